@@ -1,0 +1,239 @@
+"""Numbers that remember how they were got.
+
+A worked number is built by doing the sum: the value and the line that explains it come from the same
+operands, so they cannot part. Lines are data until they are shown, so one sum can be read in inches or in
+centimetres, and says so when its rounded parts do not make its rounded total.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.quantities.length import Length, System
+from sitegen.quantities.measures import Area, Ratio
+from sitegen.quantities.ruler import RULER, Ruler, decimal, vulgar
+
+Value = Length | Ratio | Area | int | Fraction
+"""What a worked number can be. A bare Fraction is a plain number, such as stitches to the inch."""
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One operand of a sum: the sign before it, how many times it is taken, and the number."""
+
+    sign: str
+    count: int
+    number: Worked
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A number, its name in words, and the sum that gave it; no terms when it was given by the author.
+
+    ``note`` says what no sum can: a rule, a source, a rounding.
+    """
+
+    name: str
+    value: Value
+    terms: tuple[Term, ...] = ()
+    note: str = ""
+
+    @property
+    def length(self) -> Length:
+        """The value, known to be a length. Raises TypeError when it is something else."""
+        if not isinstance(self.value, Length):
+            raise TypeError(f"{self.name} is not a length")
+        return self.value
+
+    @property
+    def ratio(self) -> Ratio:
+        """The value, known to be a ratio. Raises TypeError when it is something else."""
+        if not isinstance(self.value, Ratio):
+            raise TypeError(f"{self.name} is not a ratio")
+        return self.value
+
+    def named(self, name: str) -> Worked:
+        """The same number under another name."""
+        return Worked(name, self.value, self.terms, self.note)
+
+    def noted(self, note: str) -> Worked:
+        """The same number with a note."""
+        return Worked(self.name, self.value, self.terms, note)
+
+
+def given(name: str, value: Value, note: str = "") -> Worked:
+    """A number that the author measured, chose or looked up."""
+    return Worked(name, value, (), note)
+
+
+def plus(number: Worked, count: int = 1) -> Term:
+    """Add the number, so many times."""
+    return Term("+", count, number)
+
+
+def minus(number: Worked, count: int = 1) -> Term:
+    """Take the number off, so many times."""
+    return Term("−", count, number)
+
+
+def times(number: Worked) -> Term:
+    """Multiply by the number."""
+    return Term("×", 1, number)
+
+
+def over(number: Worked) -> Term:
+    """Divide by the number."""
+    return Term("÷", 1, number)
+
+
+def work(name: str, first: Worked | Term, *rest: Term, note: str = "") -> Worked:
+    """Do a sum from left to right and keep it as the working of its result.
+
+    A sum is either of pluses and minuses or of times and divisions, so that it reads as it was done;
+    ValueError otherwise. Raises ZeroDivisionError for a division by nothing and TypeError for quantities
+    that cannot be put together.
+    """
+    start = first if isinstance(first, Term) else Term("", 1, first)
+    signs = {term.sign for term in rest}
+    if signs & {"+", "−"} and signs & {"×", "÷"}:
+        raise ValueError("a sum reads from left to right: split sums and products into lines of their own")
+    value = _scaled(start.number.value, start.count)
+    for term in rest:
+        value = _apply(term.sign, value, _scaled(term.number.value, term.count))
+    return Worked(name, value, (start, *rest), note)
+
+
+def show_value(value: Value, system: System, ruler: Ruler = RULER) -> str:
+    """Any value in words: a length on the ruler, a ratio in percent, a number as it is."""
+    if isinstance(value, Length):
+        return ruler.show(value, system)
+    if isinstance(value, Ratio):
+        return show_ratio(value)
+    if isinstance(value, Area):
+        if system is System.INCHES:
+            return f"{decimal(value.mm2 / Fraction(16129, 25), 1)} sq in"
+        return f"{decimal(value.mm2 / 100, 0)} cm²"
+    return vulgar(value) if isinstance(value, Fraction) and value.denominator <= 8 else decimal(Fraction(value))
+
+
+def show_ratio(ratio: Ratio) -> str:
+    """A ratio in whole percent, a vulgar fraction when it is a plain third or sixth, else with a decimal."""
+    percent = ratio.value * 100
+    if percent.denominator != 1 and ratio.value.denominator in (3, 6):
+        return str(ratio.value) if ratio.value < 1 else vulgar(ratio.value)
+    return f"{decimal(percent, 1)}%"
+
+
+def show_line(number: Worked, system: System, ruler: Ruler = RULER) -> str:
+    """One line: ``neckband cut length: neckband finished length 17 in + 2 seam allowances of 3/8 in = 17 3/4 in``."""
+    result = show_value(number.value, system, ruler)
+    note = f" ({number.note})" if number.note else ""
+    if not number.terms:
+        return f"{number.name}: {result}{note}"
+    parts = " ".join(_show_term(term, system, ruler) for term in number.terms)
+    return f"{number.name}: {parts} = {result}{_rounding(number, system, ruler)}{note}"
+
+
+def lines_of(number: Worked) -> tuple[Worked, ...]:
+    """Every computed number behind this one and it itself, in the order in which they are needed, each once.
+
+    A number that was merely given comes along only when it carries a note.
+    """
+    seen: dict[int, Worked] = {}
+
+    def walk(current: Worked) -> None:
+        if id(current) in seen:
+            return
+        for term in current.terms:
+            walk(term.number)
+        if current.terms or current.note or current is number:
+            seen[id(current)] = current
+
+    walk(number)
+    return tuple(seen.values())
+
+
+def show_working(number: Worked, system: System, ruler: Ruler = RULER) -> tuple[str, ...]:
+    """The whole working as lines of words, in one system of units."""
+    return tuple(dict.fromkeys(show_line(line, system, ruler) for line in lines_of(number)))
+
+
+def inputs_of(number: Worked) -> Iterator[Worked]:
+    """The given numbers at the bottom of the working, each as often as it is used."""
+    if not number.terms:
+        yield number
+    for term in number.terms:
+        yield from inputs_of(term.number)
+
+
+def _show_term(term: Term, system: System, ruler: Ruler) -> str:
+    value = show_value(term.number.value, system, ruler)
+    sign = f"{term.sign} " if term.sign else ""
+    if term.count == 1:
+        return f"{sign}{term.number.name} {value}".strip()
+    return f"{sign}{term.count} {plural(term.number.name)} of {value}"
+
+
+def plural(name: str) -> str:
+    """The plural of a name in words, for ``2 seam allowances of 3/8 in``."""
+    if name.endswith(("s", "x", "ch", "sh")):
+        return name + "es"
+    if name.endswith("y") and name[-2:-1] not in "aeiou":
+        return name[:-1] + "ies"
+    return name + "s"
+
+
+def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
+    """Says so when the parts as shown do not make the total as shown."""
+    if not isinstance(number.value, Length) or not any(
+        isinstance(term.number.value, Length) for term in number.terms
+    ):
+        return ""
+    shown = _as_shown(number.terms[0].number.value, system, ruler)
+    total = _scaled(shown, number.terms[0].count)
+    for term in number.terms[1:]:
+        part = _scaled(_as_shown(term.number.value, system, ruler), term.count)
+        if isinstance(part, Length) and isinstance(total, Length) and term.sign in "×÷":
+            return ""
+        total = _apply(term.sign, total, part)
+    if isinstance(total, Length) and ruler.rounded(total, system) != ruler.rounded(number.value, system):
+        return " (the parts are shown rounded; the sum is of the exact ones)"
+    return ""
+
+
+def _as_shown(value: Value, system: System, ruler: Ruler) -> Value:
+    return ruler.rounded(value, system) if isinstance(value, Length) else value
+
+
+def _scaled(value: Value, count: int) -> Value:
+    if count == 1:
+        return value
+    if isinstance(value, Ratio):
+        return Ratio(value.value * count)
+    return value * count
+
+
+def _apply(sign: str, left: Value, right: Value) -> Value:
+    if sign in ("+", "−"):
+        for kind in (Length, Ratio, Area):
+            if isinstance(left, kind) and isinstance(right, kind):
+                return left + right if sign == "+" else left - right  # type: ignore[operator]
+        if isinstance(left, int | Fraction) and isinstance(right, int | Fraction):
+            return left + right if sign == "+" else left - right
+        raise TypeError("only quantities of one kind can be added or taken off")
+    factor = right.value if isinstance(right, Ratio) else right
+    if sign == "×":
+        if isinstance(left, Length) and isinstance(factor, Length):
+            return Area(left.mm * factor.mm)
+        if isinstance(factor, int | Fraction):
+            return Ratio(left.value * factor) if isinstance(left, Ratio) else left * factor
+    elif sign == "÷":
+        if isinstance(left, Length) and isinstance(factor, Length):
+            return Ratio(left.over(factor))
+        if isinstance(factor, int | Fraction):
+            if isinstance(left, Ratio):
+                return Ratio(left.value / factor)
+            return Fraction(left) / factor if isinstance(left, int) else left * (1 / Fraction(factor))
+    raise TypeError("these quantities cannot be multiplied or divided")
