@@ -14,6 +14,19 @@ Exact = int | Fraction
 """A number without rounding. Floats never enter a length."""
 
 
+def must_be(value: object, *kinds: type) -> None:
+    """Nothing, when the value is of one of these exact kinds; raises TypeError for a float and anything else."""
+    if not isinstance(value, kinds):
+        wanted = " or ".join(kind.__name__ for kind in kinds)
+        raise TypeError(f"numbers are exact here: expected {wanted}, got {type(value).__name__} {value!r}")
+
+
+def exact(number: Exact | str) -> Fraction:
+    """The number as a fraction; a text is read as one. Raises TypeError for a float, ValueError for other text."""
+    must_be(number, int, Fraction, str)
+    return Fraction(number)
+
+
 class System(Enum):
     """The two families of units that a student chooses between."""
 
@@ -42,6 +55,9 @@ class Length:
     """A length, kept as an exact fraction of a millimetre. It may be negative, as a difference can be."""
 
     mm: Fraction
+
+    def __post_init__(self) -> None:
+        must_be(self.mm, Fraction)
 
     def __add__(self, other: Length) -> Length:
         return Length(self.mm + other.mm)
@@ -74,13 +90,17 @@ class Length:
         """The number that stands before the unit, exactly."""
         return self.mm / unit.mm
 
+    def sits_on(self, step: Length) -> bool:
+        """Whether it is a whole number of these steps, as a mark of a ruler is."""
+        return self.over(step).denominator == 1
+
 
 ZERO = Length(Fraction(0))
 
 
 def length(number: Exact | str, unit: Unit) -> Length:
     """The length of so many units. A text is read as a fraction or a decimal: ``"3/8"``, ``"0.6"``."""
-    return Length(Fraction(number) * unit.mm)
+    return Length(exact(number) * unit.mm)
 
 
 def inches(number: Exact | str) -> Length:

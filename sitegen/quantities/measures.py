@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.quantities.length import Exact, Length, Unit
+from sitegen.quantities.length import Exact, Length, Unit, exact, must_be
 
 
 @dataclass(frozen=True, order=True, slots=True)
 class Ratio:
-    """A share or a stretch: 85 % is ``Ratio(Fraction(17, 20))``; a stretch of 40 % is ``Ratio(Fraction(2, 5))``."""
+    """A share or a stretch: 85 % is ``Ratio(Fraction(17, 20))``; a stretch of 40 % is ``Ratio(Fraction(2, 5))``.
+
+    ``as_fraction`` says that it was written as a vulgar fraction, ``2/3``, and is to be shown so.
+    """
 
     value: Fraction
+    as_fraction: bool = field(default=False, compare=False)
+
+    def __post_init__(self) -> None:
+        must_be(self.value, Fraction)
 
     @classmethod
     def percent(cls, number: Exact | str) -> Ratio:
         """So many hundredths."""
-        return cls(Fraction(number) / 100)
+        return cls(exact(number) / 100)
 
     def __add__(self, other: Ratio) -> Ratio:
         return Ratio(self.value + other.value)
@@ -35,6 +42,9 @@ class Area:
     """An area in exact square millimetres."""
 
     mm2: Fraction
+
+    def __post_init__(self) -> None:
+        must_be(self.mm2, Fraction)
 
     def __add__(self, other: Area) -> Area:
         return Area(self.mm2 + other.mm2)
@@ -73,11 +83,14 @@ class FabricWeight:
 
     gsm: Fraction
 
+    def __post_init__(self) -> None:
+        must_be(self.gsm, Fraction)
+
     @classmethod
     def ounces_per_square_yard(cls, number: Exact | str) -> FabricWeight:
         """So many ounces to the square yard (1 oz/yd² = 33.906 g/m²)."""
         square_metres = Unit.YD.mm**2 / 1_000_000
-        return cls(Fraction(number) * _GRAMS_PER_OUNCE / square_metres)
+        return cls(exact(number) * _GRAMS_PER_OUNCE / square_metres)
 
     def in_ounces_per_square_yard(self) -> Fraction:
         """The number that stands before oz/yd², exactly."""

@@ -1,21 +1,31 @@
 """Whether two printed lengths, one in inches and one metric, are the same length.
 
-The rule, derived from the pairs that sewing handbooks print: each number sits on a mark of its ruler, and
-says no more than "nearest to this mark". The coarsest mark on which it sits, among the marks that the trade
-uses for lengths of that size, is its grain. A pair agrees when the two lengths differ by at most half the
-grain of each. So 5/8 in (1.5 cm) agrees: 0.875 mm apart, the 1.5 cm sits on a 5 mm mark, the 5/8 in on a
-1/8 in mark. And 5/8 in (1 cm) does not: 5.875 mm apart.
+The rule, derived from the pairs that sewing handbooks print (1/4 in = 6 mm, 5/8 in = 1.5 cm, 28 in = 71 cm): a
+printed length says "nearest to this mark", so it stands for all lengths nearer to its mark than to the next. A pair
+agrees when any of these holds:
 
-Decimals that were printed are marks as well: 1.59 cm sits on 0.1 mm and must be right to half of that.
+1. **One length lies nearest to both marks.** The two are no further apart than half the distance between the marks of
+   the one and half the distance between the marks of the other, where the marks are those that a ruler shows at that
+   size, or its finest marks for a number that sits on no others. 5/8 in (1.5 cm) agrees: 0.875 mm apart, sixteenths
+   and millimetres allow 1.29 mm. Whatever the ruler shows of one length in both systems agrees by this.
+2. **Each is the other, rounded to a coarser mark that the trade uses for lengths of that size.** The coarsest such
+   mark on which a number sits is its grain; the two are at most half the grain of each apart. 12 in (30 cm) agrees:
+   4.8 mm apart, whole centimetres and half inches. A decimal finer than any ruler can only come from a conversion,
+   so its grain is its last decimal: 5/8 in (1.59 cm) agrees, 1 in (2.45 cm) does not.
+3. **Both are cloth as shops sell it**, the one in eighths of a yard and the other in tenths of a metre, and one need
+   rounded up gives both: 1 3/8 yd (1.3 m).
+
+5/8 in (1 cm) agrees by none: 5.875 mm apart. Two numbers of one system must be equal, and both ends of a range agree.
 """
 
 from __future__ import annotations
 
-from fractions import Fraction
+from collections.abc import Iterator
+from dataclasses import replace
 
 from sitegen.quantities.length import Length, System, Unit, cm, inches, mm
-from sitegen.quantities.parse import Typed
-from sitegen.quantities.ruler import RULER, Ruler, show_in_unit
+from sitegen.quantities.parse import NotUnderstood, Typed, parse_length
+from sitegen.quantities.ruler import RULER, SHOP_STEPS, Ruler, decimal, show_in_unit, vulgar
 
 _METRIC_MARKS = (
     (mm(1), mm(0)),
@@ -37,7 +47,7 @@ _BOLT_MARK = cm(5)
 
 
 def grain(typed: Typed, *, bolt: bool = False) -> Length:
-    """The distance between the marks on which a printed length sits.
+    """The distance between the coarsest marks of the trade on which a printed length sits.
 
     ``bolt`` allows the coarser marks that are used for the width of cloth. Without any mark to sit on, the
     grain is that of the last printed decimal, or a hundredth of the unit.
@@ -47,27 +57,91 @@ def grain(typed: Typed, *, bolt: bool = False) -> Length:
         Unit.FT: _FOOT_MARKS,
         Unit.IN: _INCH_MARKS,
     }.get(typed.unit, _METRIC_MARKS)
-    fitting = [step for step, least in marks if typed.value >= least and _sits_on(typed.value, step)]
+    fitting = [step for step, least in marks if typed.value >= least and typed.value.sits_on(step)]
     if bolt:
         coarse = inches(1) if typed.unit.system is System.INCHES else _BOLT_MARK
-        fitting += [coarse * 2] if _sits_on(typed.value, coarse) else []
+        fitting += [coarse * 2] if typed.value.sits_on(coarse) else []
     if fitting:
         return max(fitting)
     return typed.printed_step() or Length(typed.unit.mm / 100)
 
 
-def pair_agrees(first: Typed, second: Typed, *, bolt: bool = False) -> bool:
-    """Whether the two are one length, each rounded as the trade rounds. Two lengths of one system must be equal."""
-    apart = abs(first.value - second.value)
-    if first.unit.system is second.unit.system:
-        return not apart
-    return all(apart * 2 <= grain(typed, bolt=bolt) for typed in (first, second))
+def pair_agrees(first: Typed, second: Typed, *, bolt: bool = False, ruler: Ruler = RULER) -> bool:
+    """Whether the two are one length by the rule of this module, whichever of them is named first."""
+    if (first.high is None) != (second.high is None):
+        return False
+    return all(_agree(*ends, bolt, ruler) for ends in zip(_ends(first), _ends(second), strict=True))
 
 
 def pair_for(first: Typed, second: Typed, ruler: Ruler = RULER) -> str:
-    """What the second should say if the first is right, in the second's own unit."""
-    return show_in_unit(first.value, second.unit, ruler)
+    """What the second should say if the first is right, in the second's own unit, so that the two agree."""
+    return " to ".join(_partner(end, second.unit, ruler) for end in _ends(first))
 
 
-def _sits_on(value: Length, step: Length) -> bool:
-    return Fraction(value.mm / step.mm).denominator == 1
+def _ends(typed: Typed) -> tuple[Typed, ...]:
+    """A range as its two ends, a single length as itself."""
+    if typed.high is None:
+        return (typed,)
+    return replace(typed, high=None), replace(typed, value=typed.high, number=typed.high_number, high=None)
+
+
+def _agree(first: Typed, second: Typed, bolt: bool, ruler: Ruler) -> bool:
+    apart = abs(first.value - second.value)
+    if first.unit.system is second.unit.system:
+        return not apart
+    return (
+        _nearest_to_both(first, second, ruler)
+        or all(apart * 2 <= grain(typed, bolt=bolt) for typed in (first, second))
+        or _one_need(first, second)
+    )
+
+
+def _nearest_to_both(first: Typed, second: Typed, ruler: Ruler) -> bool:
+    marks = (_mark(first, second.value, ruler), _mark(second, first.value, ruler))
+    if marks[0] is None or marks[1] is None:
+        return False
+    return abs(first.value - second.value) * 2 <= marks[0] + marks[1]
+
+
+def _mark(typed: Typed, towards: Length, ruler: Ruler) -> Length | None:
+    """The distance from the mark on which a number sits to the next one in that direction; None off any mark.
+
+    At the turn of the ruler the marks below lie closer than those above.
+    """
+    system = typed.unit.system
+    finest = ruler.finest(system)
+    beside = typed.value if towards >= typed.value else typed.value - finest
+    return next((step for step in (ruler.step(beside, system), finest) if typed.value.sits_on(step)), None)
+
+
+def _one_need(first: Typed, second: Typed) -> bool:
+    """Whether one need of cloth is rounded up to both: neither may be a whole shop step more than the other."""
+    if {first.unit, second.unit} != {Unit.YD, Unit.M}:
+        return False
+    if not all(typed.value.sits_on(SHOP_STEPS[typed.unit.system]) for typed in (first, second)):
+        return False
+    more, less = (first, second) if first.value > second.value else (second, first)
+    return more.value - less.value < SHOP_STEPS[more.unit.system]
+
+
+def _partner(first: Typed, unit: Unit, ruler: Ruler) -> str:
+    candidates = list(_candidates(first.value, unit, ruler))
+    return next((text for text in candidates if _agrees_typed(first, text, ruler)), candidates[0])
+
+
+def _agrees_typed(first: Typed, text: str, ruler: Ruler) -> bool:
+    try:
+        return _agree(first, parse_length(text), False, ruler)
+    except NotUnderstood:  # more digits than anybody sews
+        return False
+
+
+def _candidates(value: Length, unit: Unit, ruler: Ruler) -> Iterator[str]:
+    """The length in a unit, from the plainest way of printing it to the finest."""
+    yield show_in_unit(value, unit, ruler)
+    number = value.in_unit(unit)
+    if unit.system is System.INCHES and 64 % number.denominator == 0:
+        yield f"{vulgar(number)} {unit.symbol}"
+    for places in range(1, 6):
+        yield f"{decimal(number, places)} {unit.symbol}"
+

@@ -7,11 +7,11 @@ Every reader takes the text and gives back exact values that remember how they w
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sitegen.quantities.by_size import BySize
-from sitegen.quantities.length import Length, Unit
+from sitegen.quantities.length import Length, Unit, inches, mm
 from sitegen.quantities.measures import FabricWeight, Ratio
 
 UNIT_NAMES: dict[str, Unit] = {
@@ -33,25 +33,53 @@ FRACTION_SIGNS: dict[str, Fraction] = {
 
 _SIGNS = "".join(FRACTION_SIGNS)
 _SLASH = "[/⁄]"
+_SPACE = r"[\s\u200b\ufeff]"
+_GLUE = rf"(?:[-‐‑]|{_SPACE}+(?:and{_SPACE}+)?|{_SPACE}*\+{_SPACE}*)"
+_THOUSANDS = r"[1-9]\d{0,2},\d{3}(?!\d)"
 NUMBER_PATTERN = (
-    r"(?:"
-    rf"(?P<whole>\d{{1,6}})(?:\s*-\s*|\s+|\s+and\s+|\s*\+\s*)(?P<top>\d{{1,3}}){_SLASH}(?P<bottom>\d{{1,3}})"
+    r"(?<!\d)(?<!\d[.,/⁄])(?:"
+    rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}}){_SLASH}(?P<bottom>\d{{1,3}})"
     rf"|(?P<top2>\d{{1,3}}){_SLASH}(?P<bottom2>\d{{1,3}})"
-    rf"|(?P<whole3>\d{{1,6}})?[ \t\u200b\u2009\u202f\u00a0-]?(?P<sign>[{_SIGNS}])"
-    r"|(?P<decimal>\d{0,6}[.,]\d{1,6})"
+    rf"|(?:(?P<whole3>\d{{1,6}}){_GLUE}?)?(?P<sign>[{_SIGNS}])"
+    rf"|(?P<decimal>(?!{_THOUSANDS})\d{{1,6}}[.,]\d{{1,6}}|\.\d{{1,6}})"
     r"|(?P<integer>\d{1,6})"
-    r")(?![\d/⁄])"
+    r")(?![\d/⁄]|[.,]\d)"
 )
+"""A number as it is typed, never the middle of a longer one. A comma before three digits may part thousands or
+decimals (1,500): nobody can know, so it is no number."""
 _NUMBER = re.compile(NUMBER_PATTERN)
+_BLANK = re.compile(rf"{_SPACE}*")
 _UNIT = re.compile(
-    r"[\s\u00a0\u202f-]*(?P<unit>"
+    rf"(?:{_SPACE}*|-)(?P<unit>(?ai:"
     + "|".join(re.escape(name) for name in sorted(UNIT_NAMES, key=len, reverse=True))
-    + r")(?![A-Za-z])",
-    re.IGNORECASE,
+    + r"))(?![A-Za-z])"
 )
-_RANGE_WORD = re.compile(r"\s*(?:to|–|—|-|−)\s*")
+_RANGE_WORD = re.compile(rf"{_SPACE}*(?:(?ai:to)|[-‐‑–—−]){_SPACE}*")
+_PAIR_OPENING = re.compile(rf"{_SPACE}*([(\[/=]){_SPACE}*")
+_PAIR_CLOSING = re.compile(rf"{_SPACE}*[)\]]")
+_CROWDED = re.compile(rf"\d,\d+(?:,\d|{_SPACE}+\d)")
 _EXAMPLE = "3/8 in, 1 1/2 in, 0.6 cm or 5/8 in (1.5 cm)"
+_SIZES_EXAMPLE = "31, 33 1/2, 35 in"
 _RULER_BOTTOMS = frozenset((2, 4, 8, 16, 32, 64))
+_LARGEST_BARE_RATIO = 5
+"""No ratio of the trade is greater (gathers reach 3, a very stretchy knit 150 %): ``80`` lacks its percent sign."""
+
+_TRAPS = tuple(
+    (re.compile(pattern), expected, example)
+    for pattern, expected, example in (
+        ("[\"'“”„‟‘’«»″]", "a number first, without a quotation mark before it", "3/8 in"),
+        (rf"[-‐‑–−]{_SPACE}*[\d.{_SIGNS}]", "a number without a minus sign before it", "3/8 in"),
+        (
+            rf"\d{{1,3}}(?:{_SPACE}+{_SLASH}{_SPACE}*|{_SLASH}{_SPACE}+)\d",
+            "no spaces around the line of a fraction",
+            "3/8 in",
+        ),
+        (_THOUSANDS, "no comma between thousands, and a point before three decimals", "1234 or 1.234"),
+        (r"\d*[.,]?\d{7}", "a number of at most six digits, and six behind its point", "1234.5"),
+        (r"\d+(?:[.,]\d+){2}", "a number with one point or comma", "1234.5"),
+    )
+)
+"""What looks nearly like a number, and is worth its own words: pattern, expected, example."""
 
 
 class NotUnderstood(ValueError):  # noqa: N818 - reads as what happened, not as a program's fault
@@ -74,7 +102,8 @@ class Typed:
     """A length as somebody typed it.
 
     ``high`` is the upper end of a range. ``pair`` is the same length in a second unit, given in brackets.
-    ``start`` and ``end`` are offsets in the text that was read, the brackets included.
+    ``start`` and ``end`` are offsets in the text that was read, the brackets included. ``number`` and
+    ``high_number`` are the numbers as they were typed, without the unit.
     """
 
     value: Length
@@ -85,6 +114,7 @@ class Typed:
     high: Length | None = None
     pair: Typed | None = None
     number: str = ""
+    high_number: str = ""
 
     def printed_step(self) -> Length | None:
         """The step of the last printed decimal, for ``1.59 cm`` 0.01 cm; None when no decimals were printed."""
@@ -94,10 +124,9 @@ class Typed:
 
 def parse_number(text: str, *, example: str = "1 1/2 or 1.5") -> Fraction:
     """A bare number: whole, decimal, vulgar fraction or mixed. Raises NotUnderstood."""
-    lead = len(text) - len(text.lstrip())
-    match = _NUMBER.match(text, lead)
-    if match is None or text[match.end() :].strip():
-        raise NotUnderstood("a number", example, lead, len(text.strip()))
+    match = _number_at(text, 0, "a number", example)
+    if _rest(text, match.end()):
+        raise NotUnderstood("a number", example, match.start(), len(text[match.start() :].rstrip()))
     return number_of(match)
 
 
@@ -113,56 +142,64 @@ def parse_length(text: str, default: Unit | None = None) -> Typed:
 
 
 def parse_range(text: str, default: Unit | None = None) -> Typed:
-    """One length or a range of lengths, ``1/4 to 3/8 in``. Raises NotUnderstood, also for a range the wrong way."""
+    """One length or a range of lengths, ``1/4 to 3/8 in``. Raises NotUnderstood, also for a range the wrong way.
+
+    A hyphen between a whole number and a fraction glues them: ``1-1/2 in`` is one and a half.
+    """
     typed = _one(text, 0, default, ranges=True)
     _nothing_more(text, typed.end)
     return typed
 
 
+def length_at(text: str, start: int, default: Unit | None = None) -> Typed:
+    """The length, or the range of lengths, that begins at this offset of a longer text. Raises NotUnderstood.
+
+    In prose a bracket may hold anything: it is the length's pair only when it holds a length of the other system.
+    """
+    return _one(text, start, default, ranges=True, in_prose=True)
+
+
 def parse_lengths(text: str, default: Unit | None = None) -> BySize[Typed]:
     """Lengths by size, ``31, 33 1/2, 35 in``; a single one serves every size. Raises NotUnderstood.
 
-    A comma parts two lengths when a space follows it; ``1,5 cm`` is one length with a decimal comma.
-    A unit at the end serves all before it that have none.
+    A comma parts two lengths when a space follows it; ``1,5 cm`` is one length with a decimal comma. Each length
+    has its own unit, or the last one's unit serves all, or all are in the default unit.
     """
     spans = _split(text)
-    last_start, last_end = spans[-1]
-    carried = default
-    if len(spans) > 1 and text[last_start:last_end].strip():
-        carried = _one(text[last_start:last_end], 0, default, ranges=False).unit
-    found = []
-    for start, end in spans:
-        part = text[start:end]
-        try:
-            typed = _one(part, 0, carried, ranges=False)
-            _nothing_more(part, typed.end)
-        except NotUnderstood as trouble:
-            if part.count(",") > 1:
-                raise NotUnderstood(
-                    "a space after each comma between sizes", "31, 33 1/2, 35 in", start, len(part)
-                ) from None
-            raise trouble.moved(start) from None
-        found.append(_moved(typed, start))
+    units = [_own_unit(text[start:end]) for start, end in spans]
+    carried = units[-1] or default
+    # Without any unit the last length is the one that lacks it, so its trouble is told first.
+    if carried is None:
+        _listed(text, *spans[-1], None, alone=len(spans) == 1)
+    found = [_listed(text, start, end, carried, alone=len(spans) == 1) for start, end in spans]
+    if any(units[:-1]) and not all(units):
+        start, end = next(span for span, unit in zip(spans, units, strict=True) if unit is None)
+        raise NotUnderstood(
+            "a unit after each length, or one after the last that serves all",
+            _SIZES_EXAMPLE,
+            *_trimmed(text, start, end),
+        )
     return BySize(tuple(found))
 
 
 def parse_ratio(text: str) -> Ratio:
     """A percentage, vulgar fraction or decimal: ``80%``, ``4/5``, ``0.8``, ``85 percent``. Raises NotUnderstood."""
-    body = text.strip()
-    percent = re.search(r"\s*(%|percent|per cent)$", body, re.IGNORECASE)
-    number = parse_number(body[: percent.start()] if percent else body, example="80% or 4/5")
-    return Ratio.percent(number) if percent else Ratio(number)
+    body, name = _without_ending(text, ("per cent", "percent", "%"))
+    number = parse_number(body, example="80% or 4/5")
+    if name:
+        return Ratio.percent(number)
+    if number > _LARGEST_BARE_RATIO:
+        raise NotUnderstood("a percent sign after the number", "80%", *_trimmed(text, 0, len(text)))
+    return Ratio(number, as_fraction=any(sign in body for sign in f"/⁄{_SIGNS}"))
 
 
 def parse_weight(text: str) -> FabricWeight:
     """Weight of cloth: ``180 g/m2``, ``180 gsm``, ``5 oz/yd2``. Raises NotUnderstood."""
-    match = re.fullmatch(r"\s*(.+?)\s*(g/m2|g/m²|gsm|oz/yd2|oz/yd²|oz)\s*", text, re.IGNORECASE)
-    if match is None:
-        raise NotUnderstood("a weight of cloth", "180 g/m2 or 5 oz/yd2", 0, len(text))
-    number = parse_number(match.group(1), example="180 g/m2")
-    if match.group(2).lower().startswith("g"):
-        return FabricWeight(number)
-    return FabricWeight.ounces_per_square_yard(number)
+    body, name = _without_ending(text, ("g/m2", "g/m²", "gsm", "oz/yd2", "oz/yd²", "oz"))
+    if not name or not body.strip():
+        raise NotUnderstood("a weight of cloth", "180 g/m2 or 5 oz/yd2", *_trimmed(text, 0, len(text)))
+    number = parse_number(body, example="180 g/m2")
+    return FabricWeight(number) if name.startswith("g") else FabricWeight.ounces_per_square_yard(number)
 
 
 def number_of(match: re.Match[str]) -> Fraction:
@@ -182,41 +219,88 @@ def number_of(match: re.Match[str]) -> Fraction:
     )
     if bottom == 0:
         raise NotUnderstood("a fraction with something below the line", "3/8", match.start(), len(match.group()))
-    if whole and top >= bottom:
+    if groups["whole"] is not None and top >= bottom:
         raise NotUnderstood(
             "a fraction smaller than 1 after a whole number", "1 1/2", match.start(), len(match.group())
         )
     return whole + Fraction(top, bottom)
 
 
-def _one(text: str, start: int, default: Unit | None, *, ranges: bool) -> Typed:
-    """The length that begins here, its pair in brackets included."""
-    begin = start + len(text[start:]) - len(text[start:].lstrip())
+def _number_at(text: str, start: int, expected: str, example: str) -> re.Match[str]:
+    """The number that begins here, behind blanks. Raises NotUnderstood with the words that fit the trouble best."""
+    begin = _blank_end(text, start)
+    for pattern, instead, its_example in _TRAPS:
+        if pattern.match(text, begin):
+            raise NotUnderstood(instead, its_example, *_trimmed(text, begin, len(text)))
     match = _NUMBER.match(text, begin)
     if match is None:
-        raise NotUnderstood("a length", _EXAMPLE, begin, len(text[begin:].rstrip()))
-    value = number_of(match)
-    unit, end = _unit_at(text, match.end())
-    high_match = None
-    if ranges and (link := _RANGE_WORD.match(text, end)) and (high_match := _NUMBER.match(text, link.end())):
-        high_unit, end = _unit_at(text, high_match.end())
-        unit = unit or high_unit
-        if high_unit is not None and high_unit is not unit:
+        raise NotUnderstood(expected, example, *_trimmed(text, begin, len(text)))
+    return match
+
+
+def _one(text: str, start: int, default: Unit | None, *, ranges: bool, in_prose: bool = False) -> Typed:
+    """The length that begins here, its pair in brackets included."""
+    typed = _unpaired(text, start, default, ranges=ranges)
+    opening = _PAIR_OPENING.match(text, typed.end)
+    if opening is None or _NUMBER.match(text, opening.end()) is None:
+        return typed
+    try:
+        pair = _unpaired(text, opening.end(), None, ranges=ranges)
+        end = pair.end
+        if opening.group(1) in "([":
+            closing = _PAIR_CLOSING.match(text, pair.end)
+            if closing is None:
+                raise NotUnderstood(
+                    "a closing bracket", "5/8 in (1.5 cm)", *_trimmed(text, pair.start, len(text))
+                )
+            end = closing.end()
+    except NotUnderstood:
+        if in_prose:
+            return typed
+        raise
+    if in_prose and pair.unit.system is typed.unit.system:
+        return typed
+    return replace(typed, text=text[typed.start : end], end=end, pair=pair)
+
+
+def _unpaired(text: str, start: int, default: Unit | None, *, ranges: bool) -> Typed:
+    """The length or the range that begins here."""
+    low = _number_at(text, start, "a length", _EXAMPLE)
+    begin = low.start()
+    own_unit, end = _unit_at(text, low.end())
+    high = None
+    if (link := _RANGE_WORD.match(text, end)) and (high := _NUMBER.match(text, link.end())):
+        if not ranges:
+            raise NotUnderstood("one length, not a range", _EXAMPLE, begin, high.end() - begin)
+        high_unit, end = _unit_at(text, high.end())
+        own_unit = own_unit or high_unit
+        if high_unit is not None and high_unit is not own_unit:
             raise NotUnderstood("the same unit at both ends of a range", "1/4 to 3/8 in", begin, end - begin)
-    unit = unit or default
+    unit = own_unit or default
     if unit is None:
         raise NotUnderstood("a unit after the number", _EXAMPLE, begin, end - begin)
-    if unit is Unit.IN:
-        _on_a_ruler(match)
-    high = None
-    if high_match is not None:
-        high = Length(number_of(high_match) * unit.mm)
-        if high <= Length(value * unit.mm):
-            raise NotUnderstood("the smaller end of a range first", "1/4 to 3/8 in", begin, end - begin)
-    pair, end = _pair_at(text, end)
-    return Typed(
-        Length(value * unit.mm), unit, text[begin:end], begin, end, high, pair, match.group().strip()
-    )
+    first = _length_of(low, unit)
+    if high is None:
+        return Typed(first, unit, text[begin:end], begin, end, number=low.group())
+    last = _length_of(high, unit)
+    if last <= first:
+        raise NotUnderstood("the smaller end of a range first", "1/4 to 3/8 in", begin, end - begin)
+    return Typed(first, unit, text[begin:end], begin, end, last, None, low.group(), high.group())
+
+
+def _length_of(number: re.Match[str], unit: Unit) -> Length:
+    value = number_of(number)
+    below = number.group("bottom") or number.group("bottom2")
+    sign = number.group("sign")
+    parts = int(below) if below else FRACTION_SIGNS[sign].denominator if sign else None
+    if unit is Unit.IN and parts is not None and parts not in _RULER_BOTTOMS:
+        raise NotUnderstood(
+            "halves, quarters, eighths or sixteenths of an inch, as on a ruler",
+            "3/8 in",
+            number.start(),
+            len(number.group()),
+        )
+    return Length(value * unit.mm)
 
 
 def _unit_at(text: str, end: int) -> tuple[Unit | None, int]:
@@ -224,35 +308,72 @@ def _unit_at(text: str, end: int) -> tuple[Unit | None, int]:
     return (UNIT_NAMES[match.group("unit").lower()], match.end()) if match else (None, end)
 
 
-def _pair_at(text: str, end: int) -> tuple[Typed | None, int]:
-    opening = re.compile(r"\s*([(\[]|/(?=\s*\d)|=)\s*").match(text, end)
-    if opening is None:
-        return None, end
-    pair = _one(text, opening.end(), None, ranges=False)
-    closing = re.compile(r"\s*[)\]]").match(text, pair.end)
-    if opening.group(1) in "([":
-        if closing is None:
-            raise NotUnderstood("a closing bracket", "5/8 in (1.5 cm)", pair.start, len(text) - pair.start)
-        return pair, closing.end()
-    return pair, pair.end
+def _own_unit(part: str) -> Unit | None:
+    """The unit that is typed behind the first number of a text."""
+    number = _NUMBER.match(part, _blank_end(part, 0))
+    return _unit_at(part, number.end())[0] if number else None
 
 
-def _on_a_ruler(match: re.Match[str]) -> None:
-    bottom = match.group("bottom") or match.group("bottom2")
-    if bottom is not None and int(bottom) not in _RULER_BOTTOMS:
+def _listed(text: str, start: int, end: int, unit: Unit | None, *, alone: bool) -> Typed:
+    """One length of a list by size, with its offsets in the whole text."""
+    part = text[start:end]
+    if not alone and not part.strip():
+        comma = max(0, start - 1)
+        raise NotUnderstood("a length before and after each comma", _SIZES_EXAMPLE, comma, 1)
+    try:
+        typed = _one(part, 0, unit, ranges=False)
+        _nothing_more(part, typed.end)
+    except NotUnderstood as trouble:
+        if _CROWDED.search(part):
+            raise NotUnderstood(
+                "a space after each comma between sizes", _SIZES_EXAMPLE, *_trimmed(text, start, end)
+            ) from None
+        raise trouble.moved(start) from None
+    if "," in typed.number and not typed.number.startswith("0") and not _on_a_mark(typed.value):
         raise NotUnderstood(
-            "halves, quarters, eighths or sixteenths of an inch, as on a ruler",
-            "3/8 in",
-            match.start(),
-            len(match.group()),
+            "a space after a comma between sizes, or a point before decimals",
+            "31, 33 in or 31.3 in",
+            start + typed.start,
+            len(typed.number),
         )
+    pair = replace(typed.pair, start=typed.pair.start + start, end=typed.pair.end + start) if typed.pair else None
+    return replace(typed, start=typed.start + start, end=typed.end + start, pair=pair)
+
+
+def _on_a_mark(value: Length) -> bool:
+    """Whether a ruler has this mark: ``31,5 in`` can be meant, ``31,33 in`` is rather two sizes without a space."""
+    return value.sits_on(inches("1/16")) or value.sits_on(mm(1))
 
 
 def _nothing_more(text: str, end: int) -> None:
-    rest = text[end:].strip()
-    if rest:
-        start = end + len(text[end:]) - len(text[end:].lstrip())
-        raise NotUnderstood("one length and nothing behind it", _EXAMPLE, start, len(rest))
+    if rest := _rest(text, end):
+        raise NotUnderstood("one length and nothing behind it", _EXAMPLE, _blank_end(text, end), len(rest))
+
+
+def _rest(text: str, end: int) -> str:
+    """What stands behind the offset, without the blanks around it."""
+    return text[_blank_end(text, end) :].rstrip()
+
+
+def _blank_end(text: str, start: int) -> int:
+    """The offset of the first character from here that is no blank."""
+    blank = _BLANK.match(text, start)
+    return blank.end() if blank else start
+
+
+def _trimmed(text: str, start: int, end: int) -> tuple[int, int]:
+    """The offset and the size of a part of the text without the blanks around it."""
+    begin = min(_blank_end(text, start), end)
+    return begin, len(text[begin:end].rstrip())
+
+
+def _without_ending(text: str, endings: tuple[str, ...]) -> tuple[str, str]:
+    """The text before the first of these endings that it has, in any letter case, and that ending; else no ending."""
+    body = text.rstrip()
+    for ending in endings:
+        if body[-len(ending) :].lower() == ending:
+            return body[: -len(ending)], ending
+    return body, ""
 
 
 def _split(text: str) -> list[tuple[int, int]]:
@@ -268,10 +389,3 @@ def _split(text: str) -> list[tuple[int, int]]:
             start = index + 1
     spans.append((start, len(text)))
     return spans
-
-
-def _moved(typed: Typed, by: int) -> Typed:
-    pair = _moved(typed.pair, by) if typed.pair else None
-    return Typed(
-        typed.value, typed.unit, typed.text, typed.start + by, typed.end + by, typed.high, pair, typed.number
-    )

@@ -13,6 +13,15 @@ from math import ceil, floor
 
 from sitegen.quantities.length import Length, System, Unit, cm, inches, mm
 
+SHOP_STEPS = {System.INCHES: Length(Unit.YD.mm / 8), System.CENTIMETRES: cm(10)}
+"""The steps by which cloth is sold."""
+
+_FINE_MARKS = {
+    System.INCHES: tuple(inches(part) for part in ("1/8", "1/10", "1/16", "1/32", "1/64", "1/100", "1/1000")),
+    System.CENTIMETRES: (mm(1), mm("1/10"), mm("1/100")),
+}
+"""Marks finer than a ruler's on which a written number may sit, coarsest first."""
+
 
 @dataclass(frozen=True, slots=True)
 class Ruler:
@@ -27,9 +36,14 @@ class Ruler:
 
     def step(self, value: Length, system: System) -> Length:
         """The distance between two marks for a length of this size."""
-        if system is System.INCHES:
-            return self.inch_long if abs(value) >= self.inch_turn else self.inch_short
-        return self.metric_long if abs(value) >= self.metric_turn else self.metric_short
+        turn = self.inch_turn if system is System.INCHES else self.metric_turn
+        if abs(value) < turn:
+            return self.finest(system)
+        return self.inch_long if system is System.INCHES else self.metric_long
+
+    def finest(self, system: System) -> Length:
+        """The distance between two marks for short lengths."""
+        return self.inch_short if system is System.INCHES else self.metric_short
 
     def rounded(self, value: Length, system: System) -> Length:
         """The nearest mark, halves away from zero. A length is never rounded to nothing."""
@@ -45,9 +59,9 @@ class Ruler:
         sign = "−" if rounded.mm < 0 else ""
         size = abs(rounded)
         if system is System.INCHES:
-            return f"{sign}{vulgar(size.in_unit(Unit.IN))} in"
+            return f"{sign}{_on_inch_ruler(size.in_unit(Unit.IN))} in"
         if size < cm(1):
-            return f"{sign}{decimal(size.in_unit(Unit.MM))} mm"
+            return f"{sign}{_something(size.in_unit(Unit.MM))} mm"
         return f"{sign}{decimal(size.in_unit(Unit.CM))} cm"
 
     def show_both(self, value: Length, first: System = System.INCHES) -> str:
@@ -56,8 +70,16 @@ class Ruler:
         return f"{self.show(value, first)} ({self.show(value, second)})"
 
     def agrees(self, said: Length, exact: Length, system: System) -> bool:
-        """Whether a written length is the exact one, rounded to the ruler's own mark or finer."""
-        return abs(said - exact) * 2 <= self.step(exact, system)
+        """Whether a written length is the exact one, rounded to the ruler's own mark or finer.
+
+        A number written on a finer mark claims more, and must be right to half of that finer mark: where 17 3/4 in
+        is exact, 17 11/16 in is wrong although the ruler's step is 1/8 in.
+        """
+        step = self.step(exact, system)
+        for mark in (step, *(fine for fine in _FINE_MARKS[system] if fine < step)):
+            if said.sits_on(mark):
+                return abs(said - exact) * 2 <= mark
+        return said == exact
 
 
 RULER = Ruler()
@@ -66,12 +88,13 @@ RULER = Ruler()
 
 def vulgar(number: Fraction) -> str:
     """A number with a vulgar fraction, ``17 3/4``. Finer parts than sixty-fourths come as decimals."""
-    whole, part = divmod(number, 1)
-    if part == 0:
-        return str(whole)
+    whole, part = divmod(abs(number), 1)
     if part.denominator > 64:
         return decimal(number)
-    return f"{whole} {part}" if whole else str(part)
+    sign = "−" if number < 0 else ""
+    if part == 0:
+        return f"{sign}{whole}"
+    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
 def decimal(number: Fraction, places: int = 2) -> str:
@@ -85,7 +108,7 @@ def decimal(number: Fraction, places: int = 2) -> str:
 
 def to_buy(need: Length, system: System) -> Length:
     """Fabric to ask for: the need rounded up, never down, to 1/8 yd or 10 cm."""
-    step = Length(Unit.YD.mm / 8) if system is System.INCHES else cm(10)
+    step = SHOP_STEPS[system]
     return step * ceil(need.over(step))
 
 
@@ -98,8 +121,24 @@ def show_to_buy(need: Length, system: System) -> str:
 
 
 def show_in_unit(value: Length, unit: Unit, ruler: Ruler = RULER) -> str:
-    """A length in one unit, rounded to the ruler of that unit's system: for putting right what was typed."""
-    rounded = ruler.rounded(value, unit.system)
-    number = rounded.in_unit(unit)
-    text = vulgar(number) if unit.system is System.INCHES else decimal(number, 3)
-    return f"{text} {unit.symbol}"
+    """A length in one unit, rounded to the ruler of its system, yards to the eighth: to put right what was typed."""
+    if unit is Unit.YD and abs(value) >= SHOP_STEPS[unit.system]:
+        eighths = floor(value.over(SHOP_STEPS[unit.system]) + Fraction(1, 2))
+        return f"{vulgar(Fraction(eighths, 8))} yd"
+    number = ruler.rounded(value, unit.system).in_unit(unit)
+    if unit is Unit.IN:
+        return f"{_on_inch_ruler(number)} in"
+    return f"{vulgar(number) if unit.system is System.INCHES else decimal(number, 3)} {unit.symbol}"
+
+
+def _on_inch_ruler(number: Fraction) -> str:
+    """Inches with a fraction that a ruler could have, else with decimals."""
+    return vulgar(number) if 64 % number.denominator == 0 else _something(number)
+
+
+def _something(number: Fraction) -> str:
+    """A number with two decimals, or with so many more that it does not read as nothing."""
+    places = 2
+    while number and floor(number * 10**places + Fraction(1, 2)) == 0:
+        places += 1
+    return decimal(number, places)

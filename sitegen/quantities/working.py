@@ -8,15 +8,18 @@ centimetres, and says so when its rounded parts do not make its rounded total.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import floor
 
-from sitegen.quantities.length import Length, System
+from sitegen.quantities.length import Length, System, Unit, must_be
 from sitegen.quantities.measures import Area, Ratio
 from sitegen.quantities.ruler import RULER, Ruler, decimal, vulgar
 
 Value = Length | Ratio | Area | int | Fraction
 """What a worked number can be. A bare Fraction is a plain number, such as stitches to the inch."""
+
+SQUARE_INCH = Unit.IN.mm**2
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,9 @@ class Worked:
     terms: tuple[Term, ...] = ()
     note: str = ""
 
+    def __post_init__(self) -> None:
+        must_be(self.value, Length, Ratio, Area, int, Fraction)
+
     @property
     def length(self) -> Length:
         """The value, known to be a length. Raises TypeError when it is something else."""
@@ -53,6 +59,13 @@ class Worked:
         if not isinstance(self.value, Ratio):
             raise TypeError(f"{self.name} is not a ratio")
         return self.value
+
+    @property
+    def number(self) -> Fraction:
+        """The value, known to be a plain number. Raises TypeError when it is something else."""
+        if not isinstance(self.value, int | Fraction):
+            raise TypeError(f"{self.name} is not a plain number")
+        return Fraction(self.value)
 
     def named(self, name: str) -> Worked:
         """The same number under another name."""
@@ -92,10 +105,13 @@ def work(name: str, first: Worked | Term, *rest: Term, note: str = "") -> Worked
     """Do a sum from left to right and keep it as the working of its result.
 
     A sum is either of pluses and minuses or of times and divisions, so that it reads as it was done;
-    ValueError otherwise. Raises ZeroDivisionError for a division by nothing and TypeError for quantities
-    that cannot be put together.
+    ValueError otherwise, and when it begins with anything but a number to add. Raises ZeroDivisionError for a
+    division by nothing and TypeError for quantities that cannot be put together.
     """
     start = first if isinstance(first, Term) else Term("", 1, first)
+    if start.sign not in ("", "+"):
+        raise ValueError(f"a sum begins with a number, not with {start.sign}")
+    start = replace(start, sign="")
     signs = {term.sign for term in rest}
     if signs & {"+", "−"} and signs & {"×", "÷"}:
         raise ValueError("a sum reads from left to right: split sums and products into lines of their own")
@@ -113,17 +129,15 @@ def show_value(value: Value, system: System, ruler: Ruler = RULER) -> str:
         return show_ratio(value)
     if isinstance(value, Area):
         if system is System.INCHES:
-            return f"{decimal(value.mm2 / Fraction(16129, 25), 1)} sq in"
+            return f"{decimal(value.mm2 / SQUARE_INCH, 1)} sq in"
         return f"{decimal(value.mm2 / 100, 0)} cm²"
-    return vulgar(value) if isinstance(value, Fraction) and value.denominator <= 8 else decimal(Fraction(value))
+    number = Fraction(value)
+    return vulgar(number) if _as_vulgar(number) else decimal(number)
 
 
 def show_ratio(ratio: Ratio) -> str:
-    """A ratio in whole percent, a vulgar fraction when it is a plain third or sixth, else with a decimal."""
-    percent = ratio.value * 100
-    if percent.denominator != 1 and ratio.value.denominator in (3, 6):
-        return str(ratio.value) if ratio.value < 1 else vulgar(ratio.value)
-    return f"{decimal(percent, 1)}%"
+    """A ratio in percent, or as a vulgar fraction when it was written as one."""
+    return vulgar(ratio.value) if ratio.as_fraction else f"{decimal(ratio.value * 100, 1)}%"
 
 
 def show_line(number: Worked, system: System, ruler: Ruler = RULER) -> str:
@@ -178,33 +192,57 @@ def _show_term(term: Term, system: System, ruler: Ruler) -> str:
 
 def plural(name: str) -> str:
     """The plural of a name in words, for ``2 seam allowances of 3/8 in``."""
-    if name.endswith(("s", "x", "ch", "sh")):
-        return name + "es"
-    if name.endswith("y") and name[-2:-1] not in "aeiou":
-        return name[:-1] + "ies"
-    return name + "s"
+    head, of, rest = name.partition(" of ")
+    if head.endswith(("s", "x", "ch", "sh")):
+        head += "es"
+    elif head.endswith("y") and head[-2:-1] not in tuple("aeiou"):
+        head = head[:-1] + "ies"
+    else:
+        head += "s"
+    return head + of + rest
 
 
 def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
-    """Says so when the parts as shown do not make the total as shown."""
-    if not isinstance(number.value, Length) or not any(
-        isinstance(term.number.value, Length) for term in number.terms
-    ):
+    """Says so when the parts as shown do not make the total as shown.
+
+    A sum of shown parts must be the shown total itself, since a reader adds it up; a product or a quotient of
+    shown parts must round to it.
+    """
+    signs = {term.sign for term in number.terms}
+    if not signs <= {"", "+", "−", "×", "÷"}:
         return ""
-    shown = _as_shown(number.terms[0].number.value, system, ruler)
-    total = _scaled(shown, number.terms[0].count)
-    for term in number.terms[1:]:
-        part = _scaled(_as_shown(term.number.value, system, ruler), term.count)
-        if isinstance(part, Length) and isinstance(total, Length) and term.sign in "×÷":
-            return ""
-        total = _apply(term.sign, total, part)
-    if isinstance(total, Length) and ruler.rounded(total, system) != ruler.rounded(number.value, system):
-        return " (the parts are shown rounded; the sum is of the exact ones)"
-    return ""
+    first, *rest = number.terms
+    total = _scaled(_as_shown(first.number.value, system, ruler), first.count)
+    for term in rest:
+        total = _apply(term.sign, total, _scaled(_as_shown(term.number.value, system, ruler), term.count))
+    if signs & {"×", "÷"}:
+        total = _as_shown(total, system, ruler)
+    if total == _as_shown(number.value, system, ruler):
+        return ""
+    return " (shown rounded; worked with the exact numbers)"
 
 
 def _as_shown(value: Value, system: System, ruler: Ruler) -> Value:
-    return ruler.rounded(value, system) if isinstance(value, Length) else value
+    """The value that ``show_value`` prints; never rounded to nothing, so that it can still divide."""
+    if isinstance(value, Length):
+        return ruler.rounded(value, system)
+    if isinstance(value, Ratio):
+        return value if value.as_fraction else Ratio(_nearest(value.value, Fraction(1, 1000)))
+    if isinstance(value, Area):
+        step = SQUARE_INCH / 10 if system is System.INCHES else Fraction(100)
+        return Area(_nearest(value.mm2, step))
+    number = Fraction(value)
+    return number if _as_vulgar(number) else _nearest(number, Fraction(1, 100))
+
+
+def _as_vulgar(number: Fraction) -> bool:
+    return number.denominator <= 8
+
+
+def _nearest(number: Fraction, step: Fraction) -> Fraction:
+    """The nearest whole number of steps, halves away from zero; the number itself rather than nothing."""
+    steps = floor(abs(number) / step + Fraction(1, 2))
+    return (steps if number >= 0 else -steps) * step or number
 
 
 def _scaled(value: Value, count: int) -> Value:

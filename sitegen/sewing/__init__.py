@@ -1,0 +1,27 @@
+"""The sums of the trade, pure: worked numbers in, worked numbers out.
+
+Knows nothing of files, sizes, pages or findings. Each module is one topic with its formula and its source.
+"""
+
+from sitegen.sewing import allowance, band, elastic, geometry, hem, lengthen
+from sitegen.sewing.allowance import End
+from sitegen.sewing.reach import ADULT_REACH
+from sitegen.sewing.run import Break, breaks
+from sitegen.sewing.stitch import STITCHES, Give, Stitch, stitches_per_inch
+
+__all__ = [
+    "ADULT_REACH",
+    "STITCHES",
+    "Break",
+    "End",
+    "Give",
+    "Stitch",
+    "allowance",
+    "band",
+    "breaks",
+    "elastic",
+    "geometry",
+    "hem",
+    "lengthen",
+    "stitches_per_inch",
+]

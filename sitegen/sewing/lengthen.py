@@ -1,0 +1,65 @@
+"""Lengthening and shortening a piece across a line.
+
+Sources: spread by the full amount, fold out half of it, true the edges, keep the grain line straight
+(Central Washington Univ., costume construction text, chapter 17; New Mexico State Univ. Guide C-228). Where
+no line is printed: at two thirds of a sleeve from the top (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from sitegen.quantities import Worked, given, minus, over, plus, times, work
+from sitegen.sewing import geometry
+
+TWO_LAYERS = given("layers in a fold", 2)
+
+
+def amount(name: str, wanted: Worked, present: Worked) -> Worked:
+    """How much to add: wanted less present length, both finished or both cut; to take out if negative."""
+    return work(name, wanted, minus(present))
+
+
+def part_above(name: str, cut: Worked, share: Worked) -> Worked:
+    """The part above a line that lies at a share of the cut length from the top."""
+    return work(name, cut, times(share))
+
+
+def other_part(name: str, cut: Worked, part: Worked) -> Worked:
+    """The part on the other side of the line."""
+    return work(name, cut, minus(part))
+
+
+def new_length(name: str, present: Worked, change: Worked) -> Worked:
+    """The length afterwards."""
+    return work(name, present, plus(change))
+
+
+def fold_depth(name: str, change: Worked) -> Worked:
+    """The depth of the fold that shortens: half of the amount, since a fold takes up cloth twice."""
+    positive = given("amount to take out", abs(change.length))
+    return work(name, positive, over(TWO_LAYERS))
+
+
+def slope(name: str, top: Worked, bottom: Worked, height: Worked, edges: int) -> Worked:
+    """By how much one edge runs in for each unit of height: (top − bottom) ÷ sloping edges ÷ height."""
+    return work(name, _run(top, bottom, edges), over(height))
+
+
+def taper_step(name: str, change: Worked, edge_slope: Worked) -> Worked:
+    """How far the two parts of a sloping edge miss each other once spread: amount × slope."""
+    return work(name, change, times(edge_slope))
+
+
+def trued_edge(name: str, top: Worked, bottom: Worked, height: Worked, edges: int, change: Worked) -> Worked:
+    """The length of the new straight edge from the top of the taper to its bottom, after the change."""
+    return geometry.slant(name, work("new height of the slope", height, plus(change)), _run(top, bottom, edges))
+
+
+def _run(top: Worked, bottom: Worked, edges: int) -> Worked:
+    narrowing = work("narrowing", top, minus(bottom))
+    return narrowing if edges == 1 else work("narrowing at each edge", narrowing, over(given("sloping edges", edges)))
+
+
+SLEEVE_SHARE = Fraction(2, 3)
+"""Where a sleeve is lengthened when no line is printed, as a share from the top."""
