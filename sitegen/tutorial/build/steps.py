@@ -1,0 +1,128 @@
+"""Builds step cards."""
+
+from __future__ import annotations
+
+from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
+from sitegen.tutorial.build.fields import Builder, Fields
+from sitegen.tutorial.model import Join, Photo, Reference, Step
+
+JOIN_EXAMPLE = "join: [{edges: [front.side, back.side], stitch: zigzag}]"
+PHOTO_EXAMPLE = "photo: {file: band-pinned.jpg, shows: The band pinned at its quarter marks}"
+
+
+def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping, builder: Builder) -> Step:
+    """One card from its file; ``home`` is the tutorial's folder."""
+    fields = Fields(builder, node, f"step {number}", f"step{number}.")
+    text_node = fields.required("text", "text: |\n  Pin the band to the neckline.")
+    minutes = fields.get("minutes")
+    found = Step(
+        number=number,
+        file=file,
+        place=node.place,
+        title=fields.text("title", "title: Sew on the neckband", required=True),
+        minutes=builder.whole_number(minutes, "minutes: 30", most=10_000) if minutes is not None else None,
+        text=builder.prose(text_node) if text_node is not None else None,
+        needs=tuple(words.text for words in fields.words_list("needs", "needs: [pins, the cut band]")),
+        tools=fields.words_list("tools", "tools: [pins, sewing machine]"),
+        joins=tuple(_joins(fields)),
+        hems=_references(fields, "hem", "hem: [lower]"),
+        finishes=_chains(fields, "finish", "finish: [front.side, back.side]"),
+        diagrams=_references(fields, "diagrams", "diagrams: [neckband]"),
+        look_for=fields.prose("look_for"),
+        if_wrong=fields.prose("if_wrong"),
+        cautions=fields.words_list("cautions", "cautions: [pins, iron]"),
+        photos=tuple(photos(fields, folder, home)),
+        video=fields.text("video", 'video: "14:20"'),
+        teacher=fields.prose("teacher"),
+    )
+    fields.finish()
+    return found
+
+
+def _references(fields: Fields, key: str, example: str) -> tuple[Reference, ...]:
+    node = fields.get(key)
+    return fields.builder.references(node, example) if node is not None else ()
+
+
+def _chains(fields: Fields, key: str, example: str) -> tuple[tuple[Reference, ...], ...]:
+    node = fields.get(key)
+    return _chain_list(fields.builder, node, example) if node is not None else ()
+
+
+def _chain_list(builder: Builder, node: Node, example: str) -> tuple[tuple[Reference, ...], ...]:
+    found = []
+    for item in node.items if isinstance(node, Sequence) else (node,):
+        if isinstance(item, Scalar) and item.text.strip():
+            found.append(builder.chain(item))
+        else:
+            builder.not_this(item, "an edge", example)
+    return tuple(found)
+
+
+def _mappings(fields: Fields, key: str, example: str) -> list[Mapping]:
+    node = fields.get(key)
+    if node is None:
+        return []
+    found = []
+    for item in node.items if isinstance(node, Sequence) else (node,):
+        if isinstance(item, Mapping):
+            found.append(item)
+        else:
+            fields.builder.not_this(item, "keys with values", example)
+    return found
+
+
+def _joins(fields: Fields) -> list[Join]:
+    found = []
+    for node in _mappings(fields, "join", JOIN_EXAMPLE):
+        inner = Fields(fields.builder, node, f"join of {fields.what}", f"{fields.prefix}join.")
+        found.append(_join(inner))
+    return found
+
+
+def _join(fields: Fields) -> Join:
+    builder = fields.builder
+    edges = fields.required("edges", JOIN_EXAMPLE)
+    chains = _chain_list(builder, edges, JOIN_EXAMPLE) if edges is not None else ()
+    if edges is not None and len(chains) < 2:
+        builder.not_this(edges, "two edges or more", JOIN_EXAMPLE)
+    stitch = fields.get("stitch")
+    length, width, per_inch = (fields.get(key) for key in ("stitch_length", "stitch_width", "stitches_per_inch"))
+    stabilised, stretched = fields.get("stabilised"), fields.get("stretched")
+    found = Join(
+        place=fields.node.place,
+        chains=chains,
+        stitch=builder.words(stitch, "a stitch", "stitch: zigzag") if stitch is not None else None,
+        stitch_length=builder.words(length, "a number", "stitch_length: 2.5") if length is not None else None,
+        stitch_length_mm=builder.plain_number(length, "stitch_length: 2.5") if length is not None else None,
+        stitch_width_mm=builder.plain_number(width, "stitch_width: 2") if width is not None else None,
+        stitches_per_inch=(
+            builder.words(per_inch, "a number", "stitches_per_inch: 10") if per_inch is not None else None
+        ),
+        seam_allowance=fields.lengths("seam_allowance"),
+        press=fields.text("press", "press: to the back"),
+        stabilised=builder.words(stabilised, "with what", "stabilised: clear elastic") is not None
+        if stabilised is not None
+        else False,
+        stretched=bool(builder.yes_or_no(stretched, "stretched: true")) if stretched is not None else False,
+        ease=fields.lengths("ease"),
+    )
+    fields.finish()
+    return found
+
+
+def photos(fields: Fields, folder: ContentFolder, home: str) -> list[Photo]:
+    """The pictures under the key ``photo``: one, or a list."""
+    found = []
+    for node in _mappings(fields, "photo", PHOTO_EXAMPLE):
+        inner = Fields(fields.builder, node, f"photo of {fields.what}")
+        file_node = inner.required("file", PHOTO_EXAMPLE)
+        name = inner.text("file", PHOTO_EXAMPLE)
+        shows = inner.text("shows", PHOTO_EXAMPLE) if inner.node.get("shows") else ""
+        inner.get("shows")
+        inner.finish()
+        if file_node is None or not name:
+            continue
+        exists = folder.file(f"{home}/photos/{name}") is not None
+        found.append(Photo(name, shows, file_node.place, exists))
+    return found

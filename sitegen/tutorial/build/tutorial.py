@@ -1,0 +1,194 @@
+"""Builds one tutorial from its folder."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TypeVar
+
+from sitegen.findings import Collector
+from sitegen.quantities import Unit
+from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
+from sitegen.tutorial.build import parts, pieces
+from sitegen.tutorial.build.fields import Builder, Fields
+from sitegen.tutorial.build.sizes_table import SizeTable, size_table
+from sitegen.tutorial.build.steps import photos, step
+from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial
+
+P = TypeVar("P")
+_SECTIONS = ("body", "seam_allowance", "size")
+
+
+def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial | None:
+    """The tutorial in this folder; None when its ``tutorial.yaml`` cannot be read."""
+    node = folder.yaml(f"{home}/tutorial.yaml", collector)
+    if node is None:
+        return None
+    builder = Builder(collector)
+    fields = Fields(builder, node, "the tutorial", "")
+    builder.unit = _unit(fields)
+    builder.sizes = _sizes(fields)
+    builder.table = _table(folder, home, builder)
+    title = fields.text("title", "title: Lantern tee", required=True)
+    summary = fields.prose("summary")
+    if summary is None and node.get("summary") is None:
+        fields.required("summary", "summary: A long-sleeved knit top.")
+    wearer = fields.get("wearer")
+    who = builder.choice(wearer, ("adult", "child"), "wearer: adult") if wearer is not None else None
+    body = _body(fields)
+    allowance = fields.get("seam_allowance")
+    names: dict[str, int] = dict.fromkeys(_SECTIONS, 0)
+    found = Tutorial(
+        key=home.rpartition("/")[2],
+        place=node.place,
+        title=title,
+        summary=summary,
+        level=fields.text("level", "level: beginner"),
+        child=who is not None and who.text == "child",
+        unit=builder.unit,
+        sizes=builder.sizes,
+        learn=_prose_list(fields, "learn"),
+        before=fields.prose("before_you_start"),
+        photo=next(iter(photos(fields, folder, home)), None),
+        body=body,
+        seam_allowance=builder.amount(allowance, "seam_allowance") if allowance is not None else None,
+        fabrics=_section(fields, "fabrics", pieces.fabric, "main: {name: cotton, structure: woven}", names),
+        pieces=_section(fields, "pieces", pieces.piece, "front: {cut: 1 on fold, fabric: main}", names),
+        bands=_section(fields, "bands", parts.band, parts.BAND_EXAMPLE, names),
+        hems=_section(fields, "hems", parts.hem, parts.HEM_EXAMPLE, names),
+        elastics=_section(fields, "elastics", parts.elastic, parts.ELASTIC_EXAMPLE, names),
+        joined=_section(fields, "joined", parts.joined, parts.JOINED_EXAMPLE, names),
+        girths=_section(fields, "girths", parts.girth, parts.GIRTH_EXAMPLE, names),
+        changes=_section(fields, "changes", parts.change, parts.CHANGE_EXAMPLE, names),
+        supplies=_supplies(fields),
+        tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
+        steps=_steps(folder, home, builder),
+        claims=(),
+        typed=(),
+        referred=(),
+    )
+    fields.finish()
+    builder.table.report_left_over(tuple(lengths.name for lengths in builder.typed), collector)
+    return _with_all_typed(found, builder)
+
+
+def _with_all_typed(found: Tutorial, builder: Builder) -> Tutorial:
+    return replace(found, claims=tuple(builder.claims), typed=tuple(builder.typed), referred=tuple(builder.referred))
+
+
+def _unit(fields: Fields) -> Unit:
+    node = fields.required("measured_in", "measured_in: inches")
+    words = fields.builder.choice(node, ("inches", "centimetres"), "measured_in: inches") if node is not None else None
+    return Unit.CM if words and words.text == "centimetres" else Unit.IN
+
+
+def _sizes(fields: Fields) -> tuple[str, ...]:
+    node = fields.get("sizes")
+    if node is None:
+        return ()
+    example = "sizes: [S, M, L]"
+    if not isinstance(node, Sequence):
+        fields.builder.not_this(node, "a list of sizes", example)
+        return ()
+    found: list[str] = []
+    for item in node.items:
+        words = fields.builder.words(item, "the name of a size", example)
+        if words is None:
+            continue
+        if words.text in found:
+            fields.builder.wrong("key-twice", words.place, f"Size {words.text} is listed twice.", said=words.text)
+        else:
+            found.append(words.text)
+    return tuple(found)
+
+
+def _table(folder: ContentFolder, home: str, builder: Builder) -> SizeTable:
+    relative = f"{home}/sizes.csv"
+    if not folder.exists(relative):
+        return SizeTable()
+    table = folder.csv(relative, builder.collector)
+    return size_table(table, builder.sizes, builder.collector) if table is not None else SizeTable()
+
+
+def _body(fields: Fields) -> dict[str, Lengths]:
+    node = fields.get("body")
+    example = "body: {bust: '31, 33, 35 1/2 in'}"
+    builder = fields.builder
+    found: dict[str, Lengths] = {}
+    inner = Fields(builder, node, "body", "body.") if isinstance(node, Mapping) else None
+    if node is not None and inner is None:
+        builder.not_this(node, "body measurements", example)
+    names = [entry.key.text for entry in node.entries] if isinstance(node, Mapping) else []
+    for name in dict.fromkeys([*names, *builder.table.names_under("body.")]):
+        lengths = (inner or Fields(builder, Mapping((), fields.node.place), "body", "body.")).lengths(name)
+        if lengths is not None:
+            found[name] = lengths
+    return found
+
+
+def _section(
+    fields: Fields,
+    key: str,
+    make: Callable[[str, Fields], P | None],
+    example: str,
+    names: dict[str, int],
+) -> dict[str, P]:
+    """The named parts of one section. A name may serve only one part of the whole tutorial."""
+    found: dict[str, P] = {}
+    for name, entry, inner in fields.parts(key, example):
+        if name in names:
+            line = names[name]
+            where = f"at line {line}" if line else "as a word of its own"
+            fields.builder.wrong(
+                "name-twice", entry.key.place, f"The name {name} is already used {where}. Choose another.", said=name
+            )
+        names[name] = entry.key.place.line
+        part = make(name, inner)
+        if part is not None:
+            found[name] = part
+    return found
+
+
+def _prose_list(fields: Fields, key: str) -> tuple[Prose, ...]:
+    node = fields.get(key)
+    if node is None:
+        return ()
+    items: tuple[Node, ...] = node.items if isinstance(node, Sequence) else (node,)
+    return tuple(text for item in items if (text := fields.builder.prose(item, f"{key}: [Sewing a rib neckband]")))
+
+
+def _supplies(fields: Fields) -> tuple[Supply, ...]:
+    node = fields.get("supplies")
+    if node is None:
+        return ()
+    example = "supplies: [{item: ballpoint needle, size: 80/12}]"
+    found: list[Supply] = []
+    for item in node.items if isinstance(node, Sequence) else (node,):
+        if isinstance(item, Mapping):
+            inner = Fields(fields.builder, item, "a supply")
+            name = inner.text("item", example, required=True)
+            found.append(
+                Supply(
+                    name,
+                    inner.text("size", "size: 80/12"),
+                    inner.text("amount", "amount: 2 spools"),
+                    inner.text("for", "for: sewing the jersey"),
+                    item.place,
+                )
+            )
+            inner.finish()
+        elif isinstance(item, Scalar) and item.text.strip():
+            found.append(Supply(" ".join(item.text.split()), "", "", "", item.place))
+        else:
+            fields.builder.not_this(item, "something to have at hand", example)
+    return tuple(found)
+
+
+def _steps(folder: ContentFolder, home: str, builder: Builder) -> tuple[Step, ...]:
+    """Every step file in the order of file names; one that cannot be read is reported and left out."""
+    found: list[Step] = []
+    for name in folder.list(f"{home}/steps", builder.collector, suffixes=(".yaml", ".yml")):
+        node = folder.yaml(f"{home}/steps/{name}", builder.collector)
+        if node is not None:
+            found.append(step(len(found) + 1, name, folder, home, node, builder))
+    return tuple(found)

@@ -1,0 +1,64 @@
+"""Every number of a tutorial by name and size, worked out when first asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from sitegen.quantities import BySize, Worked
+
+Maker = Callable[[int], Worked]
+"""Works a number out for the size at an index."""
+
+
+class Missing(Exception):  # noqa: N818 - says what is the case
+    """A number needs another that nobody gave; the reason has been reported where it was left out."""
+
+
+class Circle(Exception):  # noqa: N818 - says what is the case
+    """Numbers that need each other in a circle: the names along it, the first again at the end."""
+
+    def __init__(self, names: tuple[str, ...]) -> None:
+        super().__init__(" → ".join(names))
+        self.names = names
+
+
+class Numbers:
+    """The makers of all numbers, and what they have made."""
+
+    def __init__(self, size_count: int) -> None:
+        self.size_count = size_count
+        self._makers: dict[str, Maker] = {}
+        self._made: dict[tuple[str, int], Worked] = {}
+        self._open: list[str] = []
+
+    def define(self, name: str, maker: Maker) -> None:
+        """Say how a number is got. The first definition stands: names are kept apart when the model is built."""
+        self._makers.setdefault(name, maker)
+
+    def __contains__(self, name: str) -> bool:
+        return name in self._makers
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._makers)
+
+    def at(self, name: str, size: int) -> Worked:
+        """The number for one size. Raises Missing or Circle."""
+        key = (name, size)
+        if key in self._made:
+            return self._made[key]
+        if name not in self._makers:
+            raise Missing(name)
+        if name in self._open:
+            raise Circle((*self._open[self._open.index(name) :], name))
+        self._open.append(name)
+        try:
+            made = self._makers[name](size)
+        finally:
+            self._open.pop()
+        self._made[key] = made
+        return made
+
+    def by_size(self, name: str) -> BySize[Worked]:
+        """The number for every size, a single one when all are alike. Raises Missing or Circle."""
+        values = tuple(self.at(name, size) for size in range(self.size_count))
+        return BySize(values[:1]) if all(each.value == values[0].value for each in values) else BySize(values)

@@ -1,0 +1,42 @@
+"""A tutorial as its author wrote it: frozen parts, every value with its place in the files.
+
+Names of parts (``neckband``) and of numbers (``neckband.cut_length``) are the keys of the author's own files.
+"""
+
+from sitegen.tutorial.model.cards import Join, Photo, Step, Supply
+from sitegen.tutorial.model.cloth import PLAIN_SIDES, SIDES, Edge, Fabric, MeasuredOn, Piece, Taper, Turn
+from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, LineAt
+from sitegen.tutorial.model.values import Amount, Claim, Lengths, Prose, Reference, Share, Words
+from sitegen.tutorial.model.whole import Site, Term, Tutorial
+
+__all__ = [
+    "PLAIN_SIDES",
+    "SIDES",
+    "Amount",
+    "Band",
+    "Change",
+    "Claim",
+    "Edge",
+    "Elastic",
+    "Fabric",
+    "Girth",
+    "Hem",
+    "Join",
+    "Joined",
+    "Lengths",
+    "LineAt",
+    "MeasuredOn",
+    "Photo",
+    "Piece",
+    "Prose",
+    "Reference",
+    "Share",
+    "Site",
+    "Step",
+    "Supply",
+    "Taper",
+    "Term",
+    "Turn",
+    "Tutorial",
+    "Words",
+]

@@ -1,0 +1,99 @@
+"""What is sewn to the pieces and done with them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sitegen.findings import Place
+from sitegen.tutorial.model.values import Amount, Lengths, Reference, Share, Words
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A band or cuff sewn to an opening that is longer than it."""
+
+    key: str
+    place: Place
+    front: tuple[Reference, ...]
+    back: tuple[Reference, ...]
+    around: tuple[Reference, ...]
+    """All edges of the opening in order; ``front`` and ``back`` are empty when it has no such halves."""
+    ratio: Share
+    finished_width: Lengths
+    fabric: Reference
+    seam_allowance: Amount | None
+    goes_over: Words | None
+    make: int
+    folded: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Hem:
+    """An edge turned up and stitched; double when it is folded under first."""
+
+    key: str
+    place: Place
+    edges: tuple[Reference, ...]
+    turn: Lengths
+    fold_under: Lengths | None
+    stitch: Words | None
+    needle_gap: Lengths | None
+    stitch_line: Lengths | None
+
+
+@dataclass(frozen=True, slots=True)
+class Elastic:
+    """Elastic in a casing."""
+
+    key: str
+    place: Place
+    around: Reference
+    ratio: Share
+    overlap: Lengths
+    width: Lengths
+    room: Lengths
+    fold_under: Lengths | None
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """Pieces laid seam line over seam line, from the top down."""
+
+    key: str
+    place: Place
+    pieces: tuple[Reference, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Girth:
+    """A measurement round the finished garment, and the body measurement it goes round."""
+
+    key: str
+    place: Place
+    edges: tuple[Reference, ...]
+    body: Reference | None
+
+
+@dataclass(frozen=True, slots=True)
+class LineAt:
+    """Where a piece is cut across to lengthen or shorten it."""
+
+    share: Share | None
+    distance: Lengths | None
+    from_top: bool
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A lengthening or shortening of one piece, or of pieces that stay equal."""
+
+    key: str
+    place: Place
+    pieces: tuple[Reference, ...]
+    line_at: LineAt | None
+    wanted: Lengths | None
+    wanted_finished: bool
+    amount: Lengths | None
+    shortens: bool
+    crosses: tuple[Reference, ...]

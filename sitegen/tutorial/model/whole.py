@@ -1,0 +1,93 @@
+"""A whole tutorial, and the whole content folder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from sitegen.findings import Place
+from sitegen.quantities import System, Unit
+from sitegen.tutorial.model.cards import Photo, Step, Supply
+from sitegen.tutorial.model.cloth import Fabric, Piece
+from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined
+from sitegen.tutorial.model.values import Amount, Claim, Lengths, Prose, Words
+
+
+@dataclass(frozen=True, slots=True)
+class Tutorial:
+    """Everything an author wrote for one garment or project."""
+
+    key: str
+    place: Place
+    title: str
+    summary: Prose | None
+    level: str
+    child: bool
+    unit: Unit
+    sizes: tuple[str, ...]
+    learn: tuple[Prose, ...]
+    before: Prose | None
+    photo: Photo | None
+    body: Mapping[str, Lengths]
+    seam_allowance: Amount | None
+    fabrics: Mapping[str, Fabric]
+    pieces: Mapping[str, Piece]
+    bands: Mapping[str, Band]
+    hems: Mapping[str, Hem]
+    elastics: Mapping[str, Elastic]
+    joined: Mapping[str, Joined]
+    girths: Mapping[str, Girth]
+    changes: Mapping[str, Change]
+    supplies: tuple[Supply, ...]
+    tools: tuple[Words, ...]
+    steps: tuple[Step, ...]
+    claims: tuple[Claim, ...]
+    typed: tuple[Lengths, ...]
+    """Every length the author typed anywhere in the YAML or the size table, claims included."""
+    referred: tuple[Lengths, ...]
+    """Every length for which the author wrote a reference."""
+
+    @property
+    def size_count(self) -> int:
+        """How many sizes there are; one when the project has no sizes."""
+        return max(1, len(self.sizes))
+
+    @property
+    def first_system(self) -> System:
+        """The units in which the author measured."""
+        return self.unit.system
+
+    def prose(self) -> Iterator[Prose]:
+        """Every running text of the tutorial and its cards."""
+        yield from (text for text in (self.summary, self.before, *self.learn) if text)
+        yield from (fabric.advice for fabric in self.fabrics.values() if fabric.advice)
+        for step in self.steps:
+            yield from step.prose()
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A word of the trade, explained in a line, with its US and UK names."""
+
+    term: str
+    means: Prose
+    us: str
+    uk: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """The whole content folder."""
+
+    place: Place
+    title: str
+    author: str
+    address: str
+    first_system: System
+    language: str
+    theme: str
+    about: Prose | None
+    note: str
+    glossary: tuple[Term, ...]
+    tutorials: tuple[Tutorial, ...]
