@@ -1,3 +1,5 @@
-"""Words on screen and exit codes; holds no logic of its own."""
-def main() -> int:
-    return 0
+"""Words on the screen and exit codes; parses, calls, prints. Holds no logic of its own."""
+
+from sitegen.cli.main import main
+
+__all__ = ["main"]

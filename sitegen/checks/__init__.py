@@ -1,0 +1,8 @@
+"""Rules that a tutorial must keep. A rule compares; every formula lives in ``sewing``."""
+
+from sitegen.checks.catalogue import all_checks
+from sitegen.checks.registry import Check
+from sitegen.checks.review import Review, review, review_tutorial
+from sitegen.checks.run import run_checks
+
+__all__ = ["Check", "Review", "all_checks", "review", "review_tutorial", "run_checks"]

@@ -1,0 +1,98 @@
+"""Holds what an author wrote against what was computed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sitegen.findings import Finding, Severity
+from sitegen.quantities import RULER, Length, System, Typed, Worked, show_in_unit, show_working
+from sitegen.tutorial import Amount, Claim, Computed, Reference, words_of
+
+
+def system_of(typed: Typed) -> System:
+    """The system of units in which something was typed."""
+    return typed.unit.system
+
+
+def instead(typed: Typed, exact: Length) -> str:
+    """The text to put instead of a typed length, in its own unit, with or without unit and pair as it was."""
+    text = show_in_unit(exact, typed.unit)
+    if typed.text.strip() == typed.number:
+        text = text.removesuffix(f" {typed.unit.symbol}")
+    elif typed.pair is not None:
+        text = f"{text} ({show_in_unit(exact, typed.pair.unit)})"
+    return text
+
+
+def alone(typed: Typed) -> str:
+    """A typed length as it stands before its pair in brackets."""
+    if typed.pair is None:
+        return typed.text.strip()
+    return typed.text[: typed.pair.start - typed.start].rstrip(" ([/=")
+
+
+def disagreements(check_id: str, claim: Claim, computed: Computed) -> Iterator[Finding]:
+    """A finding for the size in which a claim disagrees, or one for all such sizes when there are several."""
+    source = claim.lengths.source
+    if isinstance(source, Reference):
+        return
+    off: list[tuple[int, Amount, Worked]] = []
+    for size in range(computed.tutorial.size_count):
+        exact = computed.number(claim.lengths.name, size)
+        amount = source.at(size)
+        if exact is None or not isinstance(exact.value, Length):
+            continue
+        # A distance is written without its sign: in front of the shoulder or behind it, added or taken out.
+        if not RULER.agrees(amount.typed.value, abs(exact.length), system_of(amount.typed)):
+            off.append((size, amount, exact))
+    if len(off) == 1 and source.differs:
+        yield _one(check_id, claim, computed, *off[0])
+    elif off:
+        yield _several(check_id, claim, computed, off)
+
+
+def _one(check_id: str, claim: Claim, computed: Computed, size: int, amount: Amount, exact: Worked) -> Finding:
+    right = instead(amount.typed, abs(exact.length))
+    size_name = computed.size_name(size)
+    of_size = f" of size {size_name}" if size_name else ""
+    return Finding(
+        check_id,
+        Severity.WRONG,
+        amount.place,
+        f"The {words_of(claim.lengths.name)}{of_size} is given as {amount.typed.text.strip()}, computed it is {right}.",
+        amount.typed.text.strip(),
+        right,
+        show_working(exact, system_of(amount.typed)),
+        size_name,
+    )
+
+
+def _several(check_id: str, claim: Claim, computed: Computed, off: list[tuple[int, Amount, Worked]]) -> Finding:
+    source = claim.lengths.source
+    if isinstance(source, Reference):
+        raise TypeError("a claim by reference has nothing to disagree with")
+    size, amount, first = off[0]
+    unit = amount.typed.unit
+    values = [computed.number(claim.lengths.name, index) for index in range(computed.tutorial.size_count)]
+    exact = [abs(value.length) for value in values if value is not None]
+    if all(value == exact[0] for value in exact):
+        right = instead(source.at(0).typed, exact[0]) if not source.differs else show_in_unit(exact[0], unit)
+    else:
+        symbol = f" {unit.symbol}"
+        right = ", ".join(show_in_unit(value, unit).removesuffix(symbol) for value in exact) + symbol
+    said = source.at(0).typed.text.strip() if not source.differs else ", ".join(a.typed.text.strip() for a in source)
+    names = ", ".join(computed.size_name(index) for index, _, _ in off)
+    in_sizes = f" in {'size' if len(off) == 1 else 'sizes'} {names}" if computed.tutorial.sizes else ""
+    working = show_working(first, unit.system)
+    if computed.tutorial.sizes:
+        working = (f"size {computed.size_name(size)}:", *working)
+    return Finding(
+        check_id,
+        Severity.WRONG,
+        claim.lengths.place if source.differs else amount.place,
+        f"The {words_of(claim.lengths.name)} does not agree{in_sizes}: given {said}, computed {right}.",
+        said,
+        right,
+        working,
+        names,
+    )

@@ -1,0 +1,148 @@
+"""What reading the files and following their names finds by itself."""
+
+from sitegen.checks.registry import found_while_reading
+
+_FABRIC = "fabrics: {main: {name: cotton, structure: woven}}\n"
+
+found_while_reading(
+    id="wrong-kind",
+    title="A value of another kind than expected",
+    what="A list where a text was expected, a word that is none of the known ones, a size that is not a number.",
+    why="The program would have to guess what was meant.",
+    trips="wearer: grown-up",
+    passes="wearer: adult",
+)
+found_while_reading(
+    id="not-a-length",
+    title="A text that is not a length",
+    what="A length that cannot be read: a unit that is not known, a fraction no ruler has, words behind the number.",
+    why="A length that is read as another one spoils cloth.",
+    trips="seam_allowance: 3/7 in",
+    passes="seam_allowance: 3/8 in",
+)
+found_while_reading(
+    id="size-count",
+    title="Another number of values than sizes",
+    what="A value by size has one entry, or exactly one for each size.",
+    why="One value too few moves every later size by one.",
+    trips="sizes: [S, M, L]\nbody: {bust: '33, 35 in'}",
+    passes="sizes: [S, M, L]\nbody: {bust: '33, 35, 37 in'}",
+)
+found_while_reading(
+    id="unknown-key",
+    title="A key that is not known",
+    what="A key that the format does not have at this place; the nearest one is named.",
+    why="A misspelt key would silently do nothing.",
+    trips="weerer: adult",
+    passes="wearer: adult",
+)
+found_while_reading(
+    id="key-missing",
+    title="A key that is needed is missing",
+    what="A part lacks a key without which it cannot be computed or shown.",
+    why="Half a part would come out half true.",
+    trips="fabrics: {main: {structure: woven}}",
+    passes=_FABRIC,
+)
+found_while_reading(
+    id="key-twice",
+    title="A key that stands twice",
+    what="The same key, size or row twice in one place.",
+    why="YAML would silently keep the last one.",
+    trips="level: beginner\nlevel: expert",
+    passes="level: beginner",
+)
+found_while_reading(
+    id="given-twice",
+    title="A number that is given twice",
+    what="A number stands in the file and in the size table, or a change says twice how much.",
+    why="Sooner or later one of the two is changed and the other is not.",
+    trips=_FABRIC
+    + "pieces: {sleeve: {cut: 2, fabric: main, length: 24 in}}\n"
+    + "changes: {longer: {piece: sleeve, lengthen_by: 2 in, shorten_by: 1 in}}",
+    passes=_FABRIC
+    + "pieces: {sleeve: {cut: 2, fabric: main, length: 24 in}}\n"
+    + "changes: {longer: {piece: sleeve, lengthen_by: 2 in}}",
+)
+found_while_reading(
+    id="empty-value",
+    title="A key with nothing behind it",
+    what="A key whose value was left out.",
+    why="Nobody can tell whether it was forgotten or not wanted.",
+    trips="level:",
+    passes="level: beginner",
+)
+found_while_reading(
+    id="bad-name",
+    title="A name that cannot be one",
+    what="Names of parts are small letters, digits and underscores; names of folders have hyphens.",
+    why="Names are used in references and addresses.",
+    trips="fabrics: {Main cloth: {name: cotton, structure: woven}}",
+    passes=_FABRIC,
+)
+found_while_reading(
+    id="name-twice",
+    title="One name for two parts",
+    what="A piece and a band, say, with the same name.",
+    why="A reference could mean either.",
+    trips=_FABRIC + "pieces: {main: {cut: 2, fabric: main}}",
+    passes=_FABRIC + "pieces: {panel: {cut: 2, fabric: main}}",
+)
+found_while_reading(
+    id="reference-unquoted",
+    title="A reference without quotes",
+    what="A reference that stands as a whole value needs quotes around its braces.",
+    why="YAML reads braces as something else.",
+    trips="seam_allowance: 3/8 in\n"
+    + _FABRIC
+    + "pieces:\n  front: {cut: 2, fabric: main, edges: {side: 15 in}}\n"
+    + "  back: {cut: 2, fabric: main, edges: {side: {front.side}}}",
+    passes="seam_allowance: 3/8 in\n"
+    + _FABRIC
+    + "pieces:\n  front: {cut: 2, fabric: main, edges: {side: 15 in}}\n"
+    + '  back: {cut: 2, fabric: main, edges: {side: "{front.side}"}}',
+)
+found_while_reading(
+    id="unknown-row",
+    title="A row of the size table that belongs to nothing",
+    what="The first column of the size table names numbers of the tutorial, such as body.bust or front.side.",
+    why="A misspelt row would silently do nothing.",
+    trips="sizes: [S, M]\n--- sizes.csv\nnumber,S,M\nbodi.bust,33,35\n",
+    passes="sizes: [S, M]\n--- sizes.csv\nnumber,S,M\nbody.bust,33,35\n",
+)
+found_while_reading(
+    id="unknown-reference",
+    area="references",
+    title="A reference to nothing",
+    what="A name in braces, or of an edge, fabric, hem or piece, that the tutorial does not have.",
+    why="The student would read a hole in the middle of the sentence.",
+    trips="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_alowance} seams.",
+    passes="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_allowance} seams.",
+    source="The content format of this program",
+)
+found_while_reading(
+    id="circle",
+    area="references",
+    title="Numbers that need each other in a circle",
+    what="Each of them is given by reference to the next, and the last to the first.",
+    why="None of them can ever be worked out.",
+    trips=_FABRIC
+    + 'pieces:\n  front: {cut: 2, fabric: main, edges: {side: "{back.side}"}}\n'
+    + '  back: {cut: 2, fabric: main, edges: {side: "{front.side}"}}',
+    passes=_FABRIC
+    + 'pieces:\n  front: {cut: 2, fabric: main, edges: {side: "{back.side}"}}\n'
+    + "  back: {cut: 2, fabric: main, edges: {side: 15 in}}",
+    source="The content format of this program",
+)
+found_while_reading(
+    id="zero-length",
+    area="references",
+    title="A number that divides by nothing",
+    what="A number that needs the length of something which is 0 long.",
+    why="It has no value.",
+    trips="seam_allowance: 3/8 in\nfabrics: {rib: {name: rib, structure: knit, stretch_across: 80%}}\n"
+    "pieces: {front: {cut: 1, fabric: rib, edges: {neckline: 0 in}}}\nbody: {head: 22 in}\n"
+    "bands: {neckband: {opening: [front.neckline], ratio: 80%, finished_width: 1 in, fabric: rib, goes_over: head}}",
+    passes=_FABRIC,
+    source="Arithmetic",
+)

@@ -1,0 +1,63 @@
+"""Lengths in two units."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sitegen.checks.held import alone
+from sitegen.checks.registry import check
+from sitegen.findings import Finding, Place, Severity
+from sitegen.prose import find_pairs
+from sitegen.quantities import Length, System, Typed, Unit, decimal, pair_agrees, pair_for
+from sitegen.tutorial import Computed, Lengths, Prose, Reference
+
+_SOURCE = (
+    "1 in = 25.4 mm exactly (National Bureau of Standards, Addendum to Circular 572, 1960);"
+    " rounding as sewing handbooks print pairs, from 1/4 in (6 mm) to 60 in (152.5 cm)"
+)
+
+
+@check(
+    id="unit-pair",
+    area="units",
+    severity=Severity.WRONG,
+    looks_at=(Lengths, Prose),
+    title="Inches and centimetres that disagree",
+    why="A student who works in the other unit cuts or sews another garment.",
+    source="1 in = 25.4 mm exactly (National Bureau of Standards, Addendum to Circular 572, 1960); rounding as sewing"
+    " handbooks print pairs, from 1/4 in (6 mm) to 60 in (152.5 cm)",
+    trips="seam_allowance: 5/8 in (1 cm)",
+    passes="seam_allowance: 5/8 in (1.5 cm)",
+)
+def unit_pair(part: Lengths | Prose, computed: Computed) -> Iterator[Finding]:
+    """A length given in two units, as a value or inside a text, must be one length, each rounded at a mark that
+    the trade uses for lengths of that size."""
+    if isinstance(part, Prose):
+        for pair in find_pairs(part.text):
+            if not pair_agrees(pair.first, pair.second, bolt=pair.bolt):
+                yield _finding(pair.first, pair.second, part.locate(pair.first.start, pair.first.end))
+    elif not isinstance(part.source, Reference):
+        for amount in part.source:
+            second = amount.typed.pair
+            if second is not None and not pair_agrees(amount.typed, second, bolt=part.bolt):
+                yield _finding(amount.typed, second, amount.place)
+
+
+def _finding(typed: Typed, pair: Typed, place: Place) -> Finding:
+    """The second length is put right from the first, in which the author thinks."""
+    first, second = alone(typed), pair.text.strip()
+    right = pair_for(typed, pair)
+    return Finding(
+        "unit-pair",
+        Severity.WRONG,
+        place,
+        f"{first} is {right}, not {second}.",
+        typed.text.strip(),
+        f"{first} ({right})",
+        (f"{first} = {_exactly(typed.value, pair.unit)}, on a ruler {right}",),
+    )
+
+
+def _exactly(value: Length, unit: Unit) -> str:
+    places = 3 if unit.system is System.INCHES else 2
+    return f"{decimal(value.in_unit(unit), places)} {unit.symbol}"

@@ -1,0 +1,49 @@
+"""``sitegen check FOLDER``"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from typing import Any
+
+from sitegen.checks import review
+from sitegen.cli.screen import coloured, content_folder
+from sitegen.findings import as_data, as_text, count_line
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    command = commands.add_parser(
+        "check",
+        help="hold every number of a content folder against what can be computed",
+        description="Reads a content folder and reports everything that is wrong, doubtful or could be better.",
+        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read.",
+    )
+    command.add_argument("folder", metavar="FOLDER", help="the folder with site.yaml and tutorials/")
+    command.add_argument("--json", action="store_true", help="print the findings as a JSON list")
+    command.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check and print."""
+    folder = content_folder(options.folder)
+    if folder is None:
+        return 2
+    result = review(folder)
+    if options.json:
+        print(json.dumps(as_data(result.findings), ensure_ascii=False, indent=2))
+    else:
+        text = as_text(result.findings, folder.source_line, colour=coloured(sys.stdout))
+        if text:
+            print(text)
+        tutorials = len(result.tutorials)
+        steps = sum(len(each.tutorial.steps) for each in result.tutorials)
+        numbers = sum(len(each.names()) for each in result.tutorials)
+        looked_at = f"{_count(tutorials, 'tutorial')}, {_count(steps, 'step')}, {_count(numbers, 'number')}"
+        print(count_line(result.findings, looked_at=looked_at))
+    return 2 if result.any_unread else 1 if result.any_wrong else 0
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}{'' if number == 1 else 's'}"

@@ -1,0 +1,86 @@
+"""``sitegen explain TUTORIAL [NUMBER] [--size SIZE]``"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+from typing import Any
+
+from sitegen.checks import review_tutorial
+from sitegen.cli.screen import content_folder
+from sitegen.findings import as_text, nearest
+from sitegen.quantities import BySize, System, Worked, show_value, show_working
+from sitegen.tutorial import Computed
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    command = commands.add_parser("explain", help="show how a number was got")
+    command.add_argument("tutorial", metavar="TUTORIAL", help="the tutorial's folder, with tutorial.yaml in it")
+    command.add_argument(
+        "number", metavar="NUMBER", nargs="?", help="a number such as neckband.cut_length; without it, all are listed"
+    )
+    command.add_argument("--size", metavar="SIZE", help="one size only")
+    command.add_argument("--units", choices=[each.value for each in System], help="the units to show it in")
+    command.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Find the tutorial, work the number out, print its working."""
+    path = Path(options.tutorial).resolve()
+    root = path.parents[1] if len(path.parents) > 1 and path.parent.name == "tutorials" else path.parent
+    folder = content_folder(str(root)) if content_folder(options.tutorial) else None
+    if folder is None:
+        return 2
+    computed, collector = review_tutorial(folder, path.relative_to(root).as_posix())
+    if computed is None:
+        print(as_text(collector.findings, folder.source_line), file=sys.stderr)
+        return 2
+    system = System(options.units) if options.units else computed.tutorial.first_system
+    if options.number is None:
+        print(_all_numbers(computed, system))
+        return 0
+    return _explain(computed, options.number, options.size, system)
+
+
+def _explain(computed: Computed, name: str, size_name: str | None, system: System) -> int:
+    number = computed.by_size(name)
+    sizes = computed.tutorial.sizes
+    if number is None:
+        near = nearest(name, computed.names())
+        hint = f" Nearest: {', '.join(near)}." if near else " Without a name, all numbers are listed."
+        print(f"sitegen: there is no number “{name}” in this tutorial.{hint}", file=sys.stderr)
+        return 2
+    if size_name is not None and size_name not in sizes:
+        known = f"Its sizes are {', '.join(sizes)}." if sizes else "It has no sizes."
+        print(f"sitegen: this tutorial has no size “{size_name}”. {known}", file=sys.stderr)
+        return 2
+    for index, size in enumerate(sizes or ("",)):
+        if size_name in (None, size):
+            _print_one(name, size if number.differs or size_name else "", computed, index, system)
+            if not number.differs:
+                break
+    return 0
+
+
+def _print_one(name: str, size: str, computed: Computed, index: int, system: System) -> None:
+    worked = computed.number(name, index)
+    if worked is None:
+        return
+    other = System.CENTIMETRES if system is System.INCHES else System.INCHES
+    shown, also = show_value(worked.value, system), show_value(worked.value, other)
+    both = shown if shown == also else f"{shown} ({also})"
+    print(f"{name}{f', size {size}' if size else ''}: {both}")
+    for line in show_working(worked, system):
+        print(f"    {line}")
+
+
+def _all_numbers(computed: Computed, system: System) -> str:
+    found = [(name, number) for name in computed.names() if (number := computed.by_size(name)) is not None]
+    width = max((len(name) for name, _ in found), default=0)
+    return "\n".join(f"{name:<{width}}  {_values(number, system)}" for name, number in found)
+
+
+def _values(number: BySize[Worked], system: System) -> str:
+    return ", ".join(show_value(each.value, system) for each in number)

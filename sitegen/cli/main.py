@@ -1,0 +1,54 @@
+"""The command ``sitegen``."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+
+from sitegen import __version__
+from sitegen.cli import check, explain, list_checks, publish
+
+NOTHING_WRONG, SOMETHING_WRONG, COULD_NOT = 0, 1, 2
+_INTERRUPTED = 130
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code: 0 nothing wrong, 1 something wrong, 2 could not read or wrong usage."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    options = parser().parse_args(arguments)
+    try:
+        code: int = options.run(options)
+        sys.stdout.flush()
+        return code
+    except BrokenPipeError:
+        # The reader of our output has gone; keep Python from complaining when it closes the stream.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return NOTHING_WRONG
+    except KeyboardInterrupt:
+        print("sitegen: stopped. Nothing was changed.", file=sys.stderr)
+        return _INTERRUPTED
+    except Exception as fault:
+        if os.environ.get("SITEGEN_TRACEBACK"):
+            raise
+        print(
+            f"sitegen: a fault of the program itself, not of your files: {type(fault).__name__}: {fault}\n"
+            "Nothing was changed. Please report it; SITEGEN_TRACEBACK=1 shows where it happened.",
+            file=sys.stderr,
+        )
+        return COULD_NOT
+
+
+def parser() -> argparse.ArgumentParser:
+    """The commands and their options."""
+    top = argparse.ArgumentParser(
+        prog="sitegen", description="Checks the numbers of sewing tutorials and publishes them as a site."
+    )
+    top.add_argument("--version", action="version", version=f"sitegen {__version__}")
+    commands = top.add_subparsers(title="commands", required=True, metavar="COMMAND")
+    for module in (check, explain, publish, list_checks):
+        module.add_to(commands)
+    return top

@@ -1,0 +1,28 @@
+"""What all commands need to print."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from typing import TextIO
+
+from sitegen.reading import ContentFolder
+
+
+def coloured(stream: TextIO) -> bool:
+    """Whether to colour: on a terminal only, and never against NO_COLOR (no-color.org)."""
+    return stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+def content_folder(path: str) -> ContentFolder | None:
+    """The author's folder, or None with a message when there is none."""
+    root = Path(path)
+    try:
+        if root.is_dir():
+            return ContentFolder(root, root.as_posix())
+        found = "it is a file" if root.exists() else "it does not exist"
+    except OSError as trouble:
+        found = trouble.strerror or "it cannot be opened"
+    print(f"sitegen: {path} is not a folder that can be read: {found}.", file=sys.stderr)
+    return None
