@@ -1,0 +1,1 @@
+"""The kinds of picture, each a module with its input, ``describe`` and ``draw``."""

@@ -1,0 +1,169 @@
+"""The only writer of SVG: the same drawing gives the same text, byte for byte.
+
+Every element whose length stands for a number carries ``data-name`` and ``data-mm`` (the true length of cloth
+in millimetres, exact), and the group of its view carries ``data-scale`` (page units to the millimetre); the
+picture carries that of the main view. So a reader, or a test, can measure that the picture is true.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from html import escape
+
+from sitegen.diagrams.drawing import TEXT_SIZE, Dimension, Drawing, Line, Number, Path, Role, Side, Turn, View
+from sitegen.diagrams.geometry import (
+    SHORTEST,
+    Segment,
+    Spot,
+    arrowhead,
+    dimension_ends,
+    dimension_line,
+    length_of,
+    spot_of,
+    to_and_fro,
+)
+from sitegen.diagrams.labels import PlacedLabel, laid_out
+from sitegen.diagrams.style import PATTERNS, STYLE_SHEET
+from sitegen.diagrams.text_boxes import LINE_STEP, RISE
+
+_SWINGS = {Role.RAW: (3, 1.6), Role.ZIGZAG: (5, 3.6), Role.BREAK: (12, 1.7)}
+_FLUSH = {Side.LEFT: "end", Side.RIGHT: "start"}
+
+
+def write_svg(drawing: Drawing, prefix: str, *, standalone: bool = True) -> str:
+    """The drawing as an SVG picture of its own, or, not standalone, for a page that carries ``STYLE_SHEET``.
+
+    ``prefix`` starts every id, so that many pictures can stand in one page.
+    """
+    layout = laid_out(drawing)
+    prefix = escape(prefix)
+    box = layout.window
+    size = " ".join(map(_number, (box.left, box.top, box.right - box.left, box.bottom - box.top)))
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="d-picture" role="img" width="100%" viewBox="{size}"'
+        f' aria-labelledby="{prefix}-title {prefix}-desc" data-scale="{_exact(drawing.views[0].scale)}">',
+        f'<title id="{prefix}-title">{escape(drawing.title)}</title>',
+        f'<desc id="{prefix}-desc">{escape(drawing.description)}</desc>',
+    ]
+    if standalone:
+        parts.append(f"<style>{STYLE_SHEET}</style>")
+    parts += _definitions(drawing, prefix)
+    parts += [_view(view, prefix) for view in drawing.views]
+    parts += [_label(label) for label in layout.labels]
+    parts.append("</svg>\n")
+    return "\n".join(parts)
+
+
+def _definitions(drawing: Drawing, prefix: str) -> list[str]:
+    used = {shape.role.value for view in drawing.views for shape in view.shapes if isinstance(shape, Path)}
+    patterns = [text.format(id=f"{prefix}-{name}") for name, text in PATTERNS.items() if name in used]
+    return [f"<defs>{''.join(patterns)}</defs>"] if patterns else []
+
+
+def _view(view: View, prefix: str) -> str:
+    lines = [f'<g data-scale="{_exact(view.scale)}">']
+    for shape in view.shapes:
+        if isinstance(shape, Line):
+            lines.append(_line(shape, view))
+        elif isinstance(shape, Path):
+            lines += _path(shape, view, prefix)
+        elif isinstance(shape, Dimension):
+            lines += _dimension(shape, view)
+    return "\n".join([*lines, "</g>"])
+
+
+def _line(line: Line, view: View) -> str:
+    segment = spot_of(line.start, view), spot_of(line.end, view)
+    name = f"d-{line.role.value}"
+    if line.number and length_of(segment) >= SHORTEST:
+        return _measured(segment, name, line.number)
+    if line.role in _SWINGS:
+        return f'<path class="{name}" d="{_through(to_and_fro(segment, *_SWINGS[line.role]))}"/>'
+    if line.role is Role.GRAIN:
+        ends = (arrowhead(segment), arrowhead((segment[1], segment[0])))
+        return f'<path class="{name}" d="{_through(segment)}{"".join(map(_through, ends))}"/>'
+    return f'<path class="{name}" d="{_through(segment)}"/>'
+
+
+def _path(shape: Path, view: View, prefix: str) -> list[str]:
+    drawn = _outline(shape, view)
+    role = shape.role.value
+    if role not in PATTERNS:
+        return [f'<path class="d-{role}" d="{drawn}"/>']
+    return [
+        f'<path class="d-tone" d="{drawn}"/>',
+        f'<path class="d-{role}" fill="url(#{prefix}-{role})" d="{drawn}"/>',
+    ]
+
+
+def _outline(shape: Path, view: View) -> str:
+    last = spot_of(shape.start, view)
+    drawn = "M" + _spot(last)
+    for step in shape.steps:
+        if isinstance(step, Turn):
+            end = spot_of(step.to, view)
+            radius = _number(round(length_of((last, end)) / 2))
+            drawn += f"A{radius} {radius} 0 0 {int(step.clockwise)} {_spot(end)}"
+        else:
+            end = spot_of(step, view)
+            drawn += "L" + _spot(end)
+        last = end
+    return drawn + ("Z" if shape.closed else "")
+
+
+def _dimension(dimension: Dimension, view: View) -> list[str]:
+    line = dimension_line(dimension, view)
+    if length_of(line) < SHORTEST:
+        return []
+    ends = "".join(map(_through, dimension_ends(dimension, view)))
+    return [f'<g class="d-dim">{_measured(line, "d-length", dimension.number)}<path d="{ends}"/></g>']
+
+
+def _measured(segment: Segment, name: str, number: Number) -> str:
+    (x1, y1), (x2, y2) = segment
+    places = f'x1="{_number(x1)}" y1="{_number(y1)}" x2="{_number(x2)}" y2="{_number(y2)}"'
+    said = f'data-name="{escape(number.name)}" data-mm="{_exact(number.value.mm)}"'
+    return f'<line class="{name}" {places} {said}/>'
+
+
+def _label(placed: PlacedLabel) -> str:
+    box = placed.box
+    x = {Side.LEFT: box.right, Side.RIGHT: box.left}.get(placed.flush, (box.left + box.right) // 2)
+    style = "d-text d-strong" if placed.label.strong else "d-text"
+    lines = "".join(
+        f'<tspan x="{_number(x)}" y="{_number(box.top + RISE + row * LINE_STEP)}">{escape(line)}</tspan>'
+        for row, line in enumerate(placed.lines)
+    )
+    anchor = _FLUSH.get(placed.flush, "middle")
+    text = f'<text class="{style}" font-size="{TEXT_SIZE}" text-anchor="{anchor}">{lines}</text>'
+    if placed.leader is None:
+        return text
+    spot, end = placed.leader
+    dot = f'<circle class="d-dot" cx="{_number(spot[0])}" cy="{_number(spot[1])}" r="1.8"/>'
+    return f'<path class="d-leader" d="{_through((spot, end))}"/>{dot}{text}'
+
+
+def _through(spots: Iterable[Spot]) -> str:
+    return "M" + "L".join(map(_spot, spots))
+
+
+def _spot(spot: Spot) -> str:
+    return f"{_number(spot[0])} {_number(spot[1])}"
+
+
+def _number(thousandths: int) -> str:
+    """Thousandths as a short decimal."""
+    return _exact(Fraction(thousandths, 1000))
+
+
+def _exact(number: Fraction) -> str:
+    """A number as a decimal where it has an end, as a fraction otherwise: nothing is rounded."""
+    bottom, places = number.denominator, 0
+    while 10**places % bottom and places < 12:
+        places += 1
+    if 10**places % bottom:
+        return f"{number.numerator}/{bottom}"
+    digits = str(abs(number.numerator) * (10**places // bottom)).rjust(places + 1, "0")
+    sign = "-" if number < 0 else ""
+    return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)

@@ -1,0 +1,36 @@
+"""Lengths as they are set in print: true fractions, and spaces at which no line may break."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from sitegen.quantities import FRACTION_SIGNS, RULER, Length, System
+
+NO_BREAK = "\u00a0"
+_FRACTION = re.compile(r"(?:(?P<whole>\d+) )?(?P<top>\d+)/(?P<bottom>\d+)")
+_SIGNS = {value: sign for sign, value in FRACTION_SIGNS.items()}
+_RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
+_LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
+
+
+def both_units(value: Length, first: System) -> str:
+    """A length in both systems with true fractions: ``17¾ in (45 cm)``. Lines may break before the bracket only."""
+    one, other = RULER.show_both(value, first).split(" (")
+    return f"{_set(one)} ({_set(other)}"
+
+
+def capital(text: str) -> str:
+    """The words with a capital at their start."""
+    return text[:1].upper() + text[1:]
+
+
+def _set(text: str) -> str:
+    return _FRACTION.sub(_fraction, text).replace(" ", NO_BREAK)
+
+
+def _fraction(found: re.Match[str]) -> str:
+    """The sign for a fraction, or one made of raised and lowered figures, which every font sets as a fraction."""
+    whole, top, bottom = found["whole"] or "", found["top"], found["bottom"]
+    sign = _SIGNS.get(Fraction(int(top), int(bottom)))
+    return whole + (sign or f"{top.translate(_RAISED)}⁄{bottom.translate(_LOWERED)}")

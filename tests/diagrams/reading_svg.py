@@ -1,0 +1,148 @@
+"""Reads a written picture back, as a person with a ruler would: lines, lengths, words, window."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+from dataclasses import dataclass
+from fractions import Fraction
+from math import hypot
+
+from hypothesis import strategies as st
+
+from sitegen.diagrams import CannotDraw, Drawing, Edge, TaperedPiece, band_on_opening, hem_section, slash_and_spread
+from sitegen.diagrams.text_boxes import DROP, RISE, UNIT, Box, text_width
+from sitegen.quantities import ZERO, Length, System
+
+SVG = "{http://www.w3.org/2000/svg}"
+_PAIR = re.compile(r"(-?[\d.]+) (-?[\d.]+)")
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A line that stands for a number: its ends on the page, its true length, and the scale of its view."""
+
+    name: str
+    mm: Fraction
+    start: tuple[float, float]
+    end: tuple[float, float]
+    scale: float
+
+    @property
+    def drawn_mm(self) -> float:
+        return hypot(self.end[0] - self.start[0], self.end[1] - self.start[1]) / self.scale
+
+
+def parsed(svg: str) -> ET.Element:
+    return ET.fromstring(svg)
+
+
+def measured(svg: str) -> list[Measured]:
+    """Every line with a true length, of every view."""
+    found = []
+    for view in parsed(svg).iter(f"{SVG}g"):
+        if "data-scale" not in view.attrib:
+            continue
+        for line in view.iter(f"{SVG}line"):
+            start, end = ((float(line.attrib[f"x{n}"]), float(line.attrib[f"y{n}"])) for n in (1, 2))
+            mm, scale = Fraction(line.attrib["data-mm"]), float(view.attrib["data-scale"])
+            found.append(Measured(line.attrib["data-name"], mm, start, end, scale))
+    return found
+
+
+def named(svg: str) -> dict[str, Measured]:
+    return {line.name: line for line in measured(svg)}
+
+
+def spots(svg: str, role: str) -> list[list[tuple[float, float]]]:
+    """The spots of every path of a role, in order."""
+    paths = parsed(svg).iter(f"{SVG}path")
+    return [spots_of(path.attrib["d"]) for path in paths if path.attrib.get("class") == f"d-{role}"]
+
+
+def spots_of(drawn: str) -> list[tuple[float, float]]:
+    """The spots through which a path runs; those of an arc are its ends."""
+    ends = re.sub(r"A\S+ \S+ 0 0 [01] ", "L", drawn)
+    return [(float(x), float(y)) for x, y in _PAIR.findall(ends)]
+
+
+def window(svg: str) -> Box:
+    left, top, width, height = (round(float(part) * UNIT) for part in parsed(svg).attrib["viewBox"].split())
+    return Box(left, top, left + width, top + height)
+
+
+def words(svg: str) -> list[str]:
+    texts = parsed(svg).iter(f"{SVG}text")
+    return [" ".join(line.text or "" for line in text.iter(f"{SVG}tspan")) for text in texts]
+
+
+def text_boxes(svg: str) -> list[tuple[str, Box]]:
+    """For every text the box that its lines take at most, from where they are written."""
+    return [_text_box(text) for text in parsed(svg).iter(f"{SVG}text")]
+
+
+def _text_box(text: ET.Element) -> tuple[str, Box]:
+    strong, anchor = "d-strong" in text.attrib["class"], text.attrib["text-anchor"]
+    boxes, said = [], []
+    for line in text.iter(f"{SVG}tspan"):
+        width = text_width(line.text or "", strong=strong)
+        x, y = (round(float(line.attrib[axis]) * UNIT) for axis in "xy")
+        left = {"start": x, "middle": x - width // 2, "end": x - width}[anchor]
+        boxes.append(Box(left, y - RISE, left + width, y + DROP))
+        said.append(line.text or "")
+    return " ".join(said), Box(
+        min(box.left for box in boxes), boxes[0].top, max(box.right for box in boxes), boxes[-1].bottom
+    )
+
+
+def lengths(least: int, most: int) -> st.SearchStrategy[Length]:
+    """Lengths between two numbers of millimetres: round in inches, round in millimetres, or neither."""
+    parts = st.sampled_from((Fraction(127, 40), Fraction(1), Fraction(1, 3)))
+    return parts.flatmap(
+        lambda part: st.integers(int(least / part) + 1, int(most / part)).map(lambda count: Length(part * count))
+    )
+
+
+systems = st.sampled_from(System)
+
+
+@st.composite
+def bands(draw: st.DrawFn) -> Drawing:
+    front, back = draw(lengths(30, 900)), draw(lengths(30, 900))
+    opening = draw(st.sampled_from((band_on_opening.FrontAndBack(front, back), front)))
+    allowance = draw(st.sampled_from((ZERO, Length(Fraction("9.525")), Length(Fraction(6)))))
+    called = draw(st.sampled_from(("neckband", "leg cuff", "hem band of the skirt")))
+    band = band_on_opening.BandOnOpening("band", called, "neckline", opening, draw(lengths(30, 1200)), allowance)
+    return band_on_opening.draw(band, first=draw(systems))
+
+
+@st.composite
+def changes(draw: st.DrawFn) -> Drawing:
+    while True:
+        piece = (draw(lengths(60, 900)), draw(lengths(60, 900)), draw(lengths(60, 900)), draw(lengths(90, 1200)))
+        amount = draw(lengths(3, 300)) * draw(st.sampled_from((1, -1)))
+        left, cap, line = draw(st.sampled_from(Edge)), draw(st.booleans()), draw(lengths(10, 1100))
+        try:
+            tapered = TaperedPiece(*piece, left, cap)
+            change = slash_and_spread.SlashAndSpread("change", "sleeve", "sleeve", tapered, line, amount)
+        except CannotDraw:
+            continue
+        return slash_and_spread.draw(change, first=draw(systems))
+
+
+@st.composite
+def hems(draw: st.DrawFn) -> Drawing:
+    while True:
+        turn, stitch_line = draw(lengths(6, 120)), draw(lengths(3, 120))
+        fold_under = draw(st.one_of(st.just(ZERO), lengths(3, 40)))
+        gap = draw(st.one_of(st.just(ZERO), lengths(1, 6)))
+        try:
+            hem = hem_section.HemSection(
+                "lower", "lower hem", turn, stitch_line, fold_under, gap, draw(st.sampled_from(hem_section.Stitch))
+            )
+        except CannotDraw:
+            continue
+        return hem_section.draw(hem, first=draw(systems))
+
+
+pictures = st.one_of(bands(), changes(), hems())

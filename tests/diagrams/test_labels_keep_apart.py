@@ -1,0 +1,116 @@
+"""Where words go: apart from each other, off the lines, inside a picture that grows for them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sitegen.diagrams.drawing import PAGE_WIDTH, Drawing, Label, Line, Role, Side, View, at
+from sitegen.diagrams.geometry import crosses
+from sitegen.diagrams.labels import Layout, laid_out
+from sitegen.diagrams.text_boxes import UNIT, Box, text_width, wrapped
+from sitegen.diagrams.words import both_units
+from sitegen.quantities import Length, System, inches, mm
+
+ALL_SIDES = tuple(Side)
+
+
+def layout(*shapes: Label | Line) -> Layout:
+    return laid_out(Drawing("t", "d", (View(Fraction(1), shapes),)))
+
+
+def apart(found: Layout) -> bool:
+    boxes = [label.box for label in found.labels]
+    return not any(one.overlaps(other) for place, one in enumerate(boxes) for other in boxes[place + 1 :])
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(
+        st.tuples(
+            st.text(alphabet="abcd WMi¾(5)\n", min_size=1, max_size=40).filter(str.strip),
+            st.integers(-50, 400), st.integers(-50, 400), st.permutations(ALL_SIDES), st.integers(20, 300),
+        ),
+        min_size=1,
+        max_size=25,
+    )
+)  # fmt: skip
+def test_any_labels_find_places_apart_and_inside(wanted: list[tuple[str, int, int, list[Side], int]]) -> None:
+    found = layout(*(Label(text, at(right=x, down=y), tuple(sides), width) for text, x, y, sides, width in wanted))
+    assert len(found.labels) == len(wanted)
+    assert apart(found)
+    for label in found.labels:
+        assert found.window.left <= label.box.left
+        assert label.box.right <= found.window.right
+        assert found.window.top <= label.box.top
+        assert label.box.bottom <= found.window.bottom
+
+
+def test_many_labels_at_one_spot_all_find_places() -> None:
+    found = layout(*(Label(f"label {count}", at(right=100, down=100), (Side.CENTRE,)) for count in range(40)))
+    assert len(found.labels) == 40
+    assert apart(found)
+
+
+def test_label_prefers_a_place_without_a_line() -> None:
+    line = Line(at(right=50, down=88), at(right=150, down=88), Role.CUT)
+    found = layout(line, Label("word", at(right=100, down=100), (Side.ABOVE, Side.BELOW)))
+    assert found.labels[0].box.top > 100 * UNIT
+
+
+def test_label_that_had_to_move_away_has_a_leader_to_its_spot() -> None:
+    spot = at(right=100, down=100)
+    found = layout(*(Label("word", spot, (Side.RIGHT,)) for _ in range(2)))
+    near, far = found.labels
+    assert near.leader is None
+    assert far.leader is not None
+    assert far.leader[0] == (100 * UNIT, 100 * UNIT)
+
+
+def test_word_wider_than_the_picture_widens_it() -> None:
+    found = layout(Label("W" * 40, at(right=100), (Side.BELOW,)))
+    assert found.window.right - found.window.left > PAGE_WIDTH * UNIT
+    assert found.labels[0].box.right <= found.window.right
+
+
+def test_lines_wrap_at_spaces_but_not_inside_a_measurement() -> None:
+    said = both_units(inches("71/4"), System.INCHES)
+    assert wrapped(said, 10) == ("17¾\u00a0in", "(45\u00a0cm)")
+    assert wrapped("one two\nthree", 300) == ("one two", "three")
+
+
+def test_strong_words_are_taken_to_be_wider() -> None:
+    assert text_width("before", strong=True) > text_width("before")
+
+
+@pytest.mark.parametrize(
+    ("length", "first", "said"),
+    [
+        (inches("71/4"), System.INCHES, "17¾\u00a0in (45\u00a0cm)"),
+        (inches("3/8"), System.INCHES, "⅜\u00a0in (1\u00a0cm)"),
+        (mm(4), System.CENTIMETRES, "4\u00a0mm (³⁄₁₆\u00a0in)"),
+        (inches(20), System.CENTIMETRES, "51\u00a0cm (20\u00a0in)"),
+    ],
+)
+def test_lengths_are_set_with_true_fractions_in_both_units(length: Length, first: System, said: str) -> None:
+    assert both_units(length, first) == said
+
+
+@pytest.mark.parametrize(
+    ("line", "through"),
+    [
+        (((0, 5), (10, 5)), True),
+        (((5, 0), (5, 10)), True),
+        (((3, 3), (4, 4)), True),
+        (((0, 0), (1, 1)), False),
+        (((0, 6), (4, 12)), False),
+        (((2, 0), (2, 10)), False),
+    ],
+)
+def test_line_through_a_box_is_told_from_one_beside_it(
+    line: tuple[tuple[int, int], tuple[int, int]], through: bool
+) -> None:
+    assert crosses(line, Box(2, 2, 8, 8)) is through
