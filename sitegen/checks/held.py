@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, Length, System, Typed, Worked, show_in_unit, show_working
+from sitegen.quantities import RULER, Length, System, Typed, Unit, Worked, show_in_unit, show_working
 from sitegen.tutorial import Amount, Claim, Computed, Reference, words_of
 
 
@@ -15,13 +15,23 @@ def system_of(typed: Typed) -> System:
 
 
 def instead(typed: Typed, exact: Length) -> str:
-    """The text to put instead of a typed length, in its own unit, with or without unit and pair as it was."""
-    text = show_in_unit(exact, typed.unit)
+    """The text to put instead of a typed length, in its own unit, with or without unit and pair as it was.
+
+    Where the number is right and only its unit is not, the unit is what changes: ``3.5 mm`` becomes ``3.5 cm``.
+    """
+    text = in_words(typed, exact)
     if typed.text.strip() == typed.number:
-        text = text.removesuffix(f" {typed.unit.symbol}")
-    elif typed.pair is not None:
-        text = f"{text} ({show_in_unit(exact, typed.pair.unit)})"
+        return show_in_unit(exact, typed.unit).removesuffix(f" {typed.unit.symbol}")
+    if typed.pair is not None:
+        return f"{text} ({in_words(typed.pair, exact)})"
     return text
+
+
+def in_words(typed: Typed, exact: Length) -> str:
+    """The exact length in the unit that was typed, or in the one in which the typed number would be right."""
+    shown = (show_in_unit(exact, unit) for unit in Unit)
+    same_number = (text for text in shown if text.rpartition(" ")[0] == typed.number)
+    return next(same_number, show_in_unit(exact, typed.unit))
 
 
 def alone(typed: Typed) -> str:
@@ -81,10 +91,11 @@ def _several(check_id: str, claim: Claim, computed: Computed, off: list[tuple[in
         symbol = f" {unit.symbol}"
         right = ", ".join(show_in_unit(value, unit).removesuffix(symbol) for value in exact) + symbol
     said = source.at(0).typed.text.strip() if not source.differs else ", ".join(a.typed.text.strip() for a in source)
-    names = ", ".join(computed.size_name(index) for index, _, _ in off)
-    in_sizes = f" in {'size' if len(off) == 1 else 'sizes'} {names}" if computed.tutorial.sizes else ""
+    same_in_all = not source.differs and all(value == exact[0] for value in exact)
+    names = "" if same_in_all else ", ".join(computed.size_name(index) for index, _, _ in off)
+    in_sizes = f" in {'size' if len(off) == 1 else 'sizes'} {names}" if names else ""
     working = show_working(first, unit.system)
-    if computed.tutorial.sizes:
+    if names:
         working = (f"size {computed.size_name(size)}:", *working)
     return Finding(
         check_id,

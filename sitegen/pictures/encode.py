@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
@@ -49,16 +49,21 @@ def encoded(picture: Pixels, widths: Sequence[int]) -> tuple[Encoded, ...]:
     """
     sizes = _scaled(picture.image, widths)
     widest = sizes[-1]
-    webp, fallback = "lossy WebP", "PNG" if widest.mode == "RGBA" else "JPEG"
+    webp, fallback = ["lossy WebP"], ["PNG" if widest.mode == "RGBA" else "JPEG"]
     if picture.few_colours:
-        webp = _smaller(widest, webp, "lossless WebP")
-        fallback = _smaller(widest, fallback, "PNG")
-    mime = _PNG if fallback == "PNG" else _JPEG
-    return tuple(
-        Encoded(image.width, image.height, kind, _saved(image, saving))
-        for kind, saving in ((_WEBP, webp), (mime, fallback))
-        for image in sizes
-    )
+        webp.append("lossless WebP")
+        fallback.append("PNG")
+    return (*_in_all_widths(sizes, webp, _WEBP), *_in_all_widths(sizes, fallback, ""))
+
+
+def _in_all_widths(sizes: Sequence[Image.Image], savings: Sequence[str], mime: str) -> Iterator[Encoded]:
+    """Each width, saved in that of the ways which makes the widest one smallest."""
+    widest = {saving: _saved(sizes[-1], saving) for saving in dict.fromkeys(savings)}
+    best = min(widest, key=lambda saving: len(widest[saving]))
+    kind = mime or (_PNG if best == "PNG" else _JPEG)
+    for image in sizes[:-1]:
+        yield Encoded(image.width, image.height, kind, _saved(image, best))
+    yield Encoded(sizes[-1].width, sizes[-1].height, kind, widest[best])
 
 
 def shown_widths(width: int, wanted: Sequence[int]) -> list[int]:
@@ -73,10 +78,6 @@ def _scaled(image: Image.Image, wanted: Sequence[int]) -> list[Image.Image]:
         size = (width, height_at(image.size, width))
         made.append(made[-1].resize(size, Image.Resampling.LANCZOS, reducing_gap=2))
     return made[::-1]
-
-
-def _smaller(image: Image.Image, one: str, other: str) -> str:
-    return min(one, other, key=lambda saving: len(_saved(image, saving)))
 
 
 def _saved(image: Image.Image, saving: str) -> bytes:

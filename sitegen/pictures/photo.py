@@ -11,13 +11,15 @@ from sitegen.pictures.decode import pixels
 from sitegen.pictures.encode import EXTENSIONS, MOST_PIXELS_A_SIDE, Encoded, encoded
 from sitegen.pictures.prepared import Prepared, Rendition, Trouble, UnusableError
 
+WIDTHS = (480, 960, 1600)
+"""Widths in pixels in which a picture is made unless others are asked for."""
 _MOST_MEGABYTES = 200
 _HIGHEST_TO_WIDEST = 4
 """A picture may be so many times as high as the widest width; a longer one becomes narrower."""
 
 
 def prepare(
-    path: Path, *, stem: str, widths: tuple[int, ...] = (480, 960, 1600), cache: Path | None = None
+    path: Path, *, stem: str, widths: tuple[int, ...] = WIDTHS, cache: Path | None = None
 ) -> Prepared | Trouble:
     """A picture as it stands in a page, or in plain words why the file cannot be used.
 
@@ -34,6 +36,14 @@ def prepare(
         return Trouble(f"{_shown(path)} {trouble}")
     widest = files[-1]
     return Prepared(widest.width, widest.height, tuple(_named(file, stem) for file in files))
+
+
+def recipe(path: Path, widths: tuple[int, ...] = WIDTHS) -> str | None:
+    """What decides on the bytes of the finished picture, in a few letters; None when the file cannot be used."""
+    try:
+        return store.key(_source(path), sorted(set(widths)))
+    except UnusableError:
+        return None
 
 
 def _files(source: bytes, widths: list[int], cache: Path | None) -> tuple[Encoded, ...]:

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from sitegen.quantities import NUMBER_PATTERN, NotUnderstood, Typed, length_at
 
 _START = re.compile(rf"(?<![\w/.,⁄-]){NUMBER_PATTERN}")
-_IN_A_SUM = re.compile(r"[+−–×÷*=-]\s*$")
+_IN_A_SUM = re.compile(r"[\w\"″⅛¼⅜½⅝¾⅞)]\s*(?:[+−×÷=]|\s[-–*])\s*$")
+"""An operator behind another term. A dash or star at the head of a line is a list, two stars are bold print."""
 _WIDE = re.compile(r"[\s-]+wide\b", re.IGNORECASE)
 _WIDTH_OF = re.compile(r"\bwidth of (?:about |at least )?$", re.IGNORECASE)
 

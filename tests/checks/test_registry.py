@@ -11,6 +11,7 @@ from checks.example_folder import lay_out
 from sitegen.checks import Check, all_checks, review
 from sitegen.checks.registry import check, found_while_reading
 from sitegen.findings import Finding, Severity
+from sitegen.publishing import publish
 from sitegen.reading import ContentFolder
 
 REQUIRED = {
@@ -20,8 +21,12 @@ REQUIRED = {
 }  # fmt: skip
 
 
-def findings(example: str, root: Path) -> tuple[Finding, ...]:
-    return review(ContentFolder(lay_out(example, root), "folder")).findings
+def findings(one: Check, example: str, root: Path) -> tuple[Finding, ...]:
+    """What a check of the folder finds, or a publication where only that can find it."""
+    folder = ContentFolder(lay_out(example, root / "content"), "folder")
+    if one.area == "publishing":
+        return publish(folder, root / "site", draft=False, progress=lambda done, total, now: None).findings
+    return review(folder).findings
 
 
 def ids(found: tuple[Finding, ...]) -> list[str]:
@@ -34,14 +39,14 @@ def test_all_checks_of_the_first_set_are_there() -> None:
 
 @pytest.mark.parametrize("one", all_checks(), ids=lambda one: one.id)
 def test_tripping_example_yields_its_own_finding(one: Check, tmp_path: Path) -> None:
-    found = [each for each in findings(one.trips, tmp_path) if each.check == one.id]
+    found = [each for each in findings(one, one.trips, tmp_path) if each.check == one.id]
     assert found, f"{one.id} is silent on its own example"
     assert all(each.place.line >= 1 and each.place.column >= 1 and each.message.strip() for each in found)
 
 
 @pytest.mark.parametrize("one", all_checks(), ids=lambda one: one.id)
 def test_passing_example_is_silent(one: Check, tmp_path: Path) -> None:
-    found = findings(one.passes, tmp_path)
+    found = findings(one, one.passes, tmp_path)
     assert one.id not in ids(found)
     assert not [each for each in found if each.severity is Severity.WRONG], ids(found)
 

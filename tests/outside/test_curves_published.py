@@ -85,9 +85,7 @@ def test_step_and_trued_edge_of_a_spread_sleeve(top: int, bottom: int, height: i
     slope = lengthen.slope("slope", length(mm(top)), length(mm(bottom)), length(mm(height)), 2)
     step = lengthen.taper_step("step", length(mm(amount)), slope)
     assert float(step.length.mm) == pytest.approx(at_line - continued)
-    trued = lengthen.trued_edge(
-        "edge", length(mm(top)), length(mm(bottom)), length(mm(height)), 2, length(mm(amount))
-    )
+    trued = lengthen.trued_edge("edge", length(mm(top)), length(mm(bottom)), length(mm(height)), 2, length(mm(amount)))
     spread = LineString([(top / 2, 0), (bottom / 2, height + amount)])
     assert float(trued.length.mm) == pytest.approx(spread.length, abs=1e-5)
     assert spread.length == pytest.approx(hypot((top - bottom) / 2, height + amount))

@@ -121,6 +121,18 @@ found_while_reading(
     source="The content format of this program",
 )
 found_while_reading(
+    id="reference-kind",
+    area="references",
+    title="A reference to a percentage where a length is needed",
+    what="A reference that stands for a length, but names a ratio or a stretch.",
+    why="There is nothing that could be cut or sewn by it.",
+    trips="fabrics: {main: {name: jersey, structure: knit, stretch_across: 40%}}\n"
+    + "pieces: {front: {cut: 2, fabric: main, edges: {side: '{main.stretch_across}'}}}",
+    passes="seam_allowance: 3/8 in\nfabrics: {main: {name: jersey, structure: knit, stretch_across: 40%}}\n"
+    + "pieces: {front: {cut: 2, fabric: main, edges: {side: '{seam_allowance}'}}}",
+    source="The content format of this program",
+)
+found_while_reading(
     id="circle",
     area="references",
     title="Numbers that need each other in a circle",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sitegen.checks.held import alone
+from sitegen.checks.held import alone, in_words
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Place, Severity
 from sitegen.prose import find_pairs
@@ -47,6 +47,9 @@ def _finding(typed: Typed, pair: Typed, place: Place) -> Finding:
     """The second length is put right from the first, in which the author thinks."""
     first, second = alone(typed), pair.text.strip()
     right = pair_for(typed, pair)
+    swapped = in_words(pair, typed.value)
+    if swapped.rpartition(" ")[0] == pair.number:
+        right = swapped
     return Finding(
         "unit-pair",
         Severity.WRONG,

@@ -263,7 +263,10 @@ class Fields:
         value = self.get(key)
         if value is None and self.node.get(key) is None:
             self.builder.wrong(
-                "key-missing", self.node.place, f"{self.what} lacks {key}. Example: {example}", should_be=example
+                "key-missing",
+                self.node.place,
+                f"{capital(self.what)} lacks {key}. Example: {example}",
+                should_be=example,
             )
         return value
 
@@ -347,10 +350,15 @@ class Fields:
             self.builder.wrong(
                 "unknown-key",
                 entry.key.place,
-                f"{self.what[:1].upper()}{self.what[1:]} has no key “{_short(key)}”.{hint}",
+                f"{capital(self.what)} has no key “{_short(key)}”.{hint}",
                 said=key,
                 should_be=near[0] if near else "",
             )
+
+
+def capital(text: str) -> str:
+    """The text with a capital letter in front."""
+    return text[:1].upper() + text[1:]
 
 
 def _short(text: str, most: int = 60) -> str:

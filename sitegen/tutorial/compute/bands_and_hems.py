@@ -52,7 +52,7 @@ def _define_band(each: Band, tutorial: Tutorial, numbers: Numbers) -> None:
 
 
 def _sum_of(name: str, edges: tuple[Reference, ...], tutorial: Tutorial, numbers: Numbers, size: int) -> Worked:
-    return band.opening_length(words_of(name), [numbers.at(edge_number(edge, tutorial), size) for edge in edges])
+    return band.opening_length(words_of(name), [numbers.length_at(edge_number(edge, tutorial), size) for edge in edges])
 
 
 def _define_band_marks(each: Band, tutorial: Tutorial, numbers: Numbers) -> None:
@@ -188,7 +188,9 @@ def _define_elastic(each: Elastic, numbers: Numbers) -> None:
 
     def finished(size: int) -> Worked:
         return elastic.finished_length(
-            words_of(f"{key}.finished_length"), numbers.at(each.around.name, size), numbers.at(f"{key}.ratio", size)
+            words_of(f"{key}.finished_length"),
+            numbers.length_at(each.around.name, size),
+            numbers.at(f"{key}.ratio", size),
         )
 
     def cut(size: int) -> Worked:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from sitegen.findings import Collector, Place, nearest
-from sitegen.quantities import BySize, Worked
+from sitegen.quantities import BySize, Length, Worked
 from sitegen.tutorial.compute.bands_and_hems import define_bands, define_elastics, define_hems
 from sitegen.tutorial.compute.changes import define_changes
 from sitegen.tutorial.compute.given import define_given, edge_number
@@ -59,6 +59,7 @@ def compute(tutorial: Tutorial, collector: Collector) -> Computed:
     computed = Computed(tutorial, numbers)
     _report_unknown(computed, collector)
     _report_circles(computed, collector)
+    _report_other_kinds(computed, collector)
     return computed
 
 
@@ -128,6 +129,20 @@ def _referring(tutorial: Tutorial) -> Iterator[Reference]:
     for lengths in tutorial.referred:
         if isinstance(lengths.source, Reference):
             yield lengths.source
+
+
+def _report_other_kinds(computed: Computed, collector: Collector) -> None:
+    """A reference that stands for a length must not be one to a percentage."""
+    lengths = _referring(computed.tutorial)
+    for reference in (*lengths, *(elastic.around for elastic in computed.tutorial.elastics.values())):
+        number = computed.number(reference.name, 0)
+        if number is not None and not isinstance(number.value, Length):
+            collector.wrong(
+                "reference-kind",
+                reference.place,
+                f'A length is needed here, and {reference.name} is none. Example: "{{back.side}}"',
+                said=reference.name,
+            )
 
 
 def _report_circles(computed: Computed, collector: Collector) -> None:

@@ -20,7 +20,7 @@ def lengths_maker(lengths: Lengths, numbers: Numbers, words: str = "") -> Maker:
     name = words or words_of(lengths.name)
     source = lengths.source
     if isinstance(source, Reference):
-        return lambda size: numbers.at(source.name, size).named(name)
+        return lambda size: numbers.length_at(source.name, size).named(name)
     return lambda size: given(name, source.at(size).typed.value)
 
 

@@ -88,7 +88,7 @@ def _seam_at(piece: Piece, side: str, numbers: Numbers, size: int) -> Worked:
 
 def _define_girth(girth: Girth, tutorial: Tutorial, numbers: Numbers) -> None:
     def around(size: int) -> Worked:
-        first, *others = (numbers.at(edge_number(edge, tutorial), size) for edge in girth.edges)
+        first, *others = (numbers.length_at(edge_number(edge, tutorial), size) for edge in girth.edges)
         return work(words_of(f"{girth.key}.finished_girth"), first, *(plus(edge) for edge in others))
 
     numbers.define(f"{girth.key}.finished_girth", around)

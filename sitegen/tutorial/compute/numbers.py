@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from sitegen.quantities import BySize, Worked
+from sitegen.quantities import BySize, Length, Worked
 
 Maker = Callable[[int], Worked]
 """Works a number out for the size at an index."""
@@ -57,6 +57,13 @@ class Numbers:
             self._open.pop()
         self._made[key] = made
         return made
+
+    def length_at(self, name: str, size: int) -> Worked:
+        """The number for one size, known to be a length. Raises Missing when it is something else, or Circle."""
+        found = self.at(name, size)
+        if not isinstance(found.value, Length):
+            raise Missing(name)
+        return found
 
     def by_size(self, name: str) -> BySize[Worked]:
         """The number for every size, a single one when all are alike. Raises Missing or Circle."""

@@ -1,0 +1,192 @@
+"""The commands as an author uses them: words on the screen, exit codes, and no traceback."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from content import EXAMPLE, folder
+
+from sitegen.cli import main
+
+KNIT = (
+    "sizes: [S, M]\nseam_allowance: 3/8 in\n"
+    "fabrics: {rib: {name: rib, structure: knit, stretch_across: 80%}}\n"
+    "pieces: {front: {cut: 1 on fold, fabric: rib, edges: {neckline: '20, 21 in'}}}\n"
+    "bands:\n  neckband: {opening: [front.neckline], ratio: 80%, finished_width: 1 in, fabric: rib,\n"
+    "    cut_length: '16 3/4, 17 1/2 in'}\n"
+)
+
+
+def content(root: Path, text: str = KNIT, **files: str) -> str:
+    folder(root, text, **files)
+    return str(root)
+
+
+@pytest.fixture
+def wrong(tmp_path: Path) -> str:
+    return content(tmp_path / "mine", KNIT.replace("17 1/2 in", "17 3/8 in"))
+
+
+def test_check_of_a_wrong_number(wrong: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", wrong]) == 1
+    assert capsys.readouterr().out == (
+        f"{wrong}/tutorials/tee/tutorial.yaml\n"
+        "  10:26  wrong  band-cut, size M\n"
+        "      The neckband cut length of size M is given as 17 3/8 in, computed it is 17 1/2 in.\n"
+        "      said: cut_length: '16 3/4, 17 3/8 in'}\n"
+        "                                 ^^^^^^^^^\n"
+        "      put:  17 1/2 in\n"
+        "      how:  neckband opening length: front neckline 21 in\n"
+        "            neckband finished length: neckband opening length 21 in × ratio 80% = 16 3/4 in\n"
+        "            neckband cut length: neckband finished length 16 3/4 in + 2 seam allowances of 3/8 in = 17 1/2 in\n"
+        "\n"
+        "1 tutorial, 0 steps, 15 numbers: 1 wrong\n"
+    )
+
+
+def test_check_as_data(wrong: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", wrong, "--json"]) == 1
+    (found,) = json.loads(capsys.readouterr().out)
+    assert set(found) == {
+        "check", "severity", "file", "line", "column", "size", "said", "should_be", "working", "message",
+    }  # fmt: skip
+    assert (found["check"], found["severity"], found["size"]) == ("band-cut", "wrong", "M")
+    assert (found["line"], found["column"], found["said"], found["should_be"]) == (10, 26, "17 3/8 in", "17 1/2 in")
+
+
+def test_nothing_wrong_is_exit_code_0(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", content(tmp_path / "mine")]) == 0
+    assert capsys.readouterr().out == "1 tutorial, 0 steps, 15 numbers: nothing wrong\n"
+
+
+def test_unread_file_is_exit_code_2(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    name = content(tmp_path / "mine", steps__01_dot_yaml='title: "unclosed\n')
+    assert main(["check", name]) == 2
+    assert "yaml-syntax" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (["check", "no-such-folder"], "no-such-folder is not a folder that can be read: it does not exist."),
+        (["check", __file__], "is not a folder that can be read: it is a file."),
+        (["checks", "band-cutt"], "there is no check “band-cutt”. Nearest: band-cut"),
+        (["explain", "no-such-folder"], "no-such-folder is not a folder that can be read"),
+        (["publish", "no-such-folder", "--to", "x"], "no-such-folder is not a folder that can be read"),
+    ],
+)
+def test_wrong_use_is_exit_code_2(arguments: list[str], message: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(arguments) == 2
+    assert message in capsys.readouterr().err
+
+
+def test_unknown_command_is_exit_code_2(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as stop:
+        main(["chekc"])
+    assert stop.value.code == 2
+
+
+def test_checks_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["checks"]) == 0
+    out = capsys.readouterr().out
+    assert "  band-cut" in out
+    assert out.rstrip().endswith("checks")
+
+
+def test_one_check_is_explained_with_its_examples(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["checks", "hem-catch"]) == 0
+    out = capsys.readouterr().out
+    for word in ("hem-catch (hems, wrong)", "what:", "why:", "from:", "trips it:", "passes:", "twin needle"):
+        assert word in out
+
+
+TEE = str(EXAMPLE / "tutorials" / "boxy-tee")
+
+
+def test_explain_shows_the_working_for_one_size(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", TEE, "neckband.cut_length", "--size", "M"]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0].startswith("neckband.cut_length, size M: 17 1/4 in (44 cm)")
+    assert "× ratio 80%" in lines[2]
+
+
+def test_explain_shows_every_size_without_one(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", TEE, "neckband.cut_length", "--units", "centimetres"]) == 0
+    out = capsys.readouterr().out
+    assert out.count("neckband.cut_length, size") == 8
+    assert "neckband.cut_length, size M: 44 cm (17 1/4 in)" in out
+
+
+def test_explain_lists_all_numbers(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", TEE]) == 0
+    assert "neckband.cut_width" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (["neckband.cut_lenght"], "there is no number “neckband.cut_lenght” in this tutorial. Nearest: neckband.cut_length"),
+        (["neckband.cut_length", "--size", "Q"], "this tutorial has no size “Q”. Its sizes are XS, S, M"),
+    ],
+)  # fmt: skip
+def test_explain_of_nothing(arguments: list[str], message: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", TEE, *arguments]) == 2
+    assert message in capsys.readouterr().err
+
+
+def run(*arguments: str, **environment: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "sitegen", *arguments],
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        env={**os.environ, **environment},
+        check=False,
+    )
+
+
+def test_piped_output_is_plain(wrong: str) -> None:
+    done = run("check", wrong)
+    assert done.returncode == 1
+    assert "\x1b" not in done.stdout + done.stderr
+
+
+def test_output_survives_a_screen_without_unicode(wrong: str) -> None:
+    done = run("check", wrong, PYTHONIOENCODING="ascii")
+    assert done.returncode == 1
+    assert "Traceback" not in done.stderr
+
+
+def test_reader_that_goes_away_is_no_fault(wrong: str) -> None:
+    command = f'"{sys.executable}" -m sitegen checks | head -n 1'
+    done = subprocess.run(["bash", "-c", command], capture_output=True, text=True, check=False)
+    assert done.stderr == ""
+
+
+def test_colour_on_a_terminal_only_and_not_with_no_color(wrong: str) -> None:
+    pty = pytest.importorskip("pty")
+
+    def on_a_terminal(environment: dict[str, str]) -> bytes:
+        seen = bytearray()
+
+        def read(descriptor: int) -> bytes:
+            data = os.read(descriptor, 4096)
+            seen.extend(data)
+            return b""
+
+        before = dict(os.environ)
+        os.environ.update(environment)
+        try:
+            pty.spawn([sys.executable, "-m", "sitegen", "check", wrong], read)
+        finally:
+            os.environ.clear()
+            os.environ.update(before)
+        return bytes(seen)
+
+    assert b"\x1b[31mwrong" in on_a_terminal({"TERM": "xterm"})
+    assert b"\x1b[" not in on_a_terminal({"TERM": "xterm", "NO_COLOR": "1"})

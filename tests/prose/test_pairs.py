@@ -1,0 +1,41 @@
+"""Pairs of units in running text: which are found, and which sums are left alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from sitegen.prose import find_pairs
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Sew with 3/8 in (1 cm) seams.", ["3/8 in (1 cm)"]),
+        ("Cut it **3 cm (1 1/4 in)** deep.", ["3 cm (1 1/4 in)"]),
+        ("- 6 mm (1/4 in) is enough.\n- 5/8\" (1.5 cm) is more.", ["6 mm (1/4 in)", '5/8" (1.5 cm)']),
+        ("* 6 mm (1/4 in) is enough.", ["6 mm (1/4 in)"]),
+        ("cloth 28\" to 60\" (71 cm) wide", ['28" to 60" (71 cm)']),
+        ("1 1/4 in + 1/2 in = 1 3/4 in", []),
+        ("1 1/4 in + 1/2 in (1.3 cm)", []),
+        ("18 in (M) or 20 in (L)", []),
+        ("needle 80/12 (2 of them)", []),
+        ("2 in (two fingers)", []),
+        ("a 5-in-1 tool (3 cm)", []),
+    ],
+)  # fmt: skip
+def test_pairs_are_found_and_sums_are_not(text: str, found: list[str]) -> None:
+    pairs = list(find_pairs(text))
+    assert [text[pair.first.start : pair.first.end] for pair in pairs] == found
+
+
+@pytest.mark.parametrize(
+    ("text", "bolt"),
+    [
+        ("110 cm (43 in) wide cloth", True),
+        ("110 cm (43 in)-wide cloth", True),
+        ("a width of 110 cm (43 in)", True),
+        ("110 cm (43 in) long", False),
+    ],
+)
+def test_width_of_cloth_is_known_by_its_words(text: str, bolt: bool) -> None:
+    assert [pair.bolt for pair in find_pairs(text)] == [bolt]

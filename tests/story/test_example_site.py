@@ -1,0 +1,142 @@
+"""From the example's files to finished pages: everything is there, every link leads somewhere, nothing is foreign."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import pytest
+from bs4 import BeautifulSoup
+from content import EXAMPLE
+
+from sitegen.checks import review
+from sitegen.publishing import Outcome, publish
+from sitegen.reading import ContentFolder
+
+TUTORIALS = ("boxy-tee", "pull-on-trousers", "two-cloth-tote")
+
+
+def published(target: Path, *, draft: bool = False) -> Outcome:
+    return publish(ContentFolder(EXAMPLE, "content_example"), target, draft=draft, progress=lambda *_: None)
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    target = tmp_path_factory.mktemp("out") / "site"
+    outcome = published(target)
+    assert outcome.front == target / "index.html"
+    return target
+
+
+def pages(site: Path) -> list[Path]:
+    return sorted(site.rglob("*.html"))
+
+
+def soup(page: Path) -> BeautifulSoup:
+    return BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
+
+
+def test_example_has_no_finding_of_any_severity() -> None:
+    assert [each.message for each in review(ContentFolder(EXAMPLE, "content_example")).findings] == []
+
+
+def test_front_page_glossary_and_a_page_for_each_tutorial(site: Path) -> None:
+    names = {page.relative_to(site).as_posix() for page in pages(site)}
+    assert names == {"index.html", "glossary.html", *(f"tutorials/{key}/index.html" for key in TUTORIALS)}
+
+
+def test_every_link_leads_to_a_file_and_an_anchor_that_exist(site: Path) -> None:
+    ids = {page: {tag["id"] for tag in soup(page).find_all(id=True)} for page in pages(site)}
+    seen = 0
+    for page in pages(site):
+        for tag in soup(page).find_all(["a", "img", "link", "script", "source"]):
+            sources = [tag.get("href"), tag.get("src"), *(part.split()[0] for part in _srcset(tag))]
+            for address in filter(None, sources):
+                parts = urlsplit(address)
+                if parts.scheme in ("http", "https", "mailto"):
+                    assert tag.name == "a", f"{page.name} loads {address} from elsewhere"
+                    continue
+                assert not parts.scheme, address
+                assert not address.startswith("/"), address
+                target = (page.parent / unquote(parts.path)).resolve() if parts.path else page
+                assert target.is_file(), f"{page} → {address}"
+                assert site in target.parents
+                if parts.fragment:
+                    assert unquote(parts.fragment) in ids[target], f"{page} → {address}"
+                seen += 1
+    assert seen > 300
+
+
+def _srcset(tag: object) -> list[str]:
+    value = tag.get("srcset") or ""  # type: ignore[attr-defined]
+    return [part.strip() for part in value.split(",") if part.strip()]
+
+
+def test_ids_are_unique_on_every_page(site: Path) -> None:
+    for page in pages(site):
+        ids = [tag["id"] for tag in soup(page).find_all(id=True)]
+        assert len(ids) == len(set(ids)), page
+
+
+@pytest.mark.parametrize("key", TUTORIALS)
+def test_page_has_all_that_a_student_needs(key: str, site: Path) -> None:
+    page = soup(site / "tutorials" / key / "index.html")
+    steps = sorted((EXAMPLE / "tutorials" / key / "steps").iterdir())
+    cards = page.select("article.card")
+    assert len(cards) == len(steps) >= 8
+    numbers = [card.select_one(".numeral").get_text(strip=True) for card in cards]
+    assert numbers == [str(number) for number in range(1, len(steps) + 1)]
+    for card in cards:
+        assert card.select_one("h3").get_text(strip=True)
+        assert re.search(r"\d+.(min|h)", card.select_one(".time").get_text())
+        assert card.select_one(".prose").get_text(strip=True)
+        assert card.select_one(".look"), "what to look for"
+    headings = {heading.get_text(strip=True) for heading in page.find_all("h2")}
+    assert {"Fabrics", "Supplies and tools", "Cutting list", "Steps", "Take care"} <= headings
+    assert page.select(".diagram svg title")
+    assert page.select(".picture img[alt]")
+    assert page.select("details.working")
+
+
+def test_no_reference_is_left_unfilled_in_any_page(site: Path) -> None:
+    for page in pages(site):
+        text = soup(page).get_text()
+        assert not re.search(r"\{[a-z_.]+\}", text), page
+
+
+def test_numbers_in_prose_are_shown_in_both_units(site: Path) -> None:
+    page = soup(site / "tutorials" / "boxy-tee" / "index.html")
+    width = page.select_one('.prose a[href="#w-neckband.cut_width"]')
+    assert width.get_text().replace("\xa0", " ") == "2 1/4 in (5.7 cm)"
+
+
+def test_working_of_a_number_in_prose_is_on_the_page(site: Path) -> None:
+    page = soup(site / "tutorials" / "boxy-tee" / "index.html")
+    working = page.find(id="w-neckband.cut_length").get_text(" ", strip=True).replace("\xa0", " ")
+    assert "neckband finished length 16 1/2 in + 2 seam allowances of 3/8 in = 17 1/4 in" in working
+
+
+def test_site_says_that_its_data_are_invented(site: Path) -> None:
+    for page in pages(site):
+        assert "invented" in soup(page).find("footer").get_text(), page
+
+
+def test_draft_mark_is_on_every_page(tmp_path: Path) -> None:
+    published(tmp_path / "site", draft=True)
+    for page in pages(tmp_path / "site"):
+        assert "draft" in soup(page).find("body").get_text().lower(), page
+    published(tmp_path / "final")
+    for page in pages(tmp_path / "final"):
+        assert not soup(page).select(".draft"), page
+
+
+def test_same_content_gives_the_same_site(site: Path, tmp_path: Path) -> None:
+    published(tmp_path / "again")
+    first = {path.relative_to(site): path.read_bytes() for path in site.rglob("*") if path.is_file()}
+    second = {
+        path.relative_to(tmp_path / "again"): path.read_bytes()
+        for path in (tmp_path / "again").rglob("*")
+        if path.is_file()
+    }
+    assert first == second

@@ -1,0 +1,130 @@
+"""Faults of an author's files: each is a clear finding with its place, and all come in one run."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from content import computed, folder, messages
+
+from sitegen.findings import Collector
+from sitegen.quantities import inches
+from sitegen.tutorial.build import tutorial
+
+FABRIC = "fabrics: {main: {name: jersey, structure: knit}}\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("wearer: adlut\n", ["4:9 wrong-kind: Expected one of adult, child, found “adlut”."]),
+        ("weerer: adult\n", ["4:1 unknown-key: The tutorial has no key “weerer”. Did you mean wearer?"]),
+        ("level:\n", ["4:1 empty-value: level of the tutorial has no value."]),
+        ("sizes: S\n", ["4:8 wrong-kind: Expected a list of sizes, found “S”. Example: sizes: [S, M, L]"]),
+        ("sizes: [S, S]\n", ["4:12 key-twice: Size S is listed twice."]),
+        (
+            "seam_allowance: 3/8\" wide\n",
+            ["4:22 not-a-length: Expected one length and nothing behind it, found “wide”."
+             " Example: 3/8 in, 1 1/2 in, 0.6 cm or 5/8 in (1.5 cm)"],
+        ),
+        (
+            "seam_allowance: 3/7 in\n",
+            ["4:17 not-a-length: Expected halves, quarters, eighths or sixteenths of an inch, as on a ruler,"
+             " found “3/7”. Example: 3/8 in"],
+        ),
+        (
+            "sizes: [S, M, L]\nbody: {bust: '33, 35 in'}\n",
+            ["5:15 size-count: body.bust has 2 values, expected 1 or 3, one for each size (S, M, L)."],
+        ),
+        (
+            "sizes: [S, M]\nbody: {bust: '33,35 1/2,37 in'}\n",
+            ["5:15 not-a-length: Expected a space after each comma between sizes, found “33,35 1/2,37 in”."
+             " Example: 31, 33 1/2, 35 in"],
+        ),
+        (
+            FABRIC + "pieces: {Front: {cut: 1, fabric: main}}\n",
+            ["5:10 bad-name: “Front” cannot be a name here. Use small letters, digits and underscores, a letter"
+             " first. Example: front_yoke"],
+        ),
+        (
+            FABRIC + "pieces: {front: {cut: 1, fabric: mian}}\n",
+            ["5:34 unknown-reference: There is no fabric “mian”. Nearest: main."],
+        ),
+        (
+            FABRIC + "pieces: {main: {cut: 1, fabric: main}}\n",
+            ["5:10 name-twice: The name main is already used at line 4. Choose another."],
+        ),
+    ],
+)  # fmt: skip
+def test_fault_is_reported_where_it_stands(text: str, expected: list[str], tmp_path: Path) -> None:
+    assert messages(computed(tmp_path, text)[1]) == expected
+
+
+def test_all_faults_come_in_one_run(tmp_path: Path) -> None:
+    text = "sizes: [S, M]\nwearer: adlut\nbody: {bust: '33, 35, 37 in', hip: 4x in}\nsuplies: []\n"
+    found = computed(tmp_path, text)[1]
+    assert [each.check for each in found] == ["wrong-kind", "size-count", "not-a-length", "unknown-key"]
+
+
+def test_missing_measured_in_is_named_with_an_example(tmp_path: Path) -> None:
+    collector = Collector()
+    tutorial(folder(tmp_path, "", head="title: A\nsummary: B\n"), "tutorials/tee", collector)
+    assert messages(collector.findings) == [
+        "1:1 key-missing: The tutorial lacks measured_in. Example: measured_in: inches"
+    ]
+
+
+def test_fault_inside_a_step_names_the_step_file(tmp_path: Path) -> None:
+    found = computed(tmp_path, "", steps__01_dot_yaml="title: One\ntext: |\n  Cut {neckbnd.cut_length}.\n")[1]
+    assert [(each.place.file, each.place.line, each.place.column) for each in found] == [
+        ("folder/tutorials/tee/steps/01.yaml", 3, 8)
+    ]
+
+
+def test_band_without_its_ratio_does_not_hide_the_rest(tmp_path: Path) -> None:
+    text = FABRIC + (
+        "seam_allowance: 3/8 in\n"
+        "pieces: {front: {cut: 1, fabric: main, edges: {neckline: 12 in}}}\n"
+        "bands: {neckband: {opening: [front.neckline], finished_width: 1 in, fabric: main}}\n"
+    )
+    found, findings = computed(tmp_path, text)
+    assert [each.check for each in findings] == ["key-missing"]
+    assert found.number("front.neckline", 0) is not None
+
+
+CSV = "number,S,M,L\nbody.bust,33,35,37\nfront.side,14 1/2,15,15 1/2\n"
+PIECES = "sizes: [S, M, L]\n" + FABRIC + "pieces: {front: {cut: 1, fabric: main}}\n"
+
+
+@pytest.mark.parametrize(
+    "table",
+    [
+        CSV,
+        "\ufeff" + CSV,
+        CSV.replace(",", ";"),
+        CSV.replace(",", "\t"),
+        'number,S,M,L\nbody.bust,"33","35","37"\nfront.side,"14 1/2 in","15""","15 1/2"\n',
+        "number;S;M;L\nbody.bust;33;35;37\nfront.side;36,83 cm;38,1 cm;39,37 cm\n",
+    ],
+)
+def test_size_table_is_read_as_spreadsheets_save_it(table: str, tmp_path: Path) -> None:
+    found, findings = computed(tmp_path, PIECES, sizes_dot_csv=table)
+    assert findings == ()
+    sides = [found.number("front.side", size) for size in range(3)]
+    assert [side.length for side in sides if side] == [inches("14.5"), inches(15), inches("15.5")]
+
+
+def test_size_missing_from_the_table_is_named(tmp_path: Path) -> None:
+    found = computed(tmp_path, PIECES, sizes_dot_csv="number,S,M\nbody.bust,33,35\n")[1]
+    assert messages(found) == [
+        "1:1 size-count: The size table has no column for size L.",
+        "2:1 size-count: The row “body.bust” of the size table has no value for L.",
+    ]
+
+
+def test_number_in_the_file_and_in_the_table_is_one_too_many(tmp_path: Path) -> None:
+    text = PIECES + "body: {bust: '33, 35, 37 in'}\n"
+    found = computed(tmp_path, text, sizes_dot_csv=CSV)[1]
+    assert messages(found) == [
+        "7:15 given-twice: body.bust is given here and in the size table at line 2. Keep one of them."
+    ]
