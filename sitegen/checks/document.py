@@ -10,6 +10,7 @@ from pathlib import Path
 from sitegen.checks.catalogue import all_checks
 
 CATALOGUE = Path(__file__).with_name("CATALOGUE.md")
+_HEAD = "| check | severity | what | why | source |"
 REPAIR = "python -m sitegen.checks.document --write"
 
 

@@ -49,8 +49,8 @@ def disagreements(check_id: str, claim: Claim, computed: Computed) -> Iterator[F
     off: list[tuple[int, Amount, Worked]] = []
     for size in range(computed.tutorial.size_count):
         exact = computed.number(claim.lengths.name, size)
-        amount = source.at(size)
-        if exact is None or not isinstance(exact.value, Length):
+        amount = claim.lengths.amount_at(size)
+        if amount is None or exact is None or not isinstance(exact.value, Length):
             continue
         # A distance is written without its sign: in front of the shoulder or behind it, added or taken out.
         if not RULER.agrees(amount.typed.value, abs(exact.length), system_of(amount.typed)):

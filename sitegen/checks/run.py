@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
+from dataclasses import replace
 
 from sitegen.checks.catalogue import all_checks
 from sitegen.checks.registry import Check
 from sitegen.findings import Collector
-from sitegen.tutorial import Computed, Tutorial
+from sitegen.tutorial import Band, Computed, Join, Tutorial
 
 
 def run_checks(computed: Computed, collector: Collector) -> None:
@@ -21,6 +22,21 @@ def run_checks(computed: Computed, collector: Collector) -> None:
         for each in by_type[type(part)]:
             if each.find is not None:
                 collector.extend(each.find(part, computed))
+    _after_changes(computed, by_type, collector)
+
+
+def _after_changes(computed: Computed, by_type: dict[type, list[Check]], collector: Collector) -> None:
+    """Seams and bands once more as they are after each change: what it breaks, and was not broken before."""
+    before = {(each.check, each.place) for each in collector.findings}
+    for key, changed in computed.changed.items():
+        for part in parts_of(changed.tutorial):
+            if not isinstance(part, Join | Band):
+                continue
+            for check in by_type[type(part)]:
+                for finding in check.find(part, changed) if check.find is not None else ():
+                    if (finding.check, finding.place) not in before:
+                        words = key.replace("_", " ")
+                        collector.add(replace(finding, message=f"With {words}: {finding.message}"))
 
 
 def parts_of(tutorial: Tutorial) -> Iterator[object]:

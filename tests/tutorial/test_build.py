@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from content import computed, folder, messages
+from content import computed, folder, messages, reviewed
 
 from sitegen.findings import Collector
 from sitegen.quantities import inches
@@ -34,7 +34,7 @@ FABRIC = "fabrics: {main: {name: jersey, structure: knit}}\n"
         ),
         (
             "sizes: [S, M, L]\nbody: {bust: '33, 35 in'}\n",
-            ["5:15 size-count: body.bust has 2 values, expected 1 or 3, one for each size (S, M, L)."],
+            ["5:15 size-count: body.bust has 2 values for 3 sizes: there is none for L."],
         ),
         (
             "sizes: [S, M]\nbody: {bust: '33,35 1/2,37 in'}\n",
@@ -128,3 +128,30 @@ def test_number_in_the_file_and_in_the_table_is_one_too_many(tmp_path: Path) -> 
     assert messages(found) == [
         "7:15 given-twice: body.bust is given here and in the size table at line 2. Keep one of them."
     ]
+
+
+GROWN = "sizes: [S, M, L, XL]\nbody: {bust: '33, 35, 37 in', hip: {S: 35 in, M: 37 in, L: 39 in}, waist: '26, 28, 30, 32 in'}\n"
+
+
+def test_added_size_lists_every_place_that_lacks_a_value_and_breaks_nothing_else(tmp_path: Path) -> None:
+    found, findings = computed(tmp_path, GROWN)
+    assert messages(findings) == [
+        "5:15 size-count: body.bust has 3 values for 4 sizes: there is none for XL.",
+        "5:36 size-count: body.hip has no value for size XL.",
+    ]
+    known = [found.number(f"body.{name}", 2) for name in ("bust", "hip", "waist")]
+    assert [number.length for number in known if number] == [inches(37), inches(39), inches(30)]
+    assert found.number("body.bust", 3) is None
+
+
+def test_value_for_a_size_that_is_not_there_is_named(tmp_path: Path) -> None:
+    findings = computed(tmp_path, "sizes: [S, M]\nbody: {hip: {S: 35 in, M: 37 in, L: 39 in}}\n")[1]
+    assert messages(findings) == ["5:34 size-count: There is no size L."]
+
+
+def test_children_and_adults_have_runs_of_their_own(tmp_path: Path) -> None:
+    text = "sizes: {child: [92, 98, 104, 110], adult: [S, M, L, XL]}\nbody: {bust: '21, 22, 23, 24, 33, 35, 37, 39 in'}\n"
+    found = reviewed(tmp_path, text)
+    assert found.findings == ()
+    assert found.tutorials[0].tutorial.sizes == ("92", "98", "104", "110", "S", "M", "L", "XL")
+    assert found.tutorials[0].tutorial.runs == (4,)

@@ -193,3 +193,47 @@ def test_every_number_can_be_worked_out_in_every_size(tee: Computed) -> None:
             number = tee.number(name, size)
             assert number is not None
             assert show_working(number, System.CENTIMETRES)
+
+
+def then(name: str, size: int, tee: Computed) -> Length:
+    number = tee.number(name, size)
+    assert number is not None, name
+    return number.length
+
+
+def test_every_length_that_follows_from_a_change_has_a_name(tee: Computed) -> None:
+    assert then("longer.then.sleeve.cut_length", 0, tee) == inches("22.75")
+    assert then("longer.then.sleeve.finished_length", 0, tee) == inches(24)
+    assert "longer.then.front.cut_length" not in tee.names()
+    assert then("shorter.then.front.finished_length", 1, tee) == inches("23.625")
+
+
+MORE = KNIT + (
+    "  wider: {pieces: [front, back], widen_by: 2 in, seam_edges: 4, crosses: [hem, chest]}\n"
+    "swaps:\n"
+    "  self_band: {band: neckband, fabric: main}\n"
+    "  soft_band: {band: neckband, fabric: main, ratio: 95%}\n"
+)
+
+
+@pytest.fixture(scope="module")
+def more(tmp_path_factory: pytest.TempPathFactory) -> Computed:
+    found, findings = computed(tmp_path_factory.mktemp("more"), MORE)
+    assert messages(findings) == []
+    return found
+
+
+def test_widening_is_spread_over_the_seam_edges(more: Computed) -> None:
+    """1 in over 2 side seams = 4 edges × 1/4 in: Central Washington Univ., costume text, chapter 17 (rule)."""
+    assert then("wider.each_edge", 0, more) == inches("0.5")
+    assert then("wider.then.front.hem", 0, more) == inches(19)
+    assert then("wider.then.hip_round.ease", 0, more) == inches(12)
+    assert then("wider.then.lower.edge_length", 1, more) == inches(42)
+
+
+def test_other_fabric_gets_the_least_ratio_that_serves(more: Computed) -> None:
+    ratio = more.number("self_band.ratio", 0)
+    assert ratio is not None
+    assert ratio.ratio.value * 100 == 79
+    assert then("self_band.then.neckband.finished_length", 0, more) == inches("15.8")
+    assert then("soft_band.then.neckband.cut_length", 0, more) == inches("19.75")

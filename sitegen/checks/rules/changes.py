@@ -96,7 +96,7 @@ def mate_unchanged(change: Change, computed: Computed) -> Iterator[Finding]:
 
 
 def _mates(join: Join, crossed: set[str]) -> Iterator[str]:
-    """The edges to which the crossed ones are sewn: those at the same place of a chain as long, else the whole chain."""
+    """The edges to which the crossed ones are sewn: at the same place of a chain as long, else the whole chain."""
     for chain in join.chains:
         for index, edge in enumerate(chain):
             if edge.name not in crossed:

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from sitegen.checks.held import instead
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, ZERO, show_in_unit, show_working
+from sitegen.quantities import RULER, ZERO, BySize, show_in_unit, show_working
 from sitegen.sewing import hem as hem_sums
-from sitegen.tutorial import Computed, Hem, Reference
+from sitegen.tutorial import Computed, Hem
 
 _PIECE = (
     "fabrics: {main: {name: jersey, structure: knit}}\npieces: {front: {cut: 1, fabric: main, edges: {hem: 18 in}}}\n"
@@ -38,9 +38,9 @@ def hem_catch(hem: Hem, computed: Computed) -> Iterator[Finding]:
             continue
         missed = beyond.length <= ZERO
         at = hem.stitch_line or hem.turn
-        if isinstance(at.source, Reference):
+        amount = at.amount_at(size)
+        if amount is None:
             return
-        amount = at.source.at(size)
         best = hem_sums.stitch_line(
             "stitch line that catches",
             computed.numbers.at(f"{hem.key}.turn", size),
@@ -58,7 +58,7 @@ def hem_catch(hem: Hem, computed: Computed) -> Iterator[Finding]:
             amount.typed.text.strip(),
             instead(amount.typed, best.length) if fits else "",
             (*show_working(beyond, system), *(show_working(best, system) if fits else ())),
-            computed.size_name(size) if at.source.differs else "",
+            computed.size_name(size) if isinstance(at.source, BySize) and at.source.differs else "",
         )
         return
 

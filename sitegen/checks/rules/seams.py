@@ -56,9 +56,8 @@ def seam_match(join: Join, computed: Computed) -> Iterator[Finding]:
 
 
 def _stated_ease(join: Join, size: int) -> Length | None:
-    if join.ease is None or isinstance(join.ease.source, Reference):
-        return None
-    return join.ease.source.at(size).typed.value
+    amount = join.ease.amount_at(size) if join.ease is not None else None
+    return amount.typed.value if amount is not None else None
 
 
 def _mismatch(
@@ -109,9 +108,9 @@ def _chain_length(chain: tuple[Reference, ...], computed: Computed, size: int) -
 )
 def seam_allowance(join: Join, computed: Computed) -> Iterator[Finding]:
     """The allowance that a step states for a seam must be that of the edges which it joins."""
-    if join.seam_allowance is None or isinstance(join.seam_allowance.source, Reference):
+    amount = join.seam_allowance.amount_at(0) if join.seam_allowance is not None else None
+    if amount is None:
         return
-    amount = join.seam_allowance.source.at(0)
     for name in (name for chain in join.chains for name in chain):
         exact = computed.number(f"{name.name}.seam_allowance", 0)
         if exact is None or RULER.agrees(amount.typed.value, exact.length, system_of(amount.typed)):

@@ -10,7 +10,7 @@ from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import RULER, System
 from sitegen.sewing import breaks
-from sitegen.tutorial import Computed, Lengths, Reference, words_of
+from sitegen.tutorial import Amount, Computed, Lengths, Reference, words_of
 
 
 @check(
@@ -26,16 +26,25 @@ from sitegen.tutorial import Computed, Lengths, Reference, words_of
     passes="sizes: [S, M, L, XL, XXL]\nbody: {bust: '33, 35, 37, 39, 41 in'}",
 )
 def size_run(part: Lengths, computed: Computed) -> Iterator[Finding]:
-    """In a run of four sizes or more, a value that turns back, or that alone keeps the steps from being even."""
+    """In a run of four sizes or more, a value that turns back, or that alone keeps the steps from being even. Where
+    a tutorial has several runs, such as children's and adult sizes, each is looked at by itself."""
     source = part.source
     if isinstance(source, Reference) or len(source.values) < 4:
         return
     if any(claim.lengths is part for claim in computed.tutorial.claims):
         return
-    values = [amount.typed.value for amount in source]
+    starts = (0, *computed.tutorial.runs, len(source.values))
+    for start, end in pairwise(starts):
+        yield from _run(part, source.values[start:end], start, computed)
+
+
+def _run(part: Lengths, amounts: tuple[Amount, ...], start: int, computed: Computed) -> Iterator[Finding]:
+    if len(amounts) < 4:
+        return
+    values = [amount.typed.value for amount in amounts]
     for each in breaks(values):
-        amount = source.values[each.index]
-        size = computed.size_name(each.index)
+        amount = amounts[each.index]
+        size = computed.size_name(start + each.index)
         system: System = amount.typed.unit.system
         right = instead(amount.typed, each.expected) if each.expected is not None else ""
         hint = f" An even run would have {right} here." if right else ""

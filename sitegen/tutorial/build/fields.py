@@ -1,240 +1,13 @@
-"""Reads typed values out of nodes and says plainly what was expected where something else stands."""
+"""The keys of one part of a file: known ones are read, all others reported."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
-from fractions import Fraction
 
-from sitegen.findings import Collector, Place, nearest
-from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
-from sitegen.reading import Empty, Entry, Mapping, Node, Scalar, Sequence
-from sitegen.tutorial.build.sizes_table import SizeTable
-from sitegen.tutorial.model import Amount, Claim, Lengths, Prose, Reference, Share, Words
-
-NAME = re.compile(r"[a-z][a-z0-9_]*")
-_REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
-_IN_PROSE = re.compile(r"\{\{|\{([^{}\n]{0,80})\}")
-
-
-@dataclass
-class Builder:
-    """What all readers of one tutorial share: where findings go, the unit, the sizes, all that was typed."""
-
-    collector: Collector
-    unit: Unit = Unit.IN
-    sizes: tuple[str, ...] = ()
-    table: SizeTable = field(default_factory=SizeTable)
-    typed: list[Lengths] = field(default_factory=list)
-    referred: list[Lengths] = field(default_factory=list)
-    claims: list[Claim] = field(default_factory=list)
-
-    # -- single values ------------------------------------------------------------------------------
-
-    def wrong(self, check: str, place: Place, message: str, *, said: str = "", should_be: str = "") -> None:
-        """Report a fault of the file."""
-        self.collector.wrong(check, place, message, said=said, should_be=should_be)
-
-    def not_this(self, node: Node, expected: str, example: str) -> None:
-        """Report a value of the wrong kind."""
-        found = {Scalar: "a text", Sequence: "a list", Mapping: "keys with values", Empty: "nothing"}[type(node)]
-        said = node.text if isinstance(node, Scalar) else ""
-        shown = f"“{_short(said)}”" if said else found
-        self.wrong("wrong-kind", node.place, f"Expected {expected}, found {shown}. Example: {example}", said=said)
-
-    def words(self, node: Node, expected: str = "a text", example: str = "title: Lantern tee") -> Words | None:
-        """A text on one or more lines."""
-        if isinstance(node, Scalar) and node.text.strip():
-            return Words(" ".join(node.text.split()), node.place)
-        self.not_this(node, expected, example)
-        return None
-
-    def prose(self, node: Node, example: str = "text: Pin the band to the neckline.") -> Prose | None:
-        """Running text with references."""
-        if not isinstance(node, Scalar) or not node.text.strip():
-            self.not_this(node, "running text", example)
-            return None
-        references = []
-        for match in _IN_PROSE.finditer(node.text):
-            if match.group(1) is None:
-                continue
-            name = match.group(1).strip()
-            start = match.start(1) + match.group(1).index(name)
-            references.append(Reference(name, node.at(start, start + len(name))))
-        return Prose(node.text, node.place, tuple(references), node.at)
-
-    def choice(self, node: Node, choices: Iterable[str], example: str) -> Words | None:
-        """One word out of a few."""
-        words = self.words(node, "one of " + ", ".join(choices), example)
-        if words is None or words.text in choices:
-            return words
-        near = nearest(words.text, choices, most=1)
-        self.wrong(
-            "wrong-kind",
-            words.place,
-            f"Expected one of {', '.join(choices)}, found “{_short(words.text)}”.",
-            said=words.text,
-            should_be=near[0] if near else "",
-        )
-        return None
-
-    def yes_or_no(self, node: Node, example: str) -> bool | None:
-        """true or false, or yes or no."""
-        words = self.choice(node, ("true", "false", "yes", "no"), example)
-        return words.text in ("true", "yes") if words else None
-
-    def whole_number(self, node: Node, example: str, most: int = 100_000) -> int | None:
-        """A count."""
-        if isinstance(node, Scalar) and re.fullmatch(r"\d{1,6}", node.text.strip()) and int(node.text) <= most:
-            return int(node.text)
-        self.not_this(node, "a whole number", example)
-        return None
-
-    def plain_number(self, node: Node, example: str) -> Fraction | None:
-        """A number without a unit, such as a stitch setting."""
-        if isinstance(node, Scalar):
-            try:
-                number = parse_number(node.text.removesuffix("mm"), example=example)
-            except NotUnderstood:
-                pass
-            else:
-                if number > 0:
-                    return number
-        self.not_this(node, "a number", example)
-        return None
-
-    def share(self, node: Node, example: str = "ratio: 80%") -> Share | None:
-        """A ratio or a stretch in percent."""
-        if not isinstance(node, Scalar):
-            self.not_this(node, "a percentage", example)
-            return None
-        try:
-            return Share(parse_ratio(node.text), node.text.strip(), node.place)
-        except NotUnderstood:
-            self.not_this(node, "a percentage", example)
-            return None
-
-    # -- lengths ------------------------------------------------------------------------------------
-
-    def lengths(self, node: Node, name: str, *, bolt: bool = False) -> Lengths | None:
-        """Lengths by size: a list of texts, one text with commas, or a reference to another number."""
-        reference = self.reference_of(node)
-        if reference is not None:
-            referring = Lengths(name, node.place, reference, bolt)
-            self.referred.append(referring)
-            return referring
-        amounts = self._amounts(node)
-        if amounts is None:
-            return None
-        if len(amounts) not in (1, max(1, len(self.sizes))):
-            self._wrong_count(node, name, amounts)
-            return None
-        found = Lengths(name, node.place, BySize(tuple(amounts)), bolt)
-        self.typed.append(found)
-        return found
-
-    def amount(self, node: Node, name: str) -> Amount | None:
-        """One length that serves every size."""
-        found = self.lengths(node, name)
-        if found is None:
-            return None
-        if isinstance(found.source, Reference) or found.source.differs:
-            self.not_this(node, "one length for all sizes", "seam_allowance: 3/8 in")
-            return None
-        return found.source.at(0)
-
-    def reference_of(self, node: Node) -> Reference | None:
-        """The reference that a value consists of, ``"{back.side}"``, also when the quotes were forgotten."""
-        if isinstance(node, Scalar) and (match := _REFERENCE.fullmatch(node.text.strip())):
-            return Reference(match.group(1), node.place)
-        if isinstance(node, Mapping) and len(node.entries) == 1 and isinstance(node.entries[0].value, Empty):
-            name = node.entries[0].key.text
-            self.wrong(
-                "reference-unquoted",
-                node.place,
-                "A reference as a value needs quotes, or YAML takes the braces for something else.",
-                said="{" + name + "}",
-                should_be='"{' + name + '}"',
-            )
-            return Reference(name, node.place)
-        return None
-
-    def _amounts(self, node: Node) -> list[Amount] | None:
-        """Every entry of a by-size value; None when any was not understood (all are reported)."""
-        parts = node.items if isinstance(node, Sequence) else (node,)
-        if not parts:
-            self.not_this(node, "lengths", "bust: 31, 33, 35 1/2 in")
-            return None
-        found: list[Amount] = []
-        failed = False
-        carried = self._carried_unit(parts)
-        for part in parts:
-            if not isinstance(part, Scalar) or not part.text.strip():
-                self.not_this(part, "a length", "3/8 in or 31, 33, 35 1/2 in")
-                failed = True
-                continue
-            try:
-                typed = parse_lengths(part.text, carried)
-            except NotUnderstood as trouble:
-                self._not_a_length(part, trouble)
-                failed = True
-                continue
-            found.extend(Amount(each, part.at(each.start, each.end)) for each in typed)
-        return None if failed else found
-
-    def _carried_unit(self, parts: tuple[Node, ...]) -> Unit:
-        """In a YAML list the unit of the last entry serves those before it, as it does in a text."""
-        last = parts[-1]
-        if len(parts) > 1 and isinstance(last, Scalar):
-            try:
-                return parse_lengths(last.text, self.unit).values[-1].unit
-            except NotUnderstood:
-                pass
-        return self.unit
-
-    def _not_a_length(self, node: Scalar, trouble: NotUnderstood) -> None:
-        end = trouble.offset + trouble.size if trouble.size else None
-        said = node.text[trouble.offset : end]
-        self.wrong(
-            "not-a-length",
-            node.at(trouble.offset, trouble.offset + max(1, trouble.size)),
-            f"Expected {trouble.expected}, found “{_short(said.strip() or node.text.strip())}”."
-            f" Example: {trouble.example}",
-            said=said.strip(),
-        )
-
-    def _wrong_count(self, node: Node, name: str, amounts: list[Amount]) -> None:
-        wanted = max(1, len(self.sizes))
-        sizes = ", ".join(self.sizes) if self.sizes else "no sizes are listed"
-        self.wrong(
-            "size-count",
-            node.place,
-            f"{name} has {len(amounts)} values, expected 1 or {wanted}, one for each size ({sizes}).",
-            said=node.text.strip() if isinstance(node, Scalar) else "",
-        )
-
-    # -- names --------------------------------------------------------------------------------------
-
-    def references(self, node: Node, example: str) -> tuple[Reference, ...]:
-        """A list of names, or a single one, or a chain ``front.neckline + back.neckline``."""
-        nodes = node.items if isinstance(node, Sequence) else (node,)
-        found: list[Reference] = []
-        for part in nodes:
-            if not isinstance(part, Scalar) or not part.text.strip():
-                self.not_this(part, "a name", example)
-                continue
-            found.extend(self.chain(part))
-        return tuple(found)
-
-    def chain(self, node: Scalar) -> tuple[Reference, ...]:
-        """The names of a chain, each with its place."""
-        found = []
-        for match in re.finditer(r"[^\s+][^+]*", node.text):
-            name = match.group().strip()
-            start = match.start()
-            found.append(Reference(name.strip("{}"), node.at(start, start + len(name))))
-        return tuple(found)
+from sitegen.findings import nearest
+from sitegen.reading import Empty, Entry, Mapping, Node, Sequence
+from sitegen.tutorial.build.builder import NAME, Builder, as_name, capital, short
+from sitegen.tutorial.model import Claim, Lengths, Prose, Words
 
 
 class Fields:
@@ -329,10 +102,10 @@ class Fields:
                 self.builder.wrong(
                     "bad-name",
                     entry.key.place,
-                    f"“{_short(name)}” cannot be a name here. Use small letters, digits and underscores,"
+                    f"“{short(name)}” cannot be a name here. Use small letters, digits and underscores,"
                     " a letter first. Example: front_yoke",
                     said=name,
-                    should_be=_as_name(name),
+                    should_be=as_name(name),
                 )
             if isinstance(entry.value, Mapping):
                 yield name, entry, Fields(self.builder, entry.value, f"{key[:-1]} {name}", f"{name}.")
@@ -350,21 +123,7 @@ class Fields:
             self.builder.wrong(
                 "unknown-key",
                 entry.key.place,
-                f"{capital(self.what)} has no key “{_short(key)}”.{hint}",
+                f"{capital(self.what)} has no key “{short(key)}”.{hint}",
                 said=key,
                 should_be=near[0] if near else "",
             )
-
-
-def capital(text: str) -> str:
-    """The text with a capital letter in front."""
-    return text[:1].upper() + text[1:]
-
-
-def _short(text: str, most: int = 60) -> str:
-    flat = " ".join(text.split())
-    return flat if len(flat) <= most else flat[: most - 1] + "…"
-
-
-def _as_name(text: str) -> str:
-    return re.sub(r"[^a-z0-9]+", "_", text.lower()).strip("_0123456789")

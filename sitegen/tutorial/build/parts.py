@@ -19,6 +19,7 @@ from sitegen.tutorial.model import (
     LineAt,
     Reference,
     Share,
+    Swap,
 )
 
 BAND_EXAMPLE = "neckband: {opening: [front.neckline, back.neckline], ratio: 80%, finished_width: 1 in, fabric: rib}"
@@ -36,7 +37,10 @@ BAND_CLAIMS = (
     "opening_quarter",
     "quarter_from_shoulder",
 )
+SWAP_EXAMPLE = "self_band: {band: neckband, fabric: main, ratio: 90%}"
 CHANGE_CLAIMS = (
+    "each_edge",
+    "new_cut_width",
     "part_above",
     "part_below",
     "new_cut_length",
@@ -186,7 +190,10 @@ def change(key: str, fields: Fields) -> Change | None:
         builder.wrong("key-missing", fields.node.place, f"Change {key} lacks piece. Example: piece: sleeve")
     line = _line_at(key, fields)
     wanted, finished = _wanted(key, fields)
-    amounts = {word: fields.lengths_of(fields.get(word), f"{key}.amount") for word in ("lengthen_by", "shorten_by")}
+    words = ("lengthen_by", "shorten_by", "widen_by")
+    amounts = {word: fields.lengths_of(fields.get(word), f"{key}.amount") for word in words}
+    edges_node = fields.get("seam_edges")
+    seam_edges = builder.whole_number(edges_node, "seam_edges: 4", most=40) if edges_node is not None else None
     crosses_node = fields.get("crosses")
     crosses = builder.references(crosses_node, "crosses: [side]") if crosses_node is not None else ()
     given = [word for word in amounts if amounts[word]]
@@ -196,11 +203,11 @@ def change(key: str, fields: Fields) -> Change | None:
         builder.wrong(
             "key-missing" if wanted is None and not given else "given-twice",
             fields.node.place,
-            f"Change {key} needs one of wanted, lengthen_by or shorten_by. Example: wanted: 25 in finished",
+            f"Change {key} needs one of wanted, lengthen_by, shorten_by or widen_by. Example: wanted: 25 in finished",
         )
     fields.claims("change", CHANGE_CLAIMS)
     fields.finish()
-    amount = amounts["lengthen_by"] or amounts["shorten_by"]
+    amount = next((amounts[word] for word in words if amounts[word]), None)
     if not names or (wanted is None and amount is None):
         return None
     return Change(
@@ -213,7 +220,24 @@ def change(key: str, fields: Fields) -> Change | None:
         amount,
         amounts["shorten_by"] is not None,
         tuple(crosses),
+        (seam_edges or 2 * len(names)) if amounts["widen_by"] is not None else 0,
     )
+
+
+def swap(key: str, fields: Fields) -> Swap | None:
+    """A band made from another fabric."""
+    found: dict[str, Reference] = {}
+    for name in ("band", "fabric"):
+        node = fields.required(name, SWAP_EXAMPLE)
+        words = fields.builder.words(node, "a name", SWAP_EXAMPLE) if node is not None else None
+        if words is not None:
+            found[name] = Reference(words.text, words.place)
+    ratio_node = fields.get("ratio")
+    ratio = fields.builder.share(ratio_node) if ratio_node is not None else None
+    fields.finish()
+    if len(found) < 2:
+        return None
+    return Swap(key, fields.node.place, found["band"], found["fabric"], ratio)
 
 
 def _wanted(key: str, fields: Fields) -> tuple[Lengths | None, bool]:

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from sitegen.quantities import NotUnderstood, parse_number
 from sitegen.reading import Mapping, Node, Scalar
-from sitegen.tutorial.build.fields import NAME, Fields
+from sitegen.tutorial.build.builder import NAME
+from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.model import SIDES, Edge, Fabric, MeasuredOn, Piece, Reference, Taper, Turn, Words
 
 PIECE_CLAIMS = ("cut_length", "finished_length", "cut_width", "finished_width")

@@ -7,7 +7,8 @@ import re
 from sitegen.findings import Collector, nearest
 from sitegen.quantities import System
 from sitegen.reading import ContentFolder, Mapping
-from sitegen.tutorial.build.fields import Builder, Fields
+from sitegen.tutorial.build.builder import Builder
+from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.tutorial import tutorial
 from sitegen.tutorial.model import Site, Term, Tutorial
 

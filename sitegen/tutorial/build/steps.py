@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
-from sitegen.tutorial.build.fields import Builder, Fields
+from sitegen.tutorial.build.builder import Builder
+from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.model import Join, Photo, Reference, Step
 
 JOIN_EXAMPLE = "join: [{edges: [front.side, back.side], stitch: zigzag}]"

@@ -10,7 +10,8 @@ from sitegen.findings import Collector
 from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build import parts, pieces
-from sitegen.tutorial.build.fields import Builder, Fields
+from sitegen.tutorial.build.builder import Builder
+from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
 from sitegen.tutorial.build.steps import photos, step
 from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial
@@ -27,7 +28,7 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
     builder = Builder(collector)
     fields = Fields(builder, node, "the tutorial", "")
     builder.unit = _unit(fields)
-    builder.sizes = _sizes(fields)
+    builder.sizes, builder.runs = _sizes(fields)
     builder.table = _table(folder, home, builder)
     title = fields.text("title", "title: Lantern tee", required=True)
     summary = fields.prose("summary")
@@ -47,6 +48,7 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         child=who is not None and who.text == "child",
         unit=builder.unit,
         sizes=builder.sizes,
+        runs=builder.runs,
         learn=_prose_list(fields, "learn"),
         before=fields.prose("before_you_start"),
         photo=next(iter(photos(fields, folder, home)), None),
@@ -60,6 +62,7 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         joined=_section(fields, "joined", parts.joined, parts.JOINED_EXAMPLE, names),
         girths=_section(fields, "girths", parts.girth, parts.GIRTH_EXAMPLE, names),
         changes=_section(fields, "changes", parts.change, parts.CHANGE_EXAMPLE, names),
+        swaps=_section(fields, "swaps", parts.swap, parts.SWAP_EXAMPLE, names),
         supplies=_supplies(fields),
         tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
         steps=_steps(folder, home, builder),
@@ -82,15 +85,25 @@ def _unit(fields: Fields) -> Unit:
     return Unit.CM if words and words.text == "centimetres" else Unit.IN
 
 
-def _sizes(fields: Fields) -> tuple[str, ...]:
+def _sizes(fields: Fields) -> tuple[tuple[str, ...], tuple[int, ...]]:
+    """All sizes in order, and where each further run begins (``sizes: {child: [92, 98], adult: [S, M]}``)."""
     node = fields.get("sizes")
     if node is None:
-        return ()
+        return (), ()
+    lists = [entry.value for entry in node.entries] if isinstance(node, Mapping) else [node]
+    found: list[str] = []
+    starts = []
+    for each in lists:
+        starts.append(len(found))
+        _one_run(fields, each, found)
+    return tuple(found), tuple(starts[1:])
+
+
+def _one_run(fields: Fields, node: Node, found: list[str]) -> None:
     example = "sizes: [S, M, L]"
     if not isinstance(node, Sequence):
         fields.builder.not_this(node, "a list of sizes", example)
-        return ()
-    found: list[str] = []
+        return
     for item in node.items:
         words = fields.builder.words(item, "the name of a size", example)
         if words is None:
@@ -99,7 +112,6 @@ def _sizes(fields: Fields) -> tuple[str, ...]:
             fields.builder.wrong("key-twice", words.place, f"Size {words.text} is listed twice.", said=words.text)
         else:
             found.append(words.text)
-    return tuple(found)
 
 
 def _table(folder: ContentFolder, home: str, builder: Builder) -> SizeTable:

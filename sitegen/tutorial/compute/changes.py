@@ -22,6 +22,9 @@ def _define_change(change: Change, piece: Piece, numbers: Numbers) -> None:
     cut, finished = f"{piece.key}.cut_length", f"{piece.key}.finished_length"
     _define_amount(change, cut if not change.wanted_finished else finished, numbers)
     amount = f"{key}.amount"
+    if change.widens:
+        _define_widening(change, piece, numbers)
+        return
     if change.line_at is not None:
         _define_parts(change, cut, numbers)
     for name, present in (("new_cut_length", cut), ("new_finished_length", finished)):
@@ -37,6 +40,24 @@ def _define_change(change: Change, piece: Piece, numbers: Numbers) -> None:
             f"{key}.fold", lambda size: lengthen.fold_depth(words_of(f"{key}.fold"), numbers.at(amount, size))
         )
     _define_taper(change, piece, numbers)
+
+
+def _define_widening(change: Change, piece: Piece, numbers: Numbers) -> None:
+    """What is added at each seam edge, and the new width of the first piece."""
+    key = change.key
+    each, width, present = f"{key}.each_edge", f"{key}.new_cut_width", f"{piece.key}.cut_width"
+
+    def at_each_edge(size: int) -> Worked:
+        return lengthen.each_edge(words_of(each), numbers.at(f"{key}.amount", size), change.seam_edges)
+
+    numbers.define(each, at_each_edge)
+    if present in numbers:
+
+        def new_width(size: int) -> Worked:
+            more = lengthen.share_of_each(numbers.at(f"{key}.amount", size), len(change.pieces))
+            return lengthen.new_length(words_of(width), numbers.at(present, size), more)
+
+        numbers.define(width, new_width)
 
 
 def _define_amount(change: Change, present: str, numbers: Numbers) -> None:

@@ -1,181 +1,20 @@
-"""A tutorial with all its numbers."""
+"""Works out a tutorial: its numbers, and those that follow from each change."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
-
-from sitegen.findings import Collector, Place, nearest
-from sitegen.quantities import BySize, Length, Worked
-from sitegen.tutorial.compute.bands_and_hems import define_bands, define_elastics, define_hems
-from sitegen.tutorial.compute.changes import define_changes
-from sitegen.tutorial.compute.given import define_given, edge_number
-from sitegen.tutorial.compute.lengths_of_pieces import define_pieces
-from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
-from sitegen.tutorial.model import PLAIN_SIDES, Reference, Tutorial
-
-_SIZE = "size"
-
-
-@dataclass(frozen=True)
-class Computed:
-    """A tutorial and every number in it that could be worked out."""
-
-    tutorial: Tutorial
-    numbers: Numbers
-
-    def number(self, name: str, size: int) -> Worked | None:
-        """The number for the size at this index; None when it cannot be worked out."""
-        try:
-            return self.numbers.at(name, size)
-        except (Missing, Circle, ZeroDivisionError):
-            return None
-
-    def by_size(self, name: str) -> BySize[Worked] | None:
-        """The number for every size, a single one when all are alike; None when it cannot be worked out."""
-        try:
-            return self.numbers.by_size(name)
-        except (Missing, Circle, ZeroDivisionError):
-            return None
-
-    def names(self) -> tuple[str, ...]:
-        """The names of all numbers that can be worked out."""
-        return tuple(name for name in self.numbers if self.by_size(name) is not None)
-
-    def size_name(self, size: int) -> str:
-        """The name of the size at this index, empty when the project has no sizes."""
-        return self.tutorial.sizes[size] if self.tutorial.sizes else ""
+from sitegen.findings import Collector
+from sitegen.tutorial.compute.define import numbers_of
+from sitegen.tutorial.compute.following import changed_by
+from sitegen.tutorial.compute.linking import report_circles, report_other_kinds, report_unknown
+from sitegen.tutorial.compute.result import Computed
+from sitegen.tutorial.model import Tutorial
 
 
 def compute(tutorial: Tutorial, collector: Collector) -> Computed:
     """Every number of a tutorial. References to nothing, circles and divisions by nothing are reported."""
-    numbers = Numbers(tutorial.size_count)
-    define_given(tutorial, numbers)
-    define_hems(tutorial, numbers)
-    define_elastics(tutorial, numbers)
-    define_bands(tutorial, numbers)
-    define_pieces(tutorial, numbers)
-    define_changes(tutorial, numbers)
-    computed = Computed(tutorial, numbers)
-    _report_unknown(computed, collector)
-    _report_circles(computed, collector)
-    _report_other_kinds(computed, collector)
+    plain = Computed(tutorial, numbers_of(tutorial))
+    computed = Computed(tutorial, plain.numbers, changed_by(plain))
+    report_unknown(computed, collector)
+    report_circles(computed, collector)
+    report_other_kinds(computed, collector)
     return computed
-
-
-def _report_unknown(computed: Computed, collector: Collector) -> None:
-    for reference, known, what in _expected(computed):
-        if reference.name in known:
-            continue
-        near = nearest(reference.name, known)
-        if near:
-            hint = f" Nearest: {', '.join(near)}."
-        elif known:
-            hint = f" Known are: {', '.join(sorted(known)[:8])}."
-        else:
-            hint = " The tutorial has none."
-        collector.wrong(
-            "unknown-reference",
-            reference.place,
-            f"There is no {what} “{reference.name}”.{hint}",
-            said=reference.name,
-            should_be=near[0] if near else "",
-        )
-
-
-def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | Numbers, str]]:
-    """Every reference of a tutorial with the names that it may have."""
-    tutorial, numbers = computed.tutorial, computed.numbers
-    names = {*numbers, _SIZE}
-    edges = {edge.name for piece in tutorial.pieces.values() for edge in piece.edges.values()}
-    rings = {*edges, *tutorial.bands, *tutorial.elastics}
-    for prose in tutorial.prose():
-        yield from ((reference, names, "number") for reference in prose.references)
-    for lengths in _referring(tutorial):
-        yield lengths, names, "number"
-    for piece in tutorial.pieces.values():
-        if piece.fabric:
-            yield piece.fabric, tutorial.fabrics, "fabric"
-        sides = {*piece.edges, *PLAIN_SIDES, *tutorial.hems, *tutorial.elastics}
-        yield from ((side, sides, "edge, hem or elastic") for side in piece.sides.values())
-    for band in tutorial.bands.values():
-        yield band.fabric, tutorial.fabrics, "fabric"
-        yield from ((edge, rings, "edge") for edge in band.around)
-    for hem in tutorial.hems.values():
-        yield from ((edge, rings, "edge") for edge in hem.edges)
-    for elastic in tutorial.elastics.values():
-        yield elastic.around, names, "number"
-    for joined in tutorial.joined.values():
-        yield from ((piece_name, tutorial.pieces, "piece") for piece_name in joined.pieces)
-    for girth in tutorial.girths.values():
-        yield from ((edge, rings, "edge") for edge in girth.edges)
-        if girth.body:
-            yield girth.body, {name for name in names if name.startswith("body.")}, "body measurement"
-    for change in tutorial.changes.values():
-        yield from ((piece_name, tutorial.pieces, "piece") for piece_name in change.pieces)
-        pieces = [tutorial.pieces[name.name] for name in change.pieces if name.name in tutorial.pieces]
-        own = {edge for piece in pieces for edge in piece.edges}
-        yield from ((edge, {*own, *edges}, "edge") for edge in change.crosses)
-    drawable = {*tutorial.bands, *tutorial.hems, *tutorial.changes}
-    for step in tutorial.steps:
-        chains = [chain for join in step.joins for chain in join.chains] + list(step.finishes)
-        yield from ((edge, rings, "edge") for chain in chains for edge in chain)
-        yield from ((hem_name, tutorial.hems, "hem") for hem_name in step.hems)
-        yield from ((name, drawable, "band, hem or change to draw") for name in step.diagrams)
-
-
-def _referring(tutorial: Tutorial) -> Iterator[Reference]:
-    """The references that stand for lengths in the YAML."""
-    for lengths in tutorial.referred:
-        if isinstance(lengths.source, Reference):
-            yield lengths.source
-
-
-def _report_other_kinds(computed: Computed, collector: Collector) -> None:
-    """A reference that stands for a length must not be one to a percentage."""
-    lengths = _referring(computed.tutorial)
-    for reference in (*lengths, *(elastic.around for elastic in computed.tutorial.elastics.values())):
-        number = computed.number(reference.name, 0)
-        if number is not None and not isinstance(number.value, Length):
-            collector.wrong(
-                "reference-kind",
-                reference.place,
-                f'A length is needed here, and {reference.name} is none. Example: "{{back.side}}"',
-                said=reference.name,
-            )
-
-
-def _report_circles(computed: Computed, collector: Collector) -> None:
-    """Show each circle once, whole, at the reference that closes it."""
-    shown: set[frozenset[str]] = set()
-    for name in computed.numbers:
-        try:
-            computed.numbers.by_size(name)
-        except Circle as circle:
-            if frozenset(circle.names) not in shown:
-                shown.add(frozenset(circle.names))
-                collector.wrong(
-                    "circle",
-                    _place_in(circle, computed.tutorial),
-                    f"These numbers need each other in a circle: {' → '.join(circle.names)}."
-                    " Write one of them as a length.",
-                )
-        except ZeroDivisionError:
-            collector.wrong(
-                "zero-length",
-                computed.tutorial.place,
-                f"{name} cannot be worked out: it divides by a length of nothing.",
-                said=name,
-            )
-        except Missing:
-            continue
-
-
-def _place_in(circle: Circle, tutorial: Tutorial) -> Place:
-    places = [lengths.place for lengths in tutorial.referred if lengths.name in circle.names]
-    return min(places) if places else tutorial.place
-
-
-def ring(reference: Reference, computed: Computed, size: int) -> Worked | None:
-    """The length along which a name in a chain is sewn."""
-    return computed.number(edge_number(reference, computed.tutorial), size)

@@ -21,7 +21,14 @@ def lengths_maker(lengths: Lengths, numbers: Numbers, words: str = "") -> Maker:
     source = lengths.source
     if isinstance(source, Reference):
         return lambda size: numbers.length_at(source.name, size).named(name)
-    return lambda size: given(name, source.at(size).typed.value)
+
+    def typed(size: int) -> Worked:
+        amount = lengths.amount_at(size)
+        if amount is None:
+            raise Missing(lengths.name)
+        return given(name, amount.typed.value)
+
+    return typed
 
 
 def amount_maker(amount: Amount, words: str) -> Maker:

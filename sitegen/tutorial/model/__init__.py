@@ -5,7 +5,7 @@ Names of parts (``neckband``) and of numbers (``neckband.cut_length``) are the k
 
 from sitegen.tutorial.model.cards import Join, Photo, Step, Supply
 from sitegen.tutorial.model.cloth import PLAIN_SIDES, SIDES, Edge, Fabric, MeasuredOn, Piece, Taper, Turn
-from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, LineAt
+from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, LineAt, Swap
 from sitegen.tutorial.model.values import Amount, Claim, Lengths, Prose, Reference, Share, Words
 from sitegen.tutorial.model.whole import Site, Term, Tutorial
 
@@ -34,6 +34,7 @@ __all__ = [
     "Site",
     "Step",
     "Supply",
+    "Swap",
     "Taper",
     "Term",
     "Turn",

@@ -86,7 +86,7 @@ class LineAt:
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """A lengthening or shortening of one piece, or of pieces that stay equal."""
+    """A lengthening, shortening or widening of one piece, or of pieces that stay equal."""
 
     key: str
     place: Place
@@ -97,3 +97,21 @@ class Change:
     amount: Lengths | None
     shortens: bool
     crosses: tuple[Reference, ...]
+    seam_edges: int = 0
+    """At how many seam edges a widening is added; 0 for a change of length."""
+
+    @property
+    def widens(self) -> bool:
+        """Whether the width changes, not the length."""
+        return self.seam_edges > 0
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """A band made from another fabric than its own, with a ratio that suits it, or with the least that serves."""
+
+    key: str
+    place: Place
+    band: Reference
+    fabric: Reference
+    ratio: Share | None

@@ -38,6 +38,13 @@ class Lengths:
     bolt: bool = False
     """Whether it is the width of cloth on the bolt, for which coarser pairs are usual."""
 
+    def amount_at(self, size: int) -> Amount | None:
+        """What was typed for the size at this index; None for a reference, or where sizes still lack a value."""
+        if isinstance(self.source, Reference):
+            return None
+        values = self.source.values
+        return values[0] if len(values) == 1 else values[size] if size < len(values) else None
+
 
 @dataclass(frozen=True, slots=True)
 class Claim:

@@ -9,7 +9,7 @@ from sitegen.findings import Place
 from sitegen.quantities import System, Unit
 from sitegen.tutorial.model.cards import Photo, Step, Supply
 from sitegen.tutorial.model.cloth import Fabric, Piece
-from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined
+from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, Swap
 from sitegen.tutorial.model.values import Amount, Claim, Lengths, Prose, Words
 
 
@@ -25,6 +25,8 @@ class Tutorial:
     child: bool
     unit: Unit
     sizes: tuple[str, ...]
+    runs: tuple[int, ...]
+    """Where a new run of sizes begins, such as adult sizes after children's: indices into ``sizes``."""
     learn: tuple[Prose, ...]
     before: Prose | None
     photo: Photo | None
@@ -38,6 +40,7 @@ class Tutorial:
     joined: Mapping[str, Joined]
     girths: Mapping[str, Girth]
     changes: Mapping[str, Change]
+    swaps: Mapping[str, Swap]
     supplies: tuple[Supply, ...]
     tools: tuple[Words, ...]
     steps: tuple[Step, ...]

@@ -1,0 +1,28 @@
+"""Defines every number of a tutorial."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from sitegen.tutorial.compute.bands_and_hems import define_bands, define_elastics, define_hems
+from sitegen.tutorial.compute.changes import define_changes
+from sitegen.tutorial.compute.given import define_given
+from sitegen.tutorial.compute.lengths_of_pieces import define_pieces
+from sitegen.tutorial.compute.numbers import Numbers
+from sitegen.tutorial.compute.swaps import define_swaps
+from sitegen.tutorial.model import Tutorial
+
+
+def numbers_of(tutorial: Tutorial, before: Callable[[Numbers], None] | None = None) -> Numbers:
+    """The makers of all numbers. ``before`` may define some first: the first definition of a name stands."""
+    numbers = Numbers(tutorial.size_count)
+    if before is not None:
+        before(numbers)
+    define_given(tutorial, numbers)
+    define_hems(tutorial, numbers)
+    define_elastics(tutorial, numbers)
+    define_bands(tutorial, numbers)
+    define_pieces(tutorial, numbers)
+    define_changes(tutorial, numbers)
+    define_swaps(tutorial, numbers)
+    return numbers

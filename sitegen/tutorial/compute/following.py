@@ -1,0 +1,92 @@
+"""What follows from a change or a swap: the whole tutorial worked out again with it made."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from sitegen.quantities import Worked, plus, work
+from sitegen.sewing import lengthen
+from sitegen.tutorial.compute.define import numbers_of
+from sitegen.tutorial.compute.given import words_of
+from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
+from sitegen.tutorial.compute.result import Computed
+from sitegen.tutorial.model import Change, Piece, Share, Swap, Tutorial
+
+_CANNOT = (Missing, Circle, ZeroDivisionError)
+
+
+def changed_by(plain: Computed) -> Mapping[str, Computed]:
+    """The tutorial after each change and swap. Numbers that moved get names of their own: ``CHANGE.then.NAME``."""
+    tutorial = plain.tutorial
+    found: dict[str, Computed] = {}
+    for change in tutorial.changes.values():
+        after = numbers_of(tutorial, lambda new, change=change: _make(change, plain, new))  # type: ignore[misc]
+        found[change.key] = Computed(replace(tutorial, claims=()), after)
+    for swap in tutorial.swaps.values():
+        other = _swapped(swap, plain)
+        if other is not None:
+            found[swap.key] = Computed(other, numbers_of(other))
+    for key, changed in found.items():
+        _name_what_moved(key, plain.numbers, changed.numbers, tutorial)
+    return found
+
+
+def _make(change: Change, plain: Computed, new: Numbers) -> None:
+    """Define the lengths that the change itself alters; all others follow from them."""
+    old, tutorial = plain.numbers, plain.tutorial
+    pieces = [tutorial.pieces[name.name] for name in change.pieces if name.name in tutorial.pieces]
+    axis = "width" if change.widens else "length"
+    for piece in pieces:
+        name = f"{piece.key}.{'finished' if piece.finished_given else 'cut'}_{axis}"
+        if name in old:
+            _add(name, change, len(pieces), old, new)
+        for edge in change.crosses:
+            key = edge.name.removeprefix(f"{piece.key}.")
+            if key in piece.edges:
+                _add(piece.edges[key].name, change, len(pieces), old, new, piece)
+
+
+def _add(name: str, change: Change, pieces: int, old: Numbers, new: Numbers, piece: Piece | None = None) -> None:
+    amount = f"{change.key}.amount"
+    words = words_of(name)
+
+    def longer(size: int) -> Worked:
+        before, by = old.at(name, size), old.at(amount, size)
+        if change.widens:
+            return work(words, before, plus(lengthen.share_of_each(by, pieces)))
+        if piece is not None and piece.taper is not None:
+            top, bottom, over = (old.at(f"{piece.key}.taper_{end}", size) for end in ("top", "bottom", "over"))
+            growth = lengthen.edge_growth(top, bottom, over, piece.taper.edges, by)
+            return work(words, before, plus(growth))
+        return work(words, before, plus(by))
+
+    new.define(name, longer)
+
+
+def _swapped(swap: Swap, plain: Computed) -> Tutorial | None:
+    tutorial = plain.tutorial
+    band = tutorial.bands.get(swap.band.name)
+    try:
+        ratio = plain.numbers.at(f"{swap.key}.ratio", 0).ratio
+    except _CANNOT:
+        return None
+    if band is None:
+        return None
+    place = swap.ratio.place if swap.ratio is not None else swap.place
+    text = swap.ratio.text if swap.ratio is not None else ""
+    other = replace(band, fabric=swap.fabric, ratio=Share(ratio, text, place))
+    return replace(tutorial, bands={**tutorial.bands, band.key: other}, swaps={}, claims=())
+
+
+def _name_what_moved(key: str, old: Numbers, new: Numbers, tutorial: Tutorial) -> None:
+    own = {*tutorial.changes, *tutorial.swaps}
+    for name in list(new):
+        if name.partition(".")[0] in own or name not in old:
+            continue
+        try:
+            before, after = old.by_size(name), new.by_size(name)
+        except _CANNOT:
+            continue
+        if [each.value for each in before] != [each.value for each in after]:
+            old.define(f"{key}.then.{name}", lambda size, name=name: new.at(name, size))  # type: ignore[misc]

@@ -1,0 +1,130 @@
+"""Follows every reference of a tutorial and reports those that lead nowhere, in a circle, or to the wrong kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from sitegen.findings import Collector, Place, nearest
+from sitegen.quantities import Length
+from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
+from sitegen.tutorial.compute.result import Computed
+from sitegen.tutorial.model import PLAIN_SIDES, Reference, Tutorial
+
+_SIZE = "size"
+
+
+def report_unknown(computed: Computed, collector: Collector) -> None:
+    """Report every reference to nothing, with the nearest names."""
+    for reference, known, what in _expected(computed):
+        if reference.name in known:
+            continue
+        near = nearest(reference.name, known)
+        if near:
+            hint = f" Nearest: {', '.join(near)}."
+        elif known:
+            hint = f" Known are: {', '.join(sorted(known)[:8])}."
+        else:
+            hint = " The tutorial has none."
+        collector.wrong(
+            "unknown-reference",
+            reference.place,
+            f"There is no {what} “{reference.name}”.{hint}",
+            said=reference.name,
+            should_be=near[0] if near else "",
+        )
+
+
+def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | Numbers, str]]:
+    """Every reference of a tutorial with the names that it may have."""
+    tutorial, numbers = computed.tutorial, computed.numbers
+    names = {*numbers, _SIZE}
+    edges = {edge.name for piece in tutorial.pieces.values() for edge in piece.edges.values()}
+    rings = {*edges, *tutorial.bands, *tutorial.elastics}
+    for prose in tutorial.prose():
+        yield from ((reference, names, "number") for reference in prose.references)
+    for lengths in _referring(tutorial):
+        yield lengths, names, "number"
+    for piece in tutorial.pieces.values():
+        if piece.fabric:
+            yield piece.fabric, tutorial.fabrics, "fabric"
+        sides = {*piece.edges, *PLAIN_SIDES, *tutorial.hems, *tutorial.elastics}
+        yield from ((side, sides, "edge, hem or elastic") for side in piece.sides.values())
+    for band in tutorial.bands.values():
+        yield band.fabric, tutorial.fabrics, "fabric"
+        yield from ((edge, rings, "edge") for edge in band.around)
+    for hem in tutorial.hems.values():
+        yield from ((edge, rings, "edge") for edge in hem.edges)
+    for elastic in tutorial.elastics.values():
+        yield elastic.around, names, "number"
+    for joined in tutorial.joined.values():
+        yield from ((piece_name, tutorial.pieces, "piece") for piece_name in joined.pieces)
+    for girth in tutorial.girths.values():
+        yield from ((edge, rings, "edge") for edge in girth.edges)
+        if girth.body:
+            yield girth.body, {name for name in names if name.startswith("body.")}, "body measurement"
+    for change in tutorial.changes.values():
+        yield from ((piece_name, tutorial.pieces, "piece") for piece_name in change.pieces)
+        pieces = [tutorial.pieces[name.name] for name in change.pieces if name.name in tutorial.pieces]
+        own = {edge for piece in pieces for edge in piece.edges}
+        yield from ((edge, {*own, *edges}, "edge") for edge in change.crosses)
+    for swap in tutorial.swaps.values():
+        yield swap.band, tutorial.bands, "band"
+        yield swap.fabric, tutorial.fabrics, "fabric"
+    drawable = {*tutorial.bands, *tutorial.hems, *tutorial.changes}
+    for step in tutorial.steps:
+        chains = [chain for join in step.joins for chain in join.chains] + list(step.finishes)
+        yield from ((edge, rings, "edge") for chain in chains for edge in chain)
+        yield from ((hem_name, tutorial.hems, "hem") for hem_name in step.hems)
+        yield from ((name, drawable, "band, hem or change to draw") for name in step.diagrams)
+
+
+def _referring(tutorial: Tutorial) -> Iterator[Reference]:
+    """The references that stand for lengths in the YAML."""
+    for lengths in tutorial.referred:
+        if isinstance(lengths.source, Reference):
+            yield lengths.source
+
+
+def report_other_kinds(computed: Computed, collector: Collector) -> None:
+    """A reference that stands for a length must not be one to a percentage."""
+    lengths = _referring(computed.tutorial)
+    for reference in (*lengths, *(elastic.around for elastic in computed.tutorial.elastics.values())):
+        number = computed.number(reference.name, 0)
+        if number is not None and not isinstance(number.value, Length):
+            collector.wrong(
+                "reference-kind",
+                reference.place,
+                f'A length is needed here, and {reference.name} is none. Example: "{{back.side}}"',
+                said=reference.name,
+            )
+
+
+def report_circles(computed: Computed, collector: Collector) -> None:
+    """Show each circle once, whole, at the reference that closes it."""
+    shown: set[frozenset[str]] = set()
+    for name in computed.numbers:
+        try:
+            computed.numbers.by_size(name)
+        except Circle as circle:
+            if frozenset(circle.names) not in shown:
+                shown.add(frozenset(circle.names))
+                collector.wrong(
+                    "circle",
+                    _place_in(circle, computed.tutorial),
+                    f"These numbers need each other in a circle: {' → '.join(circle.names)}."
+                    " Write one of them as a length.",
+                )
+        except ZeroDivisionError:
+            collector.wrong(
+                "zero-length",
+                computed.tutorial.place,
+                f"{name} cannot be worked out: it divides by a length of nothing.",
+                said=name,
+            )
+        except Missing:
+            continue
+
+
+def _place_in(circle: Circle, tutorial: Tutorial) -> Place:
+    places = [lengths.place for lengths in tutorial.referred if lengths.name in circle.names]
+    return min(places) if places else tutorial.place

@@ -1,0 +1,42 @@
+"""A tutorial with all its numbers: what every room above reads."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from sitegen.quantities import BySize, Worked
+from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
+from sitegen.tutorial.model import Tutorial
+
+
+@dataclass(frozen=True)
+class Computed:
+    """A tutorial and every number in it that could be worked out."""
+
+    tutorial: Tutorial
+    numbers: Numbers
+    changed: Mapping[str, Computed] = field(default_factory=dict)
+    """The tutorial as it is after each change and swap, by its name, with every number that follows."""
+
+    def number(self, name: str, size: int) -> Worked | None:
+        """The number for the size at this index; None when it cannot be worked out."""
+        try:
+            return self.numbers.at(name, size)
+        except (Missing, Circle, ZeroDivisionError):
+            return None
+
+    def by_size(self, name: str) -> BySize[Worked] | None:
+        """The number for every size, a single one when all are alike; None when it cannot be worked out."""
+        try:
+            return self.numbers.by_size(name)
+        except (Missing, Circle, ZeroDivisionError):
+            return None
+
+    def names(self) -> tuple[str, ...]:
+        """The names of all numbers that can be worked out."""
+        return tuple(name for name in self.numbers if self.by_size(name) is not None)
+
+    def size_name(self, size: int) -> str:
+        """The name of the size at this index, empty when the project has no sizes."""
+        return self.tutorial.sizes[size] if self.tutorial.sizes else ""
