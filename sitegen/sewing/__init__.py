@@ -1,9 +1,27 @@
 """The sums of the trade, pure: worked numbers in, worked numbers out.
 
-Knows nothing of files, sizes, pages or findings. Each module is one topic with its formula and its source.
+Knows nothing of files, tutorials, pages or findings. Each module is one topic with its formula and its source.
 """
 
-from sitegen.sewing import allowance, band, elastic, geometry, hem, lengthen
+from sitegen.sewing import (
+    allowance,
+    band,
+    bias,
+    circle,
+    dart,
+    ease,
+    elastic,
+    fabric_need,
+    gather,
+    geometry,
+    grading,
+    hem,
+    lengthen,
+    pleats,
+    rectangle,
+    size_choice,
+    spacing,
+)
 from sitegen.sewing.allowance import End
 from sitegen.sewing.reach import ADULT_REACH
 from sitegen.sewing.run import Break, breaks
@@ -18,10 +36,21 @@ __all__ = [
     "Stitch",
     "allowance",
     "band",
+    "bias",
     "breaks",
+    "circle",
+    "dart",
+    "ease",
     "elastic",
+    "fabric_need",
+    "gather",
     "geometry",
+    "grading",
     "hem",
     "lengthen",
+    "pleats",
+    "rectangle",
+    "size_choice",
+    "spacing",
     "stitches_per_inch",
 ]

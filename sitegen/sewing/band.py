@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from math import ceil
 
 from sitegen.quantities import Ratio, Worked, given, minus, over, plus, times, work
 
@@ -73,6 +74,18 @@ def stretch_needed(name: str, reach: Worked, at_rest: Worked) -> Worked:
         return given(name, Ratio(Fraction(0)), f"{at_rest.name} is no shorter than {reach.name}")
     growth = work(f"{reach.name} less {at_rest.name}", reach, minus(at_rest))
     return work(name, growth, over(at_rest))
+
+
+def least_ratio(name: str, opening: Worked, reach: Worked, stretch: Worked) -> Worked:
+    """The smallest ratio at which a band still reaches: reach ÷ (1 + stretch) ÷ opening. Source: derived."""
+    factor = work("stretched to", given("its own length", Ratio(Fraction(1))), plus(stretch))
+    at_rest = work("shortest band that reaches", reach, over(given("stretched to", factor.ratio.value)))
+    return work(name, at_rest, over(opening))
+
+
+def whole_percent(name: str, ratio: Worked) -> Worked:
+    """The ratio rounded up to a whole percent, so that the band still reaches."""
+    return given(name, Ratio.percent(ceil(ratio.ratio.value * 100)), "rounded up to a whole percent")
 
 
 def _noun(name: str) -> str:

@@ -56,6 +56,27 @@ def trued_edge(name: str, top: Worked, bottom: Worked, height: Worked, edges: in
     return geometry.slant(name, work("new height of the slope", height, plus(change)), _run(top, bottom, edges))
 
 
+def edge_growth(top: Worked, bottom: Worked, height: Worked, edges: int, change: Worked) -> Worked:
+    """How much longer a sloping edge becomes: the new straight edge less the old one."""
+    run = _run(top, bottom, edges)
+    old = geometry.slant("the slope before", height, run)
+    new = geometry.slant("the slope afterwards", work("new height of the slope", height, plus(change)), run)
+    return work("growth of the edge", new, minus(old))
+
+
+def each_edge(name: str, change: Worked, edges: int) -> Worked:
+    """What a widening adds at each seam edge: the total divided by the number of seam edges.
+
+    Source: Central Washington Univ., costume construction text, chapter 17: divide by the seam edges.
+    """
+    return work(name, change, over(given("seam edges", edges)))
+
+
+def share_of_each(change: Worked, pieces: int) -> Worked:
+    """What a widening adds to each of the pieces that it is spread over."""
+    return work("added to each piece", change, over(given("pieces", pieces)))
+
+
 def _run(top: Worked, bottom: Worked, edges: int) -> Worked:
     narrowing = work("narrowing", top, minus(bottom))
     return narrowing if edges == 1 else work("narrowing at each edge", narrowing, over(given("sloping edges", edges)))
