@@ -62,11 +62,20 @@ def check(
 
 
 def found_while_reading(
-    *, id: str, area: str = "reading", title: str, what: str, why: str, trips: str, passes: str, source: str = ""
+    *,
+    id: str,
+    area: str = "reading",
+    severity: Severity = Severity.WRONG,
+    title: str,
+    what: str,
+    why: str,
+    trips: str,
+    passes: str,
+    source: str = "",
 ) -> None:
     """Describe a finding that the reading or the computing of the files makes by itself."""
     source = source or "YAML 1.2 and the content format of this program"
-    _keep(Check(id, area, Severity.WRONG, title, what, why, source, trips, passes))
+    _keep(Check(id, area, severity, title, what, why, source, trips, passes))
 
 
 def _keep(new: Check) -> None:

@@ -37,10 +37,12 @@ def run(options: argparse.Namespace) -> int:
         text = as_text(result.findings, folder.source_line, colour=coloured(sys.stdout))
         if text:
             print(text)
-        tutorials = len(result.tutorials)
-        steps = sum(len(each.tutorial.steps) for each in result.tutorials)
-        numbers = sum(len(each.names()) for each in result.tutorials)
-        looked_at = f"{_count(tutorials, 'tutorial')}, {_count(steps, 'step')}, {_count(numbers, 'number')}"
+        found = [(each.tutorial.key, each) for each in result.tutorials]
+        tutorials = {key for key, _ in found}
+        steps = {(key, step.file) for key, each in found for step in each.tutorial.steps}
+        numbers = {(key, name) for key, each in found for name in each.names()}
+        words = (_count(len(tutorials), "tutorial"), _count(len(steps), "step"), _count(len(numbers), "number"))
+        looked_at = ", ".join(words)
         print(count_line(result.findings, looked_at=looked_at))
     return 2 if result.any_unread else 1 if result.any_wrong else 0
 

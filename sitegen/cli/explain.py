@@ -22,6 +22,9 @@ def add_to(commands: Any) -> None:
         "number", metavar="NUMBER", nargs="?", help="a number such as neckband.cut_length; without it, all are listed"
     )
     command.add_argument("--size", metavar="SIZE", help="one size only")
+    command.add_argument(
+        "--view", metavar="VIEW=CHOICE", action="append", default=[], help="a choice of view, such as neck=hood"
+    )
     command.add_argument("--units", choices=[each.value for each in System], help="the units to show it in")
     command.set_defaults(run=run)
 
@@ -33,9 +36,19 @@ def run(options: argparse.Namespace) -> int:
     folder = content_folder(str(root)) if content_folder(options.tutorial) else None
     if folder is None:
         return 2
-    computed, collector = review_tutorial(folder, path.relative_to(root).as_posix())
-    if computed is None:
+    combinations, collector = review_tutorial(folder, path.relative_to(root).as_posix())
+    if not combinations:
         print(as_text(collector.findings, folder.source_line), file=sys.stderr)
+        return 2
+    wanted = {tuple(choice.split("=", 1)) for choice in options.view}
+    computed = next((each for each in combinations if wanted <= set(each.tutorial.chosen)), None)
+    if computed is None:
+        views = combinations[0].tutorial.views
+        offered = "; ".join(f"{view}: {', '.join(choices)}" for view, choices in views.items()) or "none"
+        print(
+            f"sitegen: this tutorial is not offered with {', '.join(options.view)}. Its views: {offered}.",
+            file=sys.stderr,
+        )
         return 2
     system = System(options.units) if options.units else computed.tutorial.first_system
     if options.number is None:

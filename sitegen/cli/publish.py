@@ -57,7 +57,7 @@ def _print_findings(outcome: Outcome, folder: ContentFolder) -> None:
     text = as_text(outcome.findings, folder.source_line, colour=coloured(sys.stdout))
     if text:
         print(text)
-        tutorials = len(outcome.review.tutorials)
+        tutorials = len({each.tutorial.key for each in outcome.review.tutorials})
         print(count_line(outcome.findings, looked_at=f"{tutorials} tutorial{'' if tutorials == 1 else 's'}"))
 
 

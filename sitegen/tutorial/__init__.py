@@ -6,6 +6,7 @@ Knows nothing of pages, pictures or the rules of checks.
 from sitegen.tutorial.compute import Computed, compute, edge_number, words_of
 from sitegen.tutorial.model import (
     SIDES,
+    Accepted,
     Amount,
     Band,
     Change,
@@ -32,9 +33,11 @@ from sitegen.tutorial.model import (
     Tutorial,
     Words,
 )
+from sitegen.tutorial.views import combinations
 
 __all__ = [
     "SIDES",
+    "Accepted",
     "Amount",
     "Band",
     "Change",
@@ -61,6 +64,7 @@ __all__ = [
     "Term",
     "Tutorial",
     "Words",
+    "combinations",
     "compute",
     "edge_number",
     "words_of",

@@ -150,7 +150,9 @@ def test_value_for_a_size_that_is_not_there_is_named(tmp_path: Path) -> None:
 
 
 def test_children_and_adults_have_runs_of_their_own(tmp_path: Path) -> None:
-    text = "sizes: {child: [92, 98, 104, 110], adult: [S, M, L, XL]}\nbody: {bust: '21, 22, 23, 24, 33, 35, 37, 39 in'}\n"
+    text = (
+        "sizes: {child: [92, 98, 104, 110], adult: [S, M, L, XL]}\nbody: {bust: '21, 22, 23, 24, 33, 35, 37, 39 in'}\n"
+    )
     found = reviewed(tmp_path, text)
     assert found.findings == ()
     assert found.tutorials[0].tutorial.sizes == ("92", "98", "104", "110", "S", "M", "L", "XL")

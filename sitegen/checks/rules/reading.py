@@ -1,6 +1,7 @@
 """What reading the files and following their names finds by itself."""
 
 from sitegen.checks.registry import found_while_reading
+from sitegen.findings import Severity
 
 _FABRIC = "fabrics: {main: {name: cotton, structure: woven}}\n"
 
@@ -119,6 +120,23 @@ found_while_reading(
     trips="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_alowance} seams.",
     passes="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_allowance} seams.",
     source="The content format of this program",
+)
+found_while_reading(
+    id="too-many-views",
+    title="More combinations of views than can be looked at",
+    what="Every combination of views is worked out, checked and published by itself; there may be 24 of them.",
+    why="Nobody could look at so many garments before a release.",
+    trips="views: {a: [b, c, d], e: [f, g, h], i: [j, k, l]}",
+    passes="views: {a: [b, c, d], e: [f, g, h]}",
+)
+found_while_reading(
+    id="accepted-nothing",
+    severity=Severity.DOUBTFUL,
+    title="An accepted finding that is not there",
+    what="An entry of accept names a check and what it says, but nothing of the kind is found in this file.",
+    why="What is accepted without need would hide the next slip.",
+    trips="seam_allowance: 5/8 in (1.5 cm)\naccept: [{check: unit-pair, said: 5/8 in, reason: as printed}]",
+    passes="seam_allowance: 5/8 in (1 cm)\naccept: [{check: unit-pair, said: 5/8 in (1 cm), reason: as printed}]",
 )
 found_while_reading(
     id="reference-kind",

@@ -11,7 +11,7 @@ from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.sizes_table import SizeTable
-from sitegen.tutorial.model import Amount, Claim, Lengths, Prose, Reference, Share, Words
+from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 _REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
@@ -26,6 +26,9 @@ class Builder:
     unit: Unit = Unit.IN
     sizes: tuple[str, ...] = ()
     runs: tuple[int, ...] = ()
+    accepted: list[Accepted] = field(default_factory=list)
+    views: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    only_in: dict[str, OnlyIn] = field(default_factory=dict)
     table: SizeTable = field(default_factory=SizeTable)
     typed: list[Lengths] = field(default_factory=list)
     referred: list[Lengths] = field(default_factory=list)
@@ -43,6 +46,18 @@ class Builder:
         said = node.text if isinstance(node, Scalar) else ""
         shown = f"“{short(said)}”" if said else found
         self.wrong("wrong-kind", node.place, f"Expected {expected}, found {shown}. Example: {example}", said=said)
+
+    def unknown(self, what: str, name: Scalar | Words, known: Iterable[str]) -> None:
+        """Report a name that is none of the known ones, with the nearest."""
+        near = nearest(name.text, known, most=1)
+        hint = f" Nearest: {near[0]}." if near else f" Known are: {', '.join(known) or 'none'}."
+        self.wrong(
+            "unknown-reference",
+            name.place,
+            f"There is no {what} “{short(name.text)}”.{hint}",
+            said=name.text,
+            should_be=near[0] if near else "",
+        )
 
     def words(self, node: Node, expected: str = "a text", example: str = "title: Lantern tee") -> Words | None:
         """A text on one or more lines."""

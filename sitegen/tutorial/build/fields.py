@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from sitegen.findings import nearest
 from sitegen.reading import Empty, Entry, Mapping, Node, Sequence
 from sitegen.tutorial.build.builder import NAME, Builder, as_name, capital, short
-from sitegen.tutorial.model import Claim, Lengths, Prose, Words
+from sitegen.tutorial.model import Accepted, Claim, Lengths, OnlyIn, Prose, Words
 
 
 class Fields:
@@ -80,6 +80,43 @@ class Fields:
                 f"{name} is given here and in the size table at line {row.key.place.line}. Keep one of them.",
             )
         return self.builder.lengths(node, name, bolt=bolt)
+
+    def accept(self) -> None:
+        """The findings that the author accepts in this file, each with what it says and a reason."""
+        node = self.get("accept")
+        example = "accept: [{check: unit-pair, said: 25.75 in (64.8 cm), reason: quoted from the regulation}]"
+        for item in () if node is None else node.items if isinstance(node, Sequence) else (node,):
+            if not isinstance(item, Mapping):
+                self.builder.not_this(item, "check, said and reason", example)
+                continue
+            inner = Fields(self.builder, item, "an accepted finding")
+            check, said, reason = (inner.text(key, example, required=True) for key in ("check", "said", "reason"))
+            inner.finish()
+            if check and said and reason:
+                self.builder.accepted.append(Accepted(check, said, reason, item.place))
+
+    def only_in(self) -> OnlyIn:
+        """In which choices of the views this part belongs to the garment; nothing said means in all."""
+        node = self.get("only_in")
+        example = "only_in: {neck: hood}"
+        if node is None:
+            return {}
+        if not isinstance(node, Mapping):
+            self.builder.not_this(node, "views with their choices", example)
+            return {}
+        found: dict[str, tuple[str, ...]] = {}
+        for entry in node.entries:
+            choices = self.builder.views.get(entry.key.text)
+            if choices is None:
+                self.builder.unknown("view", entry.key, self.builder.views)
+                continue
+            items = entry.value.items if isinstance(entry.value, Sequence) else (entry.value,)
+            named = [words for item in items if (words := self.builder.words(item, "a choice", example))]
+            for words in named:
+                if words.text not in choices:
+                    self.builder.unknown("choice", words, choices)
+            found[entry.key.text] = tuple(words.text for words in named if words.text in choices)
+        return found
 
     def claims(self, part: str, keys: Iterable[str]) -> None:
         """Numbers that the author wrote although they are computed."""

@@ -5,9 +5,10 @@ from __future__ import annotations
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
-from sitegen.tutorial.model import Join, Photo, Reference, Step
+from sitegen.tutorial.model import Join, OtherWay, Photo, Reference, Step
 
 JOIN_EXAMPLE = "join: [{edges: [front.side, back.side], stitch: zigzag}]"
+OTHER_WAY_EXAMPLE = "other_way: {when: If you have an overlock machine., text: Sew the side with it.}"
 PHOTO_EXAMPLE = "photo: {file: band-pinned.jpg, shows: The band pinned at its quarter marks}"
 
 
@@ -25,9 +26,13 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
         text=builder.prose(text_node) if text_node is not None else None,
         needs=tuple(words.text for words in fields.words_list("needs", "needs: [pins, the cut band]")),
         tools=fields.words_list("tools", "tools: [pins, sewing machine]"),
+        cuts=_references(fields, "cut", "cut: [front, back, neckband]"),
+        stabilises=_references(fields, "stabilise", "stabilise: [front.shoulder]"),
         joins=tuple(_joins(fields)),
         hems=_references(fields, "hem", "hem: [lower]"),
         finishes=_chains(fields, "finish", "finish: [front.side, back.side]"),
+        inserts=_references(fields, "insert", "insert: [waist_elastic]"),
+        other_way=_other_way(fields),
         diagrams=_references(fields, "diagrams", "diagrams: [neckband]"),
         look_for=fields.prose("look_for"),
         if_wrong=fields.prose("if_wrong"),
@@ -35,8 +40,33 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
         photos=tuple(photos(fields, folder, home)),
         video=fields.text("video", 'video: "14:20"'),
         teacher=fields.prose("teacher"),
+        only_in=fields.only_in(),
     )
+    fields.accept()
     fields.finish()
+    return found
+
+
+def _other_way(fields: Fields) -> OtherWay | None:
+    """A second way of the step: what it does, when it suits, and what is sewn in it."""
+    node = fields.get("other_way")
+    if node is None:
+        return None
+    if not isinstance(node, Mapping):
+        fields.builder.not_this(node, "keys with values", OTHER_WAY_EXAMPLE)
+        return None
+    inner = Fields(fields.builder, node, f"other_way of {fields.what}", f"{fields.prefix}other_way.")
+    texts = {key: inner.required(key, OTHER_WAY_EXAMPLE) for key in ("text", "when")}
+    text, when = (inner.builder.prose(each) if each is not None else None for each in texts.values())
+    found = OtherWay(
+        place=node.place,
+        text=text,
+        when=when,
+        joins=tuple(_joins(inner)),
+        hems=_references(inner, "hem", "hem: [lower]"),
+        finishes=_chains(inner, "finish", "finish: [front.side, back.side]"),
+    )
+    inner.finish()
     return found
 
 
@@ -90,6 +120,7 @@ def _join(fields: Fields) -> Join:
     stitch = fields.get("stitch")
     length, width, per_inch = (fields.get(key) for key in ("stitch_length", "stitch_width", "stitches_per_inch"))
     stabilised, stretched = fields.get("stabilised"), fields.get("stretched")
+    enclosed = fields.get("enclosed")
     found = Join(
         place=fields.node.place,
         chains=chains,
@@ -107,6 +138,7 @@ def _join(fields: Fields) -> Join:
         else False,
         stretched=bool(builder.yes_or_no(stretched, "stretched: true")) if stretched is not None else False,
         ease=fields.lengths("ease"),
+        enclosed=builder.words(enclosed, "how", "enclosed: in a French seam") if enclosed is not None else None,
     )
     fields.finish()
     return found

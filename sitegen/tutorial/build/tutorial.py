@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from math import prod
 from typing import TypeVar
 
 from sitegen.findings import Collector
@@ -17,6 +18,8 @@ from sitegen.tutorial.build.steps import photos, step
 from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial
 
 P = TypeVar("P")
+MOST_COMBINATIONS = 24
+"""Every combination is computed, checked and published by itself."""
 _SECTIONS = ("body", "seam_allowance", "size")
 
 
@@ -39,6 +42,7 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
     body = _body(fields)
     allowance = fields.get("seam_allowance")
     names: dict[str, int] = dict.fromkeys(_SECTIONS, 0)
+    builder.views = _views(fields)
     found = Tutorial(
         key=home.rpartition("/")[2],
         place=node.place,
@@ -49,6 +53,9 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         unit=builder.unit,
         sizes=builder.sizes,
         runs=builder.runs,
+        views=builder.views,
+        only_in={},
+        chosen=(),
         learn=_prose_list(fields, "learn"),
         before=fields.prose("before_you_start"),
         photo=next(iter(photos(fields, folder, home)), None),
@@ -67,16 +74,54 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
         steps=_steps(folder, home, builder),
         claims=(),
+        accepted=(),
         typed=(),
         referred=(),
     )
+    fields.accept()
     fields.finish()
     builder.table.report_left_over(tuple(lengths.name for lengths in builder.typed), collector)
     return _with_all_typed(found, builder)
 
 
 def _with_all_typed(found: Tutorial, builder: Builder) -> Tutorial:
-    return replace(found, claims=tuple(builder.claims), typed=tuple(builder.typed), referred=tuple(builder.referred))
+    return replace(
+        found,
+        claims=tuple(builder.claims),
+        accepted=tuple(builder.accepted),
+        only_in=builder.only_in,
+        typed=tuple(builder.typed),
+        referred=tuple(builder.referred),
+    )
+
+
+def _views(fields: Fields) -> dict[str, tuple[str, ...]]:
+    """What the student may choose: names of views, each with two choices or more."""
+    node = fields.get("views")
+    example = "views: {neck: [neckband, hood]}"
+    if node is None:
+        return {}
+    if not isinstance(node, Mapping):
+        fields.builder.not_this(node, "names of views with their choices", example)
+        return {}
+    found = {}
+    for entry in node.entries:
+        items = entry.value.items if isinstance(entry.value, Sequence) else ()
+        words = [each for item in items if (each := fields.builder.words(item, "a choice", example))]
+        if len({each.text for each in words}) < 2:
+            fields.builder.not_this(entry.value, "two different choices or more", example)
+        else:
+            found[entry.key.text] = tuple(dict.fromkeys(each.text for each in words))
+    combinations = prod(len(choices) for choices in found.values())
+    if combinations > MOST_COMBINATIONS:
+        fields.builder.wrong(
+            "too-many-views",
+            node.place,
+            f"These views can be combined in {combinations} ways; at most {MOST_COMBINATIONS} are worked out."
+            " Split the tutorial in two.",
+        )
+        return {}
+    return found
 
 
 def _unit(fields: Fields) -> Unit:
@@ -155,6 +200,9 @@ def _section(
                 "name-twice", entry.key.place, f"The name {name} is already used {where}. Choose another.", said=name
             )
         names[name] = entry.key.place.line
+        only_in = inner.only_in()
+        if only_in:
+            fields.builder.only_in[name] = only_in
         part = make(name, inner)
         if part is not None:
             found[name] = part
@@ -186,11 +234,12 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
                     inner.text("amount", "amount: 2 spools"),
                     inner.text("for", "for: sewing the jersey"),
                     item.place,
+                    inner.only_in(),
                 )
             )
             inner.finish()
         elif isinstance(item, Scalar) and item.text.strip():
-            found.append(Supply(" ".join(item.text.split()), "", "", "", item.place))
+            found.append(Supply(" ".join(item.text.split()), "", "", "", item.place, {}))
         else:
             fields.builder.not_this(item, "something to have at hand", example)
     return tuple(found)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.findings import Place
-from sitegen.tutorial.model.values import Lengths, Prose, Reference, Words
+from sitegen.tutorial.model.values import Lengths, OnlyIn, Prose, Reference, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +19,7 @@ class Supply:
     amount: str
     purpose: str
     place: Place
+    only_in: OnlyIn
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,24 @@ class Join:
     stabilised: bool
     stretched: bool
     ease: Lengths | None
+    enclosed: Words | None
+    """How its raw edges are hidden: in a French seam, inside a band, under a lining."""
+
+    def names(self) -> Iterator[Reference]:
+        """Every name in its chains, in the order in which they were written."""
+        yield from (name for chain in self.chains for name in chain)
+
+
+@dataclass(frozen=True, slots=True)
+class OtherWay:
+    """A second way of doing a step, and when it suits. It takes no part in the order of making."""
+
+    place: Place
+    text: Prose | None
+    when: Prose | None
+    joins: tuple[Join, ...]
+    hems: tuple[Reference, ...]
+    finishes: tuple[tuple[Reference, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +80,16 @@ class Step:
     text: Prose | None
     needs: tuple[str, ...]
     tools: tuple[Words, ...]
+    cuts: tuple[Reference, ...]
+    """Pieces, bands and elastics that are cut in this step."""
+    stabilises: tuple[Reference, ...]
+    """Edges that are kept from stretching before they are sewn."""
     joins: tuple[Join, ...]
     hems: tuple[Reference, ...]
     finishes: tuple[tuple[Reference, ...], ...]
+    inserts: tuple[Reference, ...]
+    """Elastics that are put into their casings."""
+    other_way: OtherWay | None
     diagrams: tuple[Reference, ...]
     look_for: Prose | None
     if_wrong: Prose | None
@@ -71,7 +97,15 @@ class Step:
     photos: tuple[Photo, ...]
     video: str
     teacher: Prose | None
+    only_in: OnlyIn
 
     def prose(self) -> Iterator[Prose]:
         """Every running text of the card."""
-        yield from (text for text in (self.text, self.look_for, self.if_wrong, self.teacher) if text)
+        other = (self.other_way.text, self.other_way.when) if self.other_way else ()
+        yield from (text for text in (self.text, *other, self.look_for, self.if_wrong, self.teacher) if text)
+
+    def every_join(self) -> Iterator[Join]:
+        """The seams of the step, then those of its other way."""
+        yield from self.joins
+        if self.other_way:
+            yield from self.other_way.joins

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from sitegen.findings import Place
@@ -69,11 +69,25 @@ class Share:
     place: Place
 
 
+OnlyIn = Mapping[str, tuple[str, ...]]
+"""In which choices of which views a part belongs to the garment; a view that is not named does not matter."""
+
+
 @dataclass(frozen=True, slots=True)
 class Words:
     """A short text, and where it stands."""
 
     text: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """A finding that the author accepts in this file, and why."""
+
+    check: str
+    said: str
+    reason: str
     place: Place
 
 

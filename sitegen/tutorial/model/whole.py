@@ -10,7 +10,7 @@ from sitegen.quantities import System, Unit
 from sitegen.tutorial.model.cards import Photo, Step, Supply
 from sitegen.tutorial.model.cloth import Fabric, Piece
 from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, Swap
-from sitegen.tutorial.model.values import Amount, Claim, Lengths, Prose, Words
+from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +27,12 @@ class Tutorial:
     sizes: tuple[str, ...]
     runs: tuple[int, ...]
     """Where a new run of sizes begins, such as adult sizes after children's: indices into ``sizes``."""
+    views: Mapping[str, tuple[str, ...]]
+    """What the student may choose, such as neck: neckband or hood; empty when there is nothing to choose."""
+    only_in: Mapping[str, OnlyIn]
+    """The parts that belong to some choices only, by their names."""
+    chosen: tuple[tuple[str, str], ...]
+    """What is chosen in each view; empty in a tutorial as it was written."""
     learn: tuple[Prose, ...]
     before: Prose | None
     photo: Photo | None
@@ -45,6 +51,7 @@ class Tutorial:
     tools: tuple[Words, ...]
     steps: tuple[Step, ...]
     claims: tuple[Claim, ...]
+    accepted: tuple[Accepted, ...]
     typed: tuple[Lengths, ...]
     """Every length the author typed anywhere in the YAML or the size table, claims included."""
     referred: tuple[Lengths, ...]
