@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from itertools import groupby
+from unicodedata import category, east_asian_width
 
 from sitegen.findings.finding import Finding, Severity
 
@@ -41,17 +42,17 @@ def as_text(findings: Sequence[Finding], source_line: SourceLine, *, colour: boo
 
     lines: list[str] = []
     for file, group in groupby(findings, key=lambda finding: finding.place.file):
-        lines.append(paint(file, "1"))
+        lines.append(paint(_printable(file), "1"))
         for finding in group:
             place = f"{finding.place.line}:{finding.place.column}"
-            size = f", size {finding.size}" if finding.size else ""
+            size = f", size {_printable(finding.size)}" if finding.size else ""
             severity = paint(finding.severity.value, _COLOURS[finding.severity])
             lines.append(f"  {place}  {severity}  {finding.check}{size}")
-            lines.append(f"      {finding.message}")
+            lines.extend(f"      {_printable(line)}" for line in finding.message.splitlines())
             lines.extend(f"      {line}" for line in _marked(finding, source_line))
-            if finding.should_be:
-                lines.append(f"      put:  {paint(finding.should_be, '32')}")
-            lines.extend(f"      {'how:' if first else '    '}  {line}" for first, line in _flagged(finding.working))
+            put = (paint(_printable(line), "32") for line in finding.should_be.splitlines())
+            lines.extend(f"      {line}" for line in _labelled("put:", put))
+            lines.extend(f"      {line}" for line in _labelled("how:", map(_printable, finding.working)))
         lines.append("")
     return "\n".join(lines)
 
@@ -66,20 +67,39 @@ def count_line(findings: Sequence[Finding], *, looked_at: str) -> str:
     return f"{looked_at}: {', '.join(counts) if counts else 'nothing wrong'}"
 
 
-def _flagged(lines: Sequence[str]) -> list[tuple[bool, str]]:
-    return [(index == 0, line) for index, line in enumerate(lines)]
+def _labelled(label: str, lines: Iterable[str]) -> list[str]:
+    """Lines under one label, which stands before the first."""
+    return [f"{label if index == 0 else ' ' * len(label)}  {line}" for index, line in enumerate(lines)]
 
 
 def _marked(finding: Finding, source_line: SourceLine) -> list[str]:
     """The line of the file, cut to a readable width around the place, with carets under what was said."""
-    text = source_line(finding.place.file, finding.place.line)
-    if not text.strip():
+    text = source_line(finding.place.file, finding.place.line).rstrip()
+    if not text:
         return []
-    column = min(finding.place.column - 1, len(text))
-    length = max(1, finding.place.end_column - finding.place.column)
-    start = max(0, column - _WIDEST_SOURCE * 2 // 3) if len(text) > _WIDEST_SOURCE else 0
-    if start == 0:
-        start = len(text) - len(text.lstrip()) if column >= len(text) - len(text.lstrip()) else 0
-    shown = "".join(char if char.isprintable() else " " for char in text[start : start + _WIDEST_SOURCE])
-    length = max(1, min(length, len(shown) - (column - start)))
-    return [f"said: {shown}", f"      {' ' * (column - start)}{'^' * length}"]
+    column = min(max(0, finding.place.column - 1), len(text))
+    start = len(text) - len(text.lstrip())
+    if len(text) - start > _WIDEST_SOURCE:
+        start = max(start, column - _WIDEST_SOURCE * 2 // 3)
+    start = min(start, column)
+    stop = min(len(text), start + _WIDEST_SOURCE)
+    end = min(max(column + 1, finding.place.end_column - 1), max(stop, column + 1))
+    before = "… " if text[:start].strip() else ""
+    behind = " …" if stop < len(text) else ""
+    carets = "^" * max(1, _columns(text[column:end]))
+    return [
+        f"said: {before}{_printable(text[start:stop])}{behind}",
+        f"      {' ' * _columns(before + text[start:column])}{carets}",
+    ]
+
+
+def _printable(text: str) -> str:
+    """The text with a blank for each character that a terminal might obey or not show."""
+    return "".join(char if char.isprintable() else " " for char in text)
+
+
+def _columns(text: str) -> int:
+    """How many columns a text takes on a terminal: two for a wide letter, none for a mark on the letter before it."""
+    return sum(
+        0 if category(char) in ("Mn", "Me") else 2 if east_asian_width(char) in ("W", "F") else 1 for char in text
+    )

@@ -6,18 +6,14 @@ Knows nothing of sewing, files or pages.
 from sitegen.quantities.by_size import BySize
 from sitegen.quantities.length import ZERO, Exact, Length, System, Unit, cm, inches, length, mm
 from sitegen.quantities.measures import Area, FabricWeight, Ratio, rectangle
+from sitegen.quantities.number import FRACTION_SIGNS, NUMBER_PATTERN, NotUnderstood, number_of, parse_number
 from sitegen.quantities.pair import grain, pair_agrees, pair_for
 from sitegen.quantities.parse import (
-    FRACTION_SIGNS,
-    NUMBER_PATTERN,
     UNIT_NAMES,
-    NotUnderstood,
     Typed,
     length_at,
-    number_of,
     parse_length,
     parse_lengths,
-    parse_number,
     parse_range,
     parse_ratio,
     parse_weight,

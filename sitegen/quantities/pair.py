@@ -22,9 +22,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 
 from sitegen.quantities.length import Length, System, Unit, cm, inches, mm
-from sitegen.quantities.parse import NotUnderstood, Typed, parse_length
+from sitegen.quantities.number import NotUnderstood
+from sitegen.quantities.parse import Typed, parse_length
 from sitegen.quantities.ruler import RULER, SHOP_STEPS, Ruler, decimal, show_in_unit, vulgar
 
 _METRIC_MARKS = (
@@ -75,7 +77,8 @@ def pair_agrees(first: Typed, second: Typed, *, bolt: bool = False, ruler: Ruler
 
 def pair_for(first: Typed, second: Typed, ruler: Ruler = RULER) -> str:
     """What the second should say if the first is right, in the second's own unit, so that the two agree."""
-    return " to ".join(_partner(end, second.unit, ruler) for end in _ends(first))
+    *lower, last = (_partner(end, second.unit, ruler) for end in _ends(first))
+    return " to ".join([*(text.removesuffix(f" {second.unit.symbol}") for text in lower), last])
 
 
 def _ends(typed: Typed) -> tuple[Typed, ...]:
@@ -138,9 +141,11 @@ def _agrees_typed(first: Typed, text: str, ruler: Ruler) -> bool:
 
 def _candidates(value: Length, unit: Unit, ruler: Ruler) -> Iterator[str]:
     """The length in a unit, from the plainest way of printing it to the finest."""
-    yield show_in_unit(value, unit, ruler)
     number = value.in_unit(unit)
-    if unit.system is System.INCHES and 64 % number.denominator == 0:
+    if unit is Unit.YD:
+        yield f"{vulgar(Fraction(round(number * 8), 8))} yd"
+    yield show_in_unit(value, unit, ruler)
+    if unit.system is System.INCHES and number.denominator <= 64:
         yield f"{vulgar(number)} {unit.symbol}"
     for places in range(1, 6):
         yield f"{decimal(number, places)} {unit.symbol}"

@@ -8,11 +8,22 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from sitegen.quantities.by_size import BySize
 from sitegen.quantities.length import Length, Unit, inches, mm
 from sitegen.quantities.measures import FabricWeight, Ratio
+from sitegen.quantities.number import (
+    FRACTION_SIGNS,
+    NUMBER,
+    SPACE,
+    NotUnderstood,
+    blank_end,
+    number_at,
+    number_of,
+    parse_number,
+    rest_of,
+    trimmed,
+)
 
 UNIT_NAMES: dict[str, Unit] = {
     **dict.fromkeys(("in", "in.", "inch", "inches", '"', "″", "”", "''"), Unit.IN),
@@ -23,78 +34,20 @@ UNIT_NAMES: dict[str, Unit] = {
     **dict.fromkeys(("ft", "ft.", "foot", "feet"), Unit.FT),
 }
 
-FRACTION_SIGNS: dict[str, Fraction] = {
-    sign: Fraction(top, bottom)
-    for sign, top, bottom in (
-        ("½", 1, 2), ("⅓", 1, 3), ("⅔", 2, 3), ("¼", 1, 4), ("¾", 3, 4), ("⅕", 1, 5), ("⅖", 2, 5), ("⅗", 3, 5),
-        ("⅘", 4, 5), ("⅙", 1, 6), ("⅚", 5, 6), ("⅛", 1, 8), ("⅜", 3, 8), ("⅝", 5, 8), ("⅞", 7, 8),
-    )
-}  # fmt: skip
-
-_SIGNS = "".join(FRACTION_SIGNS)
-_SLASH = "[/⁄]"
-_SPACE = r"[\s\u200b\ufeff]"
-_GLUE = rf"(?:[-‐‑]|{_SPACE}+(?:and{_SPACE}+)?|{_SPACE}*\+{_SPACE}*)"
-_THOUSANDS = r"[1-9]\d{0,2},\d{3}(?!\d)"
-NUMBER_PATTERN = (
-    r"(?<!\d)(?<!\d[.,/⁄])(?:"
-    rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}}){_SLASH}(?P<bottom>\d{{1,3}})"
-    rf"|(?P<top2>\d{{1,3}}){_SLASH}(?P<bottom2>\d{{1,3}})"
-    rf"|(?:(?P<whole3>\d{{1,6}}){_GLUE}?)?(?P<sign>[{_SIGNS}])"
-    rf"|(?P<decimal>(?!{_THOUSANDS})\d{{1,6}}[.,]\d{{1,6}}|\.\d{{1,6}})"
-    r"|(?P<integer>\d{1,6})"
-    r")(?![\d/⁄]|[.,]\d)"
-)
-"""A number as it is typed, never the middle of a longer one. A comma before three digits may part thousands or
-decimals (1,500): nobody can know, so it is no number."""
-_NUMBER = re.compile(NUMBER_PATTERN)
-_BLANK = re.compile(rf"{_SPACE}*")
 _UNIT = re.compile(
-    rf"(?:{_SPACE}*|-)(?P<unit>(?ai:"
+    rf"(?:{SPACE}*|-)(?P<unit>(?ai:"
     + "|".join(re.escape(name) for name in sorted(UNIT_NAMES, key=len, reverse=True))
     + r"))(?![A-Za-z])"
 )
-_RANGE_WORD = re.compile(rf"{_SPACE}*(?:(?ai:to)|[-‐‑–—−]){_SPACE}*")
-_PAIR_OPENING = re.compile(rf"{_SPACE}*([(\[/=]){_SPACE}*")
-_PAIR_CLOSING = re.compile(rf"{_SPACE}*[)\]]")
-_CROWDED = re.compile(rf"\d,\d+(?:,\d|{_SPACE}+\d)")
+_RANGE_WORD = re.compile(rf"{SPACE}*(?:(?ai:to)|[-‐‑–—−]){SPACE}*")
+_PAIR_OPENING = re.compile(rf"{SPACE}*([(\[/=]){SPACE}*")
+_PAIR_CLOSING = re.compile(rf"{SPACE}*[)\]]")
+_CROWDED = re.compile(rf"\d,\d+(?:,\d|{SPACE}+\d)")
 _EXAMPLE = "3/8 in, 1 1/2 in, 0.6 cm or 5/8 in (1.5 cm)"
 _SIZES_EXAMPLE = "31, 33 1/2, 35 in"
 _RULER_BOTTOMS = frozenset((2, 4, 8, 16, 32, 64))
 _LARGEST_BARE_RATIO = 5
 """No ratio of the trade is greater (gathers reach 3, a very stretchy knit 150 %): ``80`` lacks its percent sign."""
-
-_TRAPS = tuple(
-    (re.compile(pattern), expected, example)
-    for pattern, expected, example in (
-        ("[\"'“”„‟‘’«»″]", "a number first, without a quotation mark before it", "3/8 in"),
-        (rf"[-‐‑–−]{_SPACE}*[\d.{_SIGNS}]", "a number without a minus sign before it", "3/8 in"),
-        (
-            rf"\d{{1,3}}(?:{_SPACE}+{_SLASH}{_SPACE}*|{_SLASH}{_SPACE}+)\d",
-            "no spaces around the line of a fraction",
-            "3/8 in",
-        ),
-        (_THOUSANDS, "no comma between thousands, and a point before three decimals", "1234 or 1.234"),
-        (r"\d*[.,]?\d{7}", "a number of at most six digits, and six behind its point", "1234.5"),
-        (r"\d+(?:[.,]\d+){2}", "a number with one point or comma", "1234.5"),
-    )
-)
-"""What looks nearly like a number, and is worth its own words: pattern, expected, example."""
-
-
-class NotUnderstood(ValueError):  # noqa: N818 - reads as what happened, not as a program's fault
-    """A text that is not a quantity: what was expected, an example of it, and where the trouble starts."""
-
-    def __init__(self, expected: str, example: str, offset: int = 0, size: int = 0) -> None:
-        super().__init__(f"expected {expected}, such as {example}")
-        self.expected = expected
-        self.example = example
-        self.offset = offset
-        self.size = size
-
-    def moved(self, by: int) -> NotUnderstood:
-        """The same trouble in a text of which this one is a part."""
-        return NotUnderstood(self.expected, self.example, self.offset + by, self.size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,14 +73,6 @@ class Typed:
         """The step of the last printed decimal, for ``1.59 cm`` 0.01 cm; None when no decimals were printed."""
         decimals = re.search(r"[.,](\d+)$", self.number)
         return Length(self.unit.mm / 10 ** len(decimals.group(1))) if decimals else None
-
-
-def parse_number(text: str, *, example: str = "1 1/2 or 1.5") -> Fraction:
-    """A bare number: whole, decimal, vulgar fraction or mixed. Raises NotUnderstood."""
-    match = _number_at(text, 0, "a number", example)
-    if _rest(text, match.end()):
-        raise NotUnderstood("a number", example, match.start(), len(text[match.start() :].rstrip()))
-    return number_of(match)
 
 
 def parse_length(text: str, default: Unit | None = None) -> Typed:
@@ -177,7 +122,7 @@ def parse_lengths(text: str, default: Unit | None = None) -> BySize[Typed]:
         raise NotUnderstood(
             "a unit after each length, or one after the last that serves all",
             _SIZES_EXAMPLE,
-            *_trimmed(text, start, end),
+            *trimmed(text, start, end),
         )
     return BySize(tuple(found))
 
@@ -189,60 +134,24 @@ def parse_ratio(text: str) -> Ratio:
     if name:
         return Ratio.percent(number)
     if number > _LARGEST_BARE_RATIO:
-        raise NotUnderstood("a percent sign after the number", "80%", *_trimmed(text, 0, len(text)))
-    return Ratio(number, as_fraction=any(sign in body for sign in f"/⁄{_SIGNS}"))
+        raise NotUnderstood("a percent sign after the number", "80%", *trimmed(text, 0, len(text)))
+    return Ratio(number, as_fraction=any(sign in body for sign in ("/", "⁄", *FRACTION_SIGNS)))
 
 
 def parse_weight(text: str) -> FabricWeight:
     """Weight of cloth: ``180 g/m2``, ``180 gsm``, ``5 oz/yd2``. Raises NotUnderstood."""
     body, name = _without_ending(text, ("g/m2", "g/m²", "gsm", "oz/yd2", "oz/yd²", "oz"))
     if not name or not body.strip():
-        raise NotUnderstood("a weight of cloth", "180 g/m2 or 5 oz/yd2", *_trimmed(text, 0, len(text)))
+        raise NotUnderstood("a weight of cloth", "180 g/m2 or 5 oz/yd2", *trimmed(text, 0, len(text)))
     number = parse_number(body, example="180 g/m2")
     return FabricWeight(number) if name.startswith("g") else FabricWeight.ounces_per_square_yard(number)
-
-
-def number_of(match: re.Match[str]) -> Fraction:
-    """The exact value of a match of NUMBER_PATTERN. Raises NotUnderstood for a fraction no ruler could mean."""
-    groups = match.groupdict()
-    if groups["decimal"] is not None:
-        text = groups["decimal"].replace(",", ".")
-        return Fraction("0" + text if text.startswith(".") else text)
-    if groups["integer"] is not None:
-        return Fraction(int(groups["integer"]))
-    if groups["sign"] is not None:
-        return int(groups["whole3"] or 0) + FRACTION_SIGNS[groups["sign"]]
-    whole, top, bottom = (
-        (int(groups["whole"]), int(groups["top"]), int(groups["bottom"]))
-        if groups["whole"] is not None
-        else (0, int(groups["top2"]), int(groups["bottom2"]))
-    )
-    if bottom == 0:
-        raise NotUnderstood("a fraction with something below the line", "3/8", match.start(), len(match.group()))
-    if groups["whole"] is not None and top >= bottom:
-        raise NotUnderstood(
-            "a fraction smaller than 1 after a whole number", "1 1/2", match.start(), len(match.group())
-        )
-    return whole + Fraction(top, bottom)
-
-
-def _number_at(text: str, start: int, expected: str, example: str) -> re.Match[str]:
-    """The number that begins here, behind blanks. Raises NotUnderstood with the words that fit the trouble best."""
-    begin = _blank_end(text, start)
-    for pattern, instead, its_example in _TRAPS:
-        if pattern.match(text, begin):
-            raise NotUnderstood(instead, its_example, *_trimmed(text, begin, len(text)))
-    match = _NUMBER.match(text, begin)
-    if match is None:
-        raise NotUnderstood(expected, example, *_trimmed(text, begin, len(text)))
-    return match
 
 
 def _one(text: str, start: int, default: Unit | None, *, ranges: bool, in_prose: bool = False) -> Typed:
     """The length that begins here, its pair in brackets included."""
     typed = _unpaired(text, start, default, ranges=ranges)
     opening = _PAIR_OPENING.match(text, typed.end)
-    if opening is None or _NUMBER.match(text, opening.end()) is None:
+    if opening is None or NUMBER.match(text, opening.end()) is None:
         return typed
     try:
         pair = _unpaired(text, opening.end(), None, ranges=ranges)
@@ -251,7 +160,7 @@ def _one(text: str, start: int, default: Unit | None, *, ranges: bool, in_prose:
             closing = _PAIR_CLOSING.match(text, pair.end)
             if closing is None:
                 raise NotUnderstood(
-                    "a closing bracket", "5/8 in (1.5 cm)", *_trimmed(text, pair.start, len(text))
+                    "a closing bracket", "5/8 in (1.5 cm)", *trimmed(text, pair.start, len(text))
                 )
             end = closing.end()
     except NotUnderstood:
@@ -265,11 +174,11 @@ def _one(text: str, start: int, default: Unit | None, *, ranges: bool, in_prose:
 
 def _unpaired(text: str, start: int, default: Unit | None, *, ranges: bool) -> Typed:
     """The length or the range that begins here."""
-    low = _number_at(text, start, "a length", _EXAMPLE)
+    low = number_at(text, start, "a length", _EXAMPLE)
     begin = low.start()
     own_unit, end = _unit_at(text, low.end())
     high = None
-    if (link := _RANGE_WORD.match(text, end)) and (high := _NUMBER.match(text, link.end())):
+    if (link := _RANGE_WORD.match(text, end)) and (high := NUMBER.match(text, link.end())):
         if not ranges:
             raise NotUnderstood("one length, not a range", _EXAMPLE, begin, high.end() - begin)
         high_unit, end = _unit_at(text, high.end())
@@ -310,7 +219,7 @@ def _unit_at(text: str, end: int) -> tuple[Unit | None, int]:
 
 def _own_unit(part: str) -> Unit | None:
     """The unit that is typed behind the first number of a text."""
-    number = _NUMBER.match(part, _blank_end(part, 0))
+    number = NUMBER.match(part, blank_end(part, 0))
     return _unit_at(part, number.end())[0] if number else None
 
 
@@ -326,7 +235,7 @@ def _listed(text: str, start: int, end: int, unit: Unit | None, *, alone: bool) 
     except NotUnderstood as trouble:
         if _CROWDED.search(part):
             raise NotUnderstood(
-                "a space after each comma between sizes", _SIZES_EXAMPLE, *_trimmed(text, start, end)
+                "a space after each comma between sizes", _SIZES_EXAMPLE, *trimmed(text, start, end)
             ) from None
         raise trouble.moved(start) from None
     if "," in typed.number and not typed.number.startswith("0") and not _on_a_mark(typed.value):
@@ -346,25 +255,8 @@ def _on_a_mark(value: Length) -> bool:
 
 
 def _nothing_more(text: str, end: int) -> None:
-    if rest := _rest(text, end):
-        raise NotUnderstood("one length and nothing behind it", _EXAMPLE, _blank_end(text, end), len(rest))
-
-
-def _rest(text: str, end: int) -> str:
-    """What stands behind the offset, without the blanks around it."""
-    return text[_blank_end(text, end) :].rstrip()
-
-
-def _blank_end(text: str, start: int) -> int:
-    """The offset of the first character from here that is no blank."""
-    blank = _BLANK.match(text, start)
-    return blank.end() if blank else start
-
-
-def _trimmed(text: str, start: int, end: int) -> tuple[int, int]:
-    """The offset and the size of a part of the text without the blanks around it."""
-    begin = min(_blank_end(text, start), end)
-    return begin, len(text[begin:end].rstrip())
+    if rest := rest_of(text, end):
+        raise NotUnderstood("one length and nothing behind it", _EXAMPLE, blank_end(text, end), len(rest))
 
 
 def _without_ending(text: str, endings: tuple[str, ...]) -> tuple[str, str]:
@@ -384,8 +276,12 @@ def _split(text: str) -> list[tuple[int, int]]:
             depth += 1
         elif char in ")]":
             depth -= 1
-        elif depth == 0 and (char == ";" or (char == "," and not text[index + 1 : index + 2].isdigit())):
+        elif depth == 0 and (char == ";" or (char == "," and not _digits_around(text, index))):
             spans.append((start, index))
             start = index + 1
     spans.append((start, len(text)))
     return spans
+
+
+def _digits_around(text: str, index: int) -> bool:
+    return text[index - 1 : index].isdigit() and text[index + 1 : index + 2].isdigit()

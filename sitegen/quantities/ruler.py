@@ -121,10 +121,7 @@ def show_to_buy(need: Length, system: System) -> str:
 
 
 def show_in_unit(value: Length, unit: Unit, ruler: Ruler = RULER) -> str:
-    """A length in one unit, rounded to the ruler of its system, yards to the eighth: to put right what was typed."""
-    if unit is Unit.YD and abs(value) >= SHOP_STEPS[unit.system]:
-        eighths = floor(value.over(SHOP_STEPS[unit.system]) + Fraction(1, 2))
-        return f"{vulgar(Fraction(eighths, 8))} yd"
+    """A length in one unit, rounded to the ruler of that unit's system: for putting right what was typed."""
     number = ruler.rounded(value, unit.system).in_unit(unit)
     if unit is Unit.IN:
         return f"{_on_inch_ruler(number)} in"

@@ -147,6 +147,8 @@ def show_line(number: Worked, system: System, ruler: Ruler = RULER) -> str:
     if not number.terms:
         return f"{number.name}: {result}{note}"
     parts = " ".join(_show_term(term, system, ruler) for term in number.terms)
+    if len(number.terms) == 1 and number.terms[0].count == 1:
+        return f"{number.name}: {parts}{note}"
     return f"{number.name}: {parts} = {result}{_rounding(number, system, ruler)}{note}"
 
 

@@ -1,0 +1,117 @@
+"""One step card from the computed tutorial."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from markupsafe import Markup
+
+from sitegen.publishing.cautions import caution
+from sitegen.publishing.markdown import render
+from sitegen.publishing.number_book import CardNumbers, NumberBook
+from sitegen.publishing.views import Both, Diagram, Picture, StepCard, Stitching, Video
+from sitegen.quantities import System, decimal
+from sitegen.sewing import stitches_per_inch
+from sitegen.tutorial import Computed, Hem, Join, Photo, Prose, Reference, Step, words_of
+
+Show = Callable[[Photo], Picture | None]
+Draw = Callable[[str], Diagram | None]
+_HEADING = 4
+
+
+def card(step: Step, computed: Computed, book: NumberBook, first: System, show: Show, draw: Draw) -> StepCard:
+    """The card with its prose, numbers, stitches, pictures and diagrams."""
+    numbers = CardNumbers(book, f"on card {step.number}", computed.tutorial.sizes, first)
+
+    def prose(text: Prose | None) -> Markup:
+        return render(text.text, numbers, _HEADING) if text is not None else Markup()
+
+    text, look_for, if_wrong = prose(step.text), prose(step.look_for), prose(step.if_wrong)
+    joins = tuple(_join(join, computed, numbers) for join in step.joins if join.stitch or join.press)
+    turned = (computed.tutorial.hems.get(name.name) for name in step.hems)
+    hems = tuple(_hem(hem, numbers, first) for hem in turned if hem is not None)
+    return StepCard(
+        number=step.number,
+        anchor=f"step-{step.number}",
+        title=step.title,
+        prose=text,
+        minutes=step.minutes,
+        needs=step.needs,
+        tools=tuple(tool.text for tool in step.tools),
+        cautions=tuple(caution(each.text) for each in step.cautions),
+        stitching=(*joins, *hems),
+        numbers=numbers.used,
+        working=numbers.told,
+        pictures=tuple(picture for photo in step.photos if (picture := show(photo)) is not None),
+        diagrams=tuple(diagram for name in step.diagrams if (diagram := draw(name.name)) is not None),
+        look_for=look_for,
+        if_wrong=if_wrong,
+        video=Video(step.video) if step.video else None,
+    )
+
+
+def _join(join: Join, computed: Computed, numbers: CardNumbers) -> Stitching:
+    edges = [name for chain in join.chains for name in chain]
+    allowance = next(
+        (view for name in edges if (view := numbers.use(_allowance_of(name, computed))) is not None), None
+    )
+    notes = []
+    if join.stabilised:
+        notes.append("stabilised, so that it does not stretch")
+    if join.stretched or any(name.name in computed.tutorial.bands for name in edges):
+        notes.append("stretch the shorter edge to fit the longer one")
+    return Stitching(
+        what=" to ".join(dict.fromkeys(_chain(chain) for chain in join.chains)),
+        stitch=join.stitch.text if join.stitch else "",
+        stitch_width=f"{decimal(join.stitch_width_mm)} mm" if join.stitch_width_mm else "",
+        stitch_length=_stitch_length(join),
+        allowance=allowance,
+        press=join.press,
+        notes=tuple(notes),
+    )
+
+
+def _allowance_of(name: Reference, computed: Computed) -> str:
+    """The number of the allowance with which an edge is sewn: the garment's own where the edge has no other."""
+    own = f"{name.name}.seam_allowance"
+    general = computed.number("seam_allowance", 0)
+    found = computed.number(own, 0)
+    return "seam_allowance" if found is not None and general is not None and found.value == general.value else own
+
+
+def _chain(chain: tuple[Reference, ...]) -> str:
+    """The edges of a chain in words: ``front and back neckline`` where they share their last word."""
+    names = [words_of(name.name) for name in chain]
+    ends = {name.rpartition(" ")[2] for name in names}
+    if len(names) > 1 and len(ends) == 1 and all(" " in name for name in names):
+        return f"{' and '.join(name.rpartition(' ')[0] for name in names)} {ends.pop()}"
+    return " and ".join(names)
+
+
+def _stitch_length(join: Join) -> str:
+    if join.stitch_length_mm is None:
+        return ""
+    per_inch = stitches_per_inch("stitches to the inch", join.stitch_length_mm)
+    return f"{decimal(join.stitch_length_mm)} mm, about {decimal(per_inch.number, 0)} stitches to the inch"
+
+
+def _hem(hem: Hem, numbers: CardNumbers, first: System) -> Stitching:
+    notes = []
+    line = numbers.use(f"{hem.key}.stitch_line")
+    if line is not None:
+        where = "by size, see the table" if line.by_size else f"{_both(line.values[0], first)} from the fold"
+        notes.append(f"stitch line {where}")
+    gap = numbers.use(f"{hem.key}.needle_gap") if hem.needle_gap else None
+    if gap is not None:
+        notes.append(f"needles {gap.values[0].metric} apart")
+    return Stitching(
+        what=f"hem of {_chain(hem.edges)}",
+        stitch=hem.stitch.text if hem.stitch else "",
+        allowance=numbers.use(f"{hem.key}.allowance"),
+        notes=tuple(notes),
+    )
+
+
+def _both(value: Both, first: System) -> str:
+    one, other = (value.inches, value.metric) if first is System.INCHES else (value.metric, value.inches)
+    return one if value.alike else f"{one} ({other})"

@@ -1,0 +1,78 @@
+"""The numbers of one page: each is worked out in the first place that shows it, every other place leads there."""
+
+from __future__ import annotations
+
+from sitegen.publishing.amounts import Filled, number, size_name
+from sitegen.publishing.number_views import number_view, show_bought
+from sitegen.publishing.views import NumberTable, NumberView
+from sitegen.quantities import Length, System, show_value
+from sitegen.tutorial import Computed, words_of
+
+
+class NumberBook:
+    """Hands out the numbers of a tutorial as views and remembers where each is worked out."""
+
+    def __init__(self, computed: Computed, first: System) -> None:
+        self._computed = computed
+        self._first = first
+        self._views: dict[str, NumberView] = {}
+
+    def take(self, name: str, place: str) -> tuple[NumberView | None, bool]:
+        """The number, and whether this place is the first to show it. None when it cannot be worked out."""
+        if name in self._views:
+            return self._views[name], False
+        worked = self._computed.by_size(name)
+        if worked is None:
+            return None, False
+        shown = show_bought if name.endswith(".buy") and isinstance(worked.at(0).value, Length) else show_value
+        sum_behind = any(each.terms or each.note for each in worked)
+        anchor = f"w-{name}" if sum_behind else ""
+        view = number_view(name, words_of(name), worked, anchor=anchor, place=place, show=shown)
+        self._views[name] = view
+        return view, bool(anchor)
+
+    def table(self, names: tuple[str, ...], place: str) -> NumberTable:
+        """Numbers as the rows of a table, and those of them that are worked out below it."""
+        taken = [self.take(name, place) for name in names]
+        rows = tuple(view for view, _ in taken if view is not None)
+        return NumberTable(rows, tuple(view for view, first in taken if view is not None and first))
+
+
+class CardNumbers:
+    """The numbers that the prose of one card asks for, in the order in which it does."""
+
+    def __init__(self, book: NumberBook, place: str, sizes: tuple[str, ...], first: System) -> None:
+        self._book = book
+        self._place = place
+        self._sizes = sizes
+        self._first = first
+        self._used: dict[str, NumberView] = {}
+        self._told: dict[str, NumberView] = {}
+
+    def __call__(self, name: str) -> Filled | None:
+        """What stands in prose for a reference."""
+        if name == "size":
+            return size_name(self._sizes)
+        view = self.use(name)
+        return number(view, self._first) if view is not None else None
+
+    def use(self, name: str) -> NumberView | None:
+        """The number, noted as used on this card."""
+        view, first = self._book.take(name, self._place)
+        if view is not None:
+            self._used.setdefault(name, view)
+            if first:
+                self._told[name] = view
+        return view
+
+    @property
+    def used(self) -> tuple[NumberView, ...]:
+        """Every number of the card."""
+        return tuple(self._used.values())
+
+    @property
+    def told(self) -> tuple[NumberView, ...]:
+        """The numbers that are worked out on this card."""
+        return tuple(self._told.values())
+
+

@@ -1,0 +1,106 @@
+"""From a worked number to the number as pages show it, its working lined up size by size."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+from sitegen.publishing.views import Both, NumberView, WorkingLine
+from sitegen.quantities import (
+    RULER,
+    Area,
+    BySize,
+    Length,
+    Ratio,
+    Ruler,
+    System,
+    Value,
+    Worked,
+    lines_of,
+    show_line,
+    show_to_buy,
+    show_value,
+)
+
+Show = Callable[[Value, System, Ruler], str]
+"""How a value is put into words."""
+
+
+def number_view(
+    name: str,
+    words: str,
+    worked: BySize[Worked],
+    *,
+    anchor: str = "",
+    place: str = "",
+    ruler: Ruler = RULER,
+    show: Show = show_value,
+) -> NumberView:
+    """The number in both systems for every size, with its working unless ``anchor`` is empty."""
+    values = [number.value for number in worked]
+    places = range(len(values))
+    return NumberView(
+        name=name,
+        words=words,
+        values=tuple(Both(*(show(value, system, ruler) for system in System)) for value in values),
+        low=min(places, key=lambda at: _size(values[at])),
+        high=max(places, key=lambda at: _size(values[at])),
+        working=working_lines(worked, ruler) if anchor else (),
+        anchor=anchor,
+        place=place,
+    )
+
+
+def show_bought(value: Value, system: System, _ruler: Ruler) -> str:
+    """A need of fabric in the words of a shop, rounded up: ``1 3/8 yd``, ``1.3 m``. Raises TypeError for no length."""
+    if not isinstance(value, Length):
+        raise TypeError("fabric is bought by length")
+    return show_to_buy(value, system)
+
+
+def working_lines(worked: BySize[Worked], ruler: Ruler = RULER) -> tuple[WorkingLine, ...]:
+    """The working line by line: a line that reads the same in every size comes once.
+
+    Lines that give a number of the same name belong together. A size that has no such line, because its sum was
+    another, has an empty text there.
+    """
+    each = [_lines_by_name(number, ruler) for number in worked]
+    names = dict.fromkeys(name for lines in each for name in lines)
+    rows = ((name, tuple(lines.get(name, Both("", "")) for lines in each)) for name in names)
+    return tuple(WorkingLine(name, row[:1] if len(set(row)) == 1 else row) for name, row in rows)
+
+
+def without_repeats(view: NumberView, told: Mapping[WorkingLine, NumberView]) -> NumberView:
+    """The number with its working, where a line that another number has told already only leads there.
+
+    ``told`` holds the number that first told each line. The last line is the number's own and is always told.
+    """
+    lines = tuple(
+        WorkingLine(line.gives, (), told[line].anchor, told[line].place) if line in told else line
+        for line in view.working[:-1]
+    )
+    return replace(view, working=lines + view.working[-1:])
+
+
+def _lines_by_name(worked: Worked, ruler: Ruler) -> dict[str, Both]:
+    lines: dict[str, Both] = {}
+    for number in lines_of(worked):
+        line = Both(*(show_line(number, system, ruler).removeprefix(f"{number.name}: ") for system in System))
+        before = lines.get(number.name)
+        if before is None:
+            lines[number.name] = line
+        elif line != before:
+            lines[number.name] = Both(f"{before.inches}; {line.inches}", f"{before.metric}; {line.metric}")
+    return lines
+
+
+def _size(value: Value) -> Fraction:
+    """The bare number, to order values of one kind by."""
+    if isinstance(value, Length):
+        return value.mm
+    if isinstance(value, Ratio):
+        return value.value
+    if isinstance(value, Area):
+        return value.mm2
+    return Fraction(value)

@@ -1,0 +1,215 @@
+"""The page of one tutorial from its computed numbers."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from os.path import relpath
+
+from markupsafe import Markup
+
+from sitegen.publishing.card_page import card
+from sitegen.publishing.drawings import Drawings
+from sitegen.publishing.markdown import render, render_inline
+from sitegen.publishing.number_book import CardNumbers, NumberBook
+from sitegen.publishing.views import (
+    Both,
+    Caution,
+    Change,
+    CutPiece,
+    Fabric,
+    NumberView,
+    Picture,
+    SiteView,
+    StepCard,
+    Supply,
+    TutorialCard,
+    TutorialView,
+    ViewChoice,
+    ViewOption,
+)
+from sitegen.quantities import RULER, Length, System, show_ratio
+from sitegen.tutorial import Computed, Photo, Prose, Tutorial
+from sitegen.tutorial import Fabric as Cloth
+
+ShowPhoto = Callable[[Photo], Picture | None]
+CHANGE_NUMBERS = (
+    "amount",
+    "part_above",
+    "part_below",
+    "fold",
+    "taper_step",
+    "new_cut_length",
+    "new_finished_length",
+)
+
+
+def tutorial_page(computed: Computed, site: SiteView, root: str, show: ShowPhoto) -> TutorialView:
+    """Everything that the page of a tutorial shows, in the order of the page."""
+    tutorial = computed.tutorial
+    first = site.units_first
+    book = NumberBook(computed, first)
+    drawings = Drawings(computed, first)
+    numbers = CardNumbers(book, "at the start of the page", tutorial.sizes, first)
+    before = render(tutorial.before.text, numbers) if tutorial.before else render("")
+    chart = book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes")
+    finished = book.table(_finished_names(computed), "with the sizes")
+    fabrics, buying = _fabrics(computed, book, numbers)
+    changes = tuple(_change(key, book, drawings) for key in tutorial.changes)
+    cutting, cutting_working = _cutting(computed, book)
+    cards = tuple(card(step, computed, book, first, show, drawings.diagram) for step in tutorial.steps)
+    minutes = [each.minutes for each in cards if each.minutes is not None]
+    return TutorialView(
+        site=site,
+        root=root,
+        views=_views(tutorial),
+        title=tutorial.title,
+        summary=_prose(tutorial.summary, numbers),
+        cards=cards,
+        level=tutorial.level,
+        wearer="child" if tutorial.child else "adult",
+        minutes=sum(minutes) if minutes else None,
+        learn=tuple(render_inline(text.text, numbers) for text in tutorial.learn),
+        before=before,
+        picture=show(tutorial.photo) if tutorial.photo else None,
+        sizes=tutorial.sizes,
+        chart=chart,
+        finished=replace(finished, working=(*numbers.told, *finished.working)),
+        fabrics=fabrics,
+        supplies=tuple(Supply(each.item, each.size, each.amount, each.purpose) for each in tutorial.supplies),
+        tools=tuple(tool.text for tool in tutorial.tools),
+        cautions=_gathered(cards),
+        cutting=cutting,
+        cutting_working=cutting_working,
+        buying_working=buying,
+        changes=changes,
+    )
+
+
+def page_address(tutorial: Tutorial) -> str:
+    """Where the page of a tutorial lies in the site: in its folder, or one below for every further view."""
+    first = all(choice == tutorial.views[view][0] for view, choice in tutorial.chosen)
+    words = "-".join(choice for _, choice in tutorial.chosen)
+    below = "" if first else re.sub(r"[^a-z0-9]+", "-", words.lower()).strip("-") + "/"
+    return f"tutorials/{tutorial.key}/{below}index.html"
+
+
+def _views(tutorial: Tutorial) -> tuple[ViewChoice, ...]:
+    """Each view with its choices, each of which leads to the page that differs in this one choice."""
+    here = page_address(tutorial)
+    found = []
+    for view, choices in tutorial.views.items():
+        options = []
+        for choice in choices:
+            chosen = tuple((name, choice if name == view else now) for name, now in tutorial.chosen)
+            there = page_address(replace(tutorial, chosen=chosen))
+            address = relpath(there, here.rpartition("/")[0]).replace("\\", "/")
+            options.append(ViewOption(choice, address, chosen == tutorial.chosen))
+        found.append(ViewChoice(view.replace("_", " "), tuple(options)))
+    return tuple(found)
+
+
+def front_card(page: TutorialView, key: str, picture: Picture | None) -> TutorialCard:
+    """The tutorial as the front page lists it. Its summary has no links inside."""
+    return TutorialCard(
+        key=key,
+        title=page.title,
+        href=f"tutorials/{key}/index.html",
+        summary=page.summary,
+        level=page.level,
+        wearer=page.wearer,
+        minutes=page.minutes,
+        sizes=page.sizes,
+        cards=len(page.cards),
+        picture=picture,
+    )
+
+
+def _prose(text: Prose | None, numbers: CardNumbers) -> Markup:
+    return render(text.text, numbers) if text is not None else Markup()
+
+
+def _finished_names(computed: Computed) -> tuple[str, ...]:
+    """Girths with their ease, then finished lengths and widths of the pieces."""
+    tutorial = computed.tutorial
+    names = [f"{key}.{field}" for key in tutorial.girths for field in ("finished_girth", "ease")]
+    names += [f"{key}.joined_length" for key in tutorial.joined]
+    names += [f"{key}.finished_{axis}" for key in tutorial.pieces for axis in ("length", "width")]
+    return tuple(names)
+
+
+def _fabrics(
+    computed: Computed, book: NumberBook, numbers: CardNumbers
+) -> tuple[tuple[Fabric, ...], tuple[NumberView, ...]]:
+    found, working = [], []
+    for cloth in computed.tutorial.fabrics.values():
+        buy, first = book.take(f"{cloth.key}.buy", "with the fabrics")
+        width = computed.number(f"{cloth.key}.width", 0)
+        if buy is not None and first:
+            working.append(buy)
+        found.append(
+            Fabric(
+                name=cloth.name,
+                called=cloth.key,
+                structure=cloth.structure,
+                stretch=_stretch(cloth),
+                width=_both(width.length) if width is not None else None,
+                weight=cloth.weight,
+                shrinkage=show_ratio(cloth.shrinkage.ratio) if cloth.shrinkage else "",
+                advice=render_inline(cloth.advice.text, numbers) if cloth.advice else "",
+                buy=buy,
+            )
+        )
+    return tuple(found), tuple(working)
+
+
+def _both(value: Length) -> Both:
+    return Both(RULER.show(value, System.INCHES), RULER.show(value, System.CENTIMETRES))
+
+
+def _stretch(cloth: Cloth) -> str:
+    parts = [(cloth.stretch_across, "across"), (cloth.stretch_down, "down")]
+    return ", ".join(f"{show_ratio(share.ratio)} {way}" for share, way in parts if share is not None)
+
+
+def _change(key: str, book: NumberBook, drawings: Drawings) -> Change:
+    diagram = drawings.diagram(key)
+    title = key.replace("_", " ")
+    return Change(
+        title=title[:1].upper() + title[1:],
+        anchor=f"change-{key}",
+        numbers=book.table(tuple(f"{key}.{field}" for field in CHANGE_NUMBERS), "with the changes"),
+        diagrams=(diagram,) if diagram is not None else (),
+    )
+
+
+def _cutting(computed: Computed, book: NumberBook) -> tuple[tuple[CutPiece, ...], tuple[NumberView, ...]]:
+    """Pieces, bands and elastics with what to cut, and the workings of these numbers."""
+    tutorial = computed.tutorial
+    rows = [
+        (piece.key, piece.called, piece.cut.text if piece.cut else "", piece.fabric.name if piece.fabric else "")
+        for piece in tutorial.pieces.values()
+    ]
+    rows += [
+        (band.key, band.key.replace("_", " "), str(band.make), band.fabric.name) for band in tutorial.bands.values()
+    ]
+    rows += [(elastic.key, elastic.key.replace("_", " "), "1", "elastic") for elastic in tutorial.elastics.values()]
+    found: list[CutPiece] = []
+    working: list[NumberView] = []
+    for key, called, how_many, fabric in rows:
+        table = book.table((f"{key}.cut_length", f"{key}.cut_width"), "with the cutting list")
+        cloth = tutorial.fabrics.get(fabric)
+        found.append(CutPiece(called, how_many, cloth.name if cloth else fabric, table.rows))
+        working.extend(table.working)
+    return tuple(found), tuple(working)
+
+
+def _gathered(cards: tuple[StepCard, ...]) -> tuple[Caution, ...]:
+    """Every caution once, with the numbers of the cards where it applies."""
+    found: dict[tuple[str, str], Caution] = {}
+    for each in cards:
+        for one in each.cautions:
+            before = found.get((one.name, one.text), one)
+            found[(one.name, one.text)] = replace(before, cards=(*before.cards, each.number))
+    return tuple(found.values())

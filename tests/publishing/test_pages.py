@@ -1,0 +1,505 @@
+"""Whole pages: what stands on them, that they need nothing from elsewhere, and that author text stays text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from html.parser import HTMLParser
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from bs4 import BeautifulSoup, Tag
+from jinja2 import UndefinedError
+from markupsafe import Markup
+from publishing import sample_views as sample
+
+from sitegen.publishing import render as rendering
+from sitegen.publishing.render import (
+    DEFAULT_THEME,
+    ThemeNotFoundError,
+    duration,
+    render_front,
+    render_glossary,
+    render_tutorial,
+    theme_assets,
+    theme_folder,
+    themes,
+)
+from sitegen.publishing.views import (
+    MOST_SIZES,
+    Both,
+    Caution,
+    Fabric,
+    GlossaryEntry,
+    NumberTable,
+    NumberView,
+    SiteView,
+    StepCard,
+    Supply,
+)
+from sitegen.quantities import System
+
+PAGES: dict[str, Callable[[SiteView], str]] = {
+    "front": lambda site: render_front(replace(sample.FRONT, site=site)),
+    "front without tutorials": lambda site: render_front(replace(sample.FRONT, site=site, tutorials=())),
+    "tutorial": lambda site: render_tutorial(replace(sample.TUTORIAL, site=site)),
+    "tutorial of one size": lambda site: render_tutorial(replace(sample.SINGLE, site=site)),
+    "glossary": lambda site: render_glossary(replace(sample.GLOSSARY, site=site)),
+    "glossary without terms": lambda site: render_glossary(replace(sample.GLOSSARY, site=site, entries=())),
+}
+EVIL = "<script>alert(1)</script>\"'><img src=x onerror=y> {{ 7*7 }} {% raw %}"
+
+
+@pytest.fixture(params=sorted(PAGES))
+def page(request: pytest.FixtureRequest) -> BeautifulSoup:
+    return soup(PAGES[request.param](sample.SITE))
+
+
+@pytest.fixture(scope="module")
+def tutorial() -> BeautifulSoup:
+    return soup(render_tutorial(sample.TUTORIAL))
+
+
+def soup(html: str) -> BeautifulSoup:
+    return BeautifulSoup(html, "html.parser")
+
+
+def words(tag: Tag | None) -> str:
+    assert tag is not None
+    return " ".join(tag.get_text(" ").split())
+
+
+# Every page
+
+
+@pytest.mark.parametrize("name", sorted(PAGES))
+def test_every_tag_that_is_opened_is_closed(name: str) -> None:
+    class Balance(HTMLParser):
+        def __init__(self) -> None:
+            super().__init__()
+            self.open: list[str] = []
+
+        def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+            if tag not in {"meta", "link", "input", "img", "source", "br", "hr"}:
+                self.open.append(tag)
+
+        def handle_endtag(self, tag: str) -> None:
+            assert self.open.pop() == tag
+
+        def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+            pass
+
+    balance = Balance()
+    balance.feed(PAGES[name](replace(sample.SITE, draft=True)))
+    assert balance.open == []
+
+
+def test_page_loads_nothing_from_elsewhere(page: BeautifulSoup) -> None:
+    loaded = [str(tag.get("src") or tag.get("href")) for tag in page.find_all(["script", "link", "img", "iframe"])]
+    loaded += [part.split()[0] for tag in page.find_all(srcset=True) for part in str(tag["srcset"]).split(",")]
+    assert loaded
+    assert [url for url in loaded if url.startswith("/") or ":" in url] == []
+
+
+def test_policy_lets_in_only_files_of_the_site(page: BeautifulSoup) -> None:
+    meta = page.find("meta", attrs={"http-equiv": "Content-Security-Policy"})
+    assert meta is not None
+    rules = dict(part.strip().split(" ", 1) for part in str(meta["content"]).split(";"))
+    assert rules["default-src"] == "'none'"
+    assert rules["script-src"] == rules["style-src"] == rules["img-src"] == "'self'"
+    assert rules["base-uri"] == rules["form-action"] == "'none'"
+
+
+def test_nothing_stands_on_the_page_that_the_policy_would_block(page: BeautifulSoup) -> None:
+    assert page.find(style=True) is None
+    assert page.find("style") is None
+    assert [script for script in page.find_all("script") if not script.get("src") or script.get("type")] == []
+    assert [name for tag in page.find_all(True) for name in tag.attrs if name.startswith("on")] == []
+
+
+def test_ids_are_said_once(page: BeautifulSoup) -> None:
+    ids = [tag["id"] for tag in page.find_all(id=True)]
+    assert len(ids) == len(set(ids))
+
+
+def test_links_within_the_page_arrive(page: BeautifulSoup) -> None:
+    ids = {tag["id"] for tag in page.find_all(id=True)}
+    within = [str(tag["href"])[1:] for tag in page.find_all(href=True) if str(tag["href"]).startswith("#")]
+    assert [target for target in within if target not in ids] == []
+    named = [name for tag in page.find_all(True) for name in str(tag.get("aria-labelledby") or "").split()]
+    assert [target for target in named if target not in ids] == []
+
+
+def test_headings_leave_no_level_out(page: BeautifulSoup) -> None:
+    levels = [int(tag.name[1]) for tag in page.find_all(re.compile(r"h[1-6]"))]
+    assert levels[0] == 1
+    assert levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in pairwise(levels))
+
+
+def test_page_says_language_title_author_and_note(page: BeautifulSoup) -> None:
+    assert page.html is not None
+    assert page.html["lang"] == "en"
+    assert "The Sewing Table" in words(page.title)
+    assert (
+        words(page.footer)
+        == "The Sewing Table, by Robin Example Invented sample content. Measure your own body before you cut."
+    )
+
+
+@pytest.mark.parametrize("name", sorted(PAGES))
+def test_draft_mark_stands_on_every_page_on_screen_and_on_paper(name: str) -> None:
+    drafted = soup(PAGES[name](replace(sample.SITE, draft=True)))
+    assert words(drafted.select_one(".draft")).startswith("Draft Not released yet")
+    assert words(drafted.select_one(".draft-print")) == "Draft"
+    assert words(drafted.title).startswith("Draft: ")
+    assert drafted.find("meta", attrs={"name": "robots", "content": "noindex"})
+
+
+def test_released_page_bears_no_draft_mark(page: BeautifulSoup) -> None:
+    assert page.select(".draft, .draft-print") == []
+    assert "Draft" not in words(page.title)
+
+
+def test_paper_shows_the_draft_mark_on_each_page() -> None:
+    printed = _stylesheet().partition("@media print")[2]
+    assert re.search(r"\.draft-print \{[^}]*position: fixed", printed)
+
+
+# The tutorial
+
+
+def test_cards_stand_in_order_with_number_title_and_time(tutorial: BeautifulSoup) -> None:
+    heads = [
+        (words(card.select_one(".numeral")), words(card.h3), words(card.select_one("header")))
+        for card in tutorial.select(".card")
+    ]
+    assert [head[0] for head in heads] == ["1", "2", "3", "4"]
+    assert heads[1][1] == "Step 2: Sew on the neckband"
+    assert "about 1 h 20 min" in heads[1][2]
+    assert "about" not in heads[3][2]
+
+
+def test_cards_lead_to_the_one_before_and_the_one_after(tutorial: BeautifulSoup) -> None:
+    turns = [[link["href"] for link in card.select(".turn a")] for card in tutorial.select(".card")]
+    assert turns == [["#step-2"], ["#step-1", "#step-3"], ["#step-2", "#step-4"], ["#step-3"]]
+
+
+def test_only_card_leads_nowhere() -> None:
+    assert soup(render_tutorial(sample.SINGLE)).select(".turn") == []
+
+
+def test_card_holds_everything_it_was_given(tutorial: BeautifulSoup) -> None:
+    card = words(tutorial.select_one("#step-2"))
+    for text in (
+        "the neckband from card 1",
+        "ballpoint needle 80/12",
+        "Iron. Rest it on its heel",
+        "narrow zigzag",
+        "2.5 mm, about 10 to the inch",
+        "down, towards the top",
+        "The band is stretched to the neckline, evenly",
+        "in the video at 14:20",
+        "The band is shorter than the neckline",
+        "(Drawn, not photographed.)",
+        "What to look for The band lies flat",
+        "If it went wrong Ripples",
+    ):
+        assert text in card
+
+
+def test_card_has_a_box_to_tick_with_a_name_of_its_own(tutorial: BeautifulSoup) -> None:
+    names = [words(box.find_parent("label")) for box in tutorial.select("input[data-card]")]
+    assert names[0] == "Done : step 1"
+    assert len(set(names)) == 4
+
+
+def test_number_in_prose_leads_to_its_working(tutorial: BeautifulSoup) -> None:
+    link = tutorial.select_one("#step-2 .prose a.n")
+    assert link is not None
+    target = tutorial.find(id=str(link["href"])[1:])
+    assert isinstance(target, Tag)
+    assert target.find_parent("details") is not None
+    assert "19 in × neckband ratio 80%" in words(target)
+
+
+def test_working_is_told_on_one_card_and_named_on_the_others(tutorial: BeautifulSoup) -> None:
+    told = words(tutorial.select_one("#step-1 .working"))
+    assert told == (
+        "How these numbers were got neckband cut length worked out with the cutting list "
+        "neckband cut width worked out with the cutting list"
+    )
+
+
+def test_line_of_working_comes_for_every_size_in_both_systems(tutorial: BeautifulSoup) -> None:
+    lines = tutorial.select("#w-neckband\\.cut_length li")
+    assert [words(line.b) for line in lines] == list(sample.SIZES) * 3
+    assert words(lines[0]) == (
+        "XS front neckline 11 3/4 in + back neckline 7 1/4 in = 19 in "
+        "front neckline 30 cm + back neckline 18.5 cm = 48.5 cm"
+    )
+
+
+def test_table_of_a_card_lists_only_what_differs_by_size(tutorial: BeautifulSoup) -> None:
+    rows = [words(row.th) for row in tutorial.select("#step-1 table tbody tr")]
+    assert rows == ["neckband cut length"]
+
+
+def test_tables_have_a_column_for_each_size(tutorial: BeautifulSoup) -> None:
+    for table in tutorial.select("table.sizes"):
+        heads = [words(head) for head in table.select("thead th")][1:]
+        assert heads == list(sample.SIZES)
+        for row in table.select("tbody tr:not(.piece)"):
+            assert sum(int(str(cell.get("colspan", 1))) for cell in row.select("td")) == len(sample.SIZES)
+
+
+def test_number_alike_in_all_sizes_says_so_in_the_table(tutorial: BeautifulSoup) -> None:
+    assert "height 66 1/8 in ( 168 cm ) for every size" in words(tutorial.select_one("#sizes").find_parent("section"))
+
+
+def test_column_of_a_size_can_be_shown_alone(tutorial: BeautifulSoup) -> None:
+    third = tutorial.select("table.sizes .z3")
+    assert {words(cell) for cell in third if cell.name == "th"} == {"M"}
+    assert all("z" in cell["class"] for cell in third)
+
+
+def test_choice_of_size_and_units_is_offered_with_labels(tutorial: BeautifulSoup) -> None:
+    groups = {
+        words(group.legend): [words(label) for label in group.select("label")] for group in tutorial.select("fieldset")
+    }
+    assert groups == {"Size": ["All", *sample.SIZES], "Units": ["Both", "Inches", "Centimetres"]}
+    assert [box["id"] for box in tutorial.select("fieldset input[checked]")] == ["size-all", "units-both"]
+
+
+def test_units_of_the_site_come_first() -> None:
+    page = soup(render_tutorial(replace(sample.TUTORIAL, site=replace(sample.SITE, units_first=System.CENTIMETRES))))
+    assert [box["id"] for box in page.select('input[name="units"]')] == ["units-both", "units-cm", "units-in"]
+    assert words(page.select_one(".sizes td")) == "78.5 cm 31 in"
+
+
+def test_project_of_one_size_offers_no_size() -> None:
+    page = soup(render_tutorial(sample.SINGLE))
+    assert page.select('input[name="size"]') == []
+    assert page.select('input[name="units"]') != []
+    assert page.select(".printed") == []
+
+
+def test_more_sizes_than_the_stylesheet_knows_are_all_shown_without_a_choice() -> None:
+    names = tuple(f"size{number}" for number in range(MOST_SIZES + 1))
+    many = NumberView("body.bust", "bust", tuple(Both(f"{number} in", f"{number} cm") for number in range(len(names))))
+    page = soup(render_tutorial(replace(sample.SINGLE, sizes=names, chart=NumberTable((many,)))))
+    assert page.select('input[name="size"]') == []
+    assert len(page.select("table.sizes td")) == len(names)
+
+
+def test_stylesheet_knows_every_size_that_can_be_chosen() -> None:
+    style = _stylesheet()
+    for number in range(1, MOST_SIZES + 1):
+        assert f"body:has(#size-{number}:checked) .z:not(.z{number}) {{ display: none }}" in style
+        assert f"body:has(#size-{number}:checked) .z{number}[hidden] {{ display: inline }}" in style
+
+
+def test_drawing_by_size_shows_one_for_all_and_keeps_the_others_ready(tutorial: BeautifulSoup) -> None:
+    drawings = tutorial.select("#step-2 .drawing")
+    assert [drawing.has_attr("hidden") for drawing in drawings] == [True, True, False, True, True, True]
+    assert ", drawn for size M" in words(tutorial.select_one("#step-2 .diagram"))
+
+
+def test_picture_offers_its_widths_keeps_its_place_and_is_described(tutorial: BeautifulSoup) -> None:
+    image = tutorial.select_one("#step-2 img")
+    assert image is not None
+    assert image["alt"] == sample.PHOTO.alt
+    assert (image["width"], image["height"]) == ("960", "640")
+    assert image["srcset"] == sample.PHOTO.srcset
+    source = tutorial.select_one("#step-2 source")
+    assert source is not None
+    assert source["type"] == "image/webp"
+
+
+def test_cautions_are_gathered_and_lead_to_their_cards(tutorial: BeautifulSoup) -> None:
+    gathered = tutorial.select_one("#care").find_parent("section")
+    assert [(link["href"], words(link)) for link in gathered.select("a")] == [
+        ("#step-1", "1"),
+        ("#step-2", "2"),
+        ("#step-2", "2"),
+        ("#step-3", "3"),
+        ("#step-1", "1"),
+    ]
+
+
+def test_whole_tutorial_is_there(tutorial: BeautifulSoup) -> None:
+    text = words(tutorial.main)
+    for part in (
+        "Cut jersey on the fold without stretching it.",
+        "1 1/4 to 1 7/8 yd",
+        "40% across, 15% down",
+        "60 in ( 152.5 cm )",
+        "Choose one that springs back",
+        "Ballpoint needle , 80/12, 1 for sewing the jersey",
+        "A longer front",
+        "Front cut 1 on fold, main",
+        "about 2 h 25 min",
+    ):
+        assert part in text
+
+
+def test_contents_lead_to_every_part_that_is_there(tutorial: BeautifulSoup) -> None:
+    assert [link["href"] for link in tutorial.select(".parts a")] == [
+        "#before",
+        "#sizes",
+        "#fabrics",
+        "#supplies",
+        "#care",
+        "#changes",
+        "#cutting",
+    ]
+    assert soup(render_tutorial(sample.SINGLE)).select(".parts") == []
+
+
+# Front page and glossary
+
+
+def test_front_page_lists_tutorials_in_order() -> None:
+    page = soup(render_front(sample.FRONT))
+    assert [(words(link), link["href"]) for link in page.select(".shelf h3 a")] == [
+        ("Tidewater tee", "tutorials/tidewater-tee/index.html"),
+        ("Harvest bag", "tutorials/harvest-bag/index.html"),
+    ]
+    assert "sizes XS to XXL" in words(page.select_one(".shelf li"))
+    assert "first summer of sewing" in words(page.select_one(".lead"))
+
+
+def test_glossary_gives_meaning_and_both_names() -> None:
+    page = soup(render_glossary(sample.GLOSSARY))
+    assert words(page.select_one("#term-calico")) == (
+        "Calico Plain unbleached cotton, used to try out a garment. in the US: muslin , in the UK: calico"
+    )
+    assert page.select("#term-ease .names") == []
+
+
+def test_site_without_terms_leads_to_no_glossary() -> None:
+    page = soup(render_front(replace(sample.FRONT, site=replace(sample.SITE, glossary=False))))
+    assert page.find("a", href="glossary.html") is None
+
+
+# Author text
+
+
+def test_text_of_an_author_is_shown_and_never_run() -> None:
+    site = replace(sample.SITE, title=EVIL, author=EVIL, note=EVIL)
+    card = replace(
+        sample.CARDS[1],
+        title=EVIL,
+        needs=(EVIL,),
+        tools=(EVIL,),
+        cautions=(Caution(EVIL, EVIL),),
+        stitching=tuple(
+            replace(seam, what=EVIL, stitch=EVIL, press=EVIL, notes=(EVIL,)) for seam in sample.CARDS[1].stitching
+        ),
+        pictures=(replace(sample.PHOTO, alt=EVIL, caption=EVIL),),
+        prose=sample.prose(EVIL),
+    )
+    view = replace(
+        sample.TUTORIAL,
+        site=site,
+        title=EVIL,
+        level=EVIL,
+        learn=(EVIL,),
+        sizes=(EVIL, *sample.SIZES[1:]),
+        supplies=(Supply(EVIL, EVIL, EVIL, EVIL),),
+        fabrics=(Fabric(EVIL, EVIL, EVIL, EVIL, advice=EVIL),),
+        cards=(card,),
+        cautions=(),
+    )
+    clean = soup(render_tutorial(replace(sample.TUTORIAL, cards=(sample.CARDS[1],), cautions=())))
+    page = soup(render_tutorial(view))
+    assert len(page.find_all("script")) == len(clean.find_all("script"))
+    assert len(page.find_all("img")) == len(clean.find_all("img"))
+    assert "49" not in words(page.select_one("#step-2 h3"))
+    assert "{% raw %}" in words(page.h1)
+    assert [name for tag in page.find_all(True) for name in tag.attrs if name.startswith("on")] == []
+    image = page.select_one("#step-2 img")
+    assert image is not None
+    assert image["alt"] == EVIL
+
+
+def test_term_of_an_author_is_shown_and_never_run() -> None:
+    page = soup(render_glossary(replace(sample.GLOSSARY, entries=(GlossaryEntry(EVIL, "term-x", EVIL, EVIL, EVIL),))))
+    assert page.select_one("#term-x dt").get_text() == EVIL
+    assert len(page.find_all("script")) == 1
+
+
+# Themes
+
+
+def test_theme_is_found_beside_the_package_in_a_checkout() -> None:
+    assert themes()[DEFAULT_THEME] == Path(rendering.__file__).parents[2] / "themes" / DEFAULT_THEME
+
+
+def test_theme_inside_an_installed_package_comes_first(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    for place in ("inside", "beside"):
+        (tmp_path / place / "plain" / "templates").mkdir(parents=True)
+    monkeypatch.setattr(rendering, "_PLACES", (tmp_path / "inside", tmp_path / "beside"))
+    assert theme_folder("plain") == tmp_path / "inside" / "plain"
+
+
+@pytest.mark.parametrize("name", ["nothing", "", "..", "../themes/workroom", "workroom/templates", "/etc"])
+def test_theme_that_is_no_folder_of_themes_is_refused_with_the_names_there_are(name: str) -> None:
+    with pytest.raises(ThemeNotFoundError, match="there is workroom"):
+        theme_folder(name)
+
+
+def test_name_that_the_view_lacks_is_an_error_in_a_template(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    folder = tmp_path / "odd" / "templates"
+    folder.mkdir(parents=True)
+    (folder / "glossary.html").write_text("{{ view.nothing_such }}")
+    monkeypatch.setattr(rendering, "_PLACES", (tmp_path,))
+    with pytest.raises(UndefinedError):
+        render_glossary(sample.GLOSSARY, "odd")
+
+
+def test_assets_are_one_stylesheet_one_script_and_an_icon() -> None:
+    assert sorted(theme_assets()) == ["icon.svg", "script.js", "style.css"]
+    assert all(path.is_file() for path in theme_assets().values())
+
+
+def test_stylesheet_fetches_nothing() -> None:
+    assert "url(" not in _stylesheet()
+    assert "@import" not in _stylesheet()
+
+
+def test_script_fetches_nothing_and_writes_no_html() -> None:
+    script = theme_assets()["script.js"].read_text(encoding="utf-8")
+    assert not re.search(r"fetch|XMLHttpRequest|import|innerHTML|eval|document\.write", script)
+
+
+def test_same_view_gives_the_same_page() -> None:
+    assert render_tutorial(sample.TUTORIAL) == render_tutorial(sample.TUTORIAL)
+
+
+@pytest.mark.parametrize(("minutes", "shown"), [(0, "0 min"), (45, "45 min"), (60, "1 h"), (200, "3 h 20 min")])
+def test_time_is_said_in_hours_and_minutes(minutes: int, shown: str) -> None:
+    assert duration(minutes) == shown.replace(" ", "\xa0")
+
+
+def test_twenty_cards_in_six_sizes_weigh_less_than_a_quarter_megabyte() -> None:
+    cards = tuple(_numbered(sample.CARDS[number % 4], number) for number in range(1, 21))
+    view = replace(sample.TUTORIAL, cards=cards, cautions=())
+    weight = len(render_tutorial(view).encode()) + sum(path.stat().st_size for path in theme_assets().values())
+    assert weight < 250_000
+
+
+def _numbered(card: StepCard, number: int) -> StepCard:
+    """The card again, with one drawing and a working of its own."""
+    drawn = tuple(
+        replace(diagram, drawings=(Markup(str(diagram.drawings[0]).replace("d-band", f"d-{number}")),))
+        for diagram in card.diagrams
+    )
+    told = tuple(replace(view, anchor=f"{view.anchor}-{number}") for view in card.working)
+    return replace(card, number=number, anchor=f"step-{number}", working=told, diagrams=drawn)
+
+
+def _stylesheet() -> str:
+    return theme_assets()["style.css"].read_text(encoding="utf-8")

@@ -1,0 +1,233 @@
+"""What a ruler shows of a length, and what a shop sells of a need."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from sitegen.quantities import (
+    RULER,
+    ZERO,
+    Length,
+    Ruler,
+    System,
+    Unit,
+    cm,
+    decimal,
+    inches,
+    length,
+    mm,
+    show_in_unit,
+    show_to_buy,
+    to_buy,
+    vulgar,
+)
+
+INCHES, METRIC = System.INCHES, System.CENTIMETRES
+
+
+@pytest.mark.parametrize(
+    ("number", "shown"),
+    [
+        ("1/16", "1/16 in"),
+        ("3/8", "3/8 in"),
+        ("0.4", "3/8 in"),
+        ("0.44", "7/16 in"),
+        ("31/32", "1 in"),
+        ("0.96", "15/16 in"),
+        ("1", "1 in"),
+        ("17/16", "1 1/8 in"),
+        ("1.06", "1 in"),
+        ("17.75", "17 3/4 in"),
+        ("17.7", "17 3/4 in"),
+        ("17.68", "17 5/8 in"),
+        ("200", "200 in"),
+    ],
+)
+def test_inches_go_to_sixteenths_below_one_and_to_eighths_from_one(number: str, shown: str) -> None:
+    assert RULER.show(inches(number), INCHES) == shown
+
+
+@pytest.mark.parametrize(
+    ("number", "shown"),
+    [
+        ("0.9", "1 mm"),
+        ("6.35", "6 mm"),
+        ("9.4", "9 mm"),
+        ("9.525", "1 cm"),
+        ("15.875", "1.6 cm"),
+        ("99.4", "9.9 cm"),
+        ("99.5", "10 cm"),
+        ("100", "10 cm"),
+        ("102.4", "10 cm"),
+        ("102.5", "10.5 cm"),
+        ("450.85", "45 cm"),
+        ("1524", "152.5 cm"),
+    ],
+)
+def test_metric_goes_to_millimetres_below_ten_centimetres_and_to_half_centimetres_from_ten(
+    number: str, shown: str
+) -> None:
+    assert RULER.show(mm(number), METRIC) == shown
+
+
+def test_a_tie_goes_away_from_nothing() -> None:
+    assert RULER.rounded(inches("1/32"), INCHES) == inches("1/16")
+    assert RULER.rounded(inches("-1/32"), INCHES) == inches("-1/16")
+    assert RULER.rounded(mm("2.5"), METRIC) == mm(3)
+    assert RULER.rounded(mm("-2.5"), METRIC) == mm(-3)
+
+
+def test_a_negative_length_shows_as_its_opposite_with_a_minus_sign() -> None:
+    assert RULER.show(inches("-17.75"), INCHES) == "−17 3/4 in"
+    assert RULER.show(inches("-17.75"), METRIC) == "−45 cm"
+    assert RULER.show(mm(-6), METRIC) == "−6 mm"
+
+
+def test_nothing_shows_as_nothing() -> None:
+    assert RULER.show(ZERO, INCHES) == "0 in"
+    assert RULER.show(ZERO, METRIC) == "0 mm"
+
+
+@pytest.mark.parametrize(
+    ("value", "in_inches", "metric"),
+    [
+        (mm("0.4"), "0.02 in", "0.4 mm"),
+        (mm("0.635"), "0.03 in", "1 mm"),
+        (mm("0.0001"), "0.000004 in", "0.0001 mm"),
+        (mm("-0.4"), "−0.02 in", "−0.4 mm"),
+        (mm("0.0016"), "0.0001 in", "0.002 mm"),
+        (inches("1/64"), "1/64 in", "0.4 mm"),
+    ],
+)
+def test_a_length_below_the_first_mark_is_never_shown_as_nothing(value: Length, in_inches: str, metric: str) -> None:
+    assert RULER.show(value, INCHES) == in_inches
+    assert RULER.show(value, METRIC) == metric
+
+
+def test_both_systems_come_in_either_order() -> None:
+    assert RULER.show_both(inches("17.75")) == "17 3/4 in (45 cm)"
+    assert RULER.show_both(inches("17.75"), METRIC) == "45 cm (17 3/4 in)"
+
+
+def test_an_author_can_choose_other_marks() -> None:
+    quilter = Ruler(inch_long=inches("1/16"), metric_long=mm(1))
+    assert quilter.show(inches("6.0625"), INCHES) == "6 1/16 in"
+    assert quilter.show(mm(154), METRIC) == "15.4 cm"
+    tailor = Ruler(inch_turn=inches(10), metric_turn=cm(50), metric_short=mm(2))
+    assert tailor.show(inches("6.0625"), INCHES) == "6 1/16 in"
+    assert tailor.show(mm(153), METRIC) == "15.4 cm"
+    decimals = Ruler(inch_short=inches("1/10"), inch_long=inches("1/10"))
+    assert decimals.show(inches("0.32"), INCHES) == "0.3 in"
+
+
+@pytest.mark.parametrize(
+    ("said", "exact", "system", "agrees"),
+    [
+        (inches("17.75"), inches("17.7"), INCHES, True),
+        (inches("17.625"), inches("17.7"), INCHES, False),
+        (inches("17.625"), inches("17.6875"), INCHES, True),
+        (inches("17.6875"), inches("17.75"), INCHES, False),
+        (inches("17.6875"), inches("17.7"), INCHES, True),
+        (inches("17.7"), inches("17.75"), INCHES, True),
+        (inches("17.6"), inches("17.75"), INCHES, False),
+        (inches("17.71"), inches("17.75"), INCHES, False),
+        (inches("1/3"), inches("1/3"), INCHES, True),
+        (inches("1/3"), inches("3/8"), INCHES, False),
+        (inches(1), inches("0.99"), INCHES, True),
+        (inches(1), inches("15/16"), INCHES, False),
+        (cm(45), mm("450.85"), METRIC, True),
+        (cm("45.5"), mm("450.85"), METRIC, False),
+        (cm("45.1"), mm("450.85"), METRIC, True),
+        (cm("45.2"), mm("450.85"), METRIC, False),
+        (cm("45.09"), mm("450.85"), METRIC, True),
+        (cm("45.08"), mm("450.85"), METRIC, True),
+        (cm("45.06"), mm("450.85"), METRIC, False),
+        (mm("9.5"), mm("9.525"), METRIC, True),
+        (mm("9.4"), mm("9.525"), METRIC, False),
+        (mm("9.525"), mm("9.525"), METRIC, True),
+    ],
+)
+def test_a_written_length_agrees_when_it_is_right_to_half_of_the_mark_on_which_it_sits(
+    said: Length, exact: Length, system: System, agrees: bool
+) -> None:
+    assert RULER.agrees(said, exact, system) is agrees
+
+
+@pytest.mark.parametrize(
+    ("number", "shown"),
+    [
+        (Fraction(0), "0"),
+        (Fraction(3), "3"),
+        (Fraction(3, 8), "3/8"),
+        (Fraction(71, 4), "17 3/4"),
+        (Fraction(1, 64), "1/64"),
+        (Fraction(-3, 2), "−1 1/2"),
+        (Fraction(-3, 8), "−3/8"),
+        (Fraction(-2), "−2"),
+        (Fraction(1, 100), "0.01"),
+        (Fraction(-301, 100), "−3.01"),
+    ],
+)
+def test_a_vulgar_fraction_is_whole_and_part(number: Fraction, shown: str) -> None:
+    assert vulgar(number) == shown
+
+
+@pytest.mark.parametrize(
+    ("number", "places", "shown"),
+    [
+        ("0", 2, "0"),
+        ("2.50", 2, "2.5"),
+        ("0.125", 2, "0.13"),
+        ("0.124", 2, "0.12"),
+        ("-0.125", 2, "−0.13"),
+        ("-0.001", 2, "0"),
+        ("9.999", 2, "10"),
+        ("2.5", 0, "3"),
+        ("100", 0, "100"),
+        ("1/3", 4, "0.3333"),
+    ],
+)
+def test_a_decimal_has_no_needless_zeros_and_a_zero_before_the_point(number: str, places: int, shown: str) -> None:
+    assert decimal(Fraction(number), places) == shown
+
+
+@pytest.mark.parametrize(
+    ("need", "yards", "metres"),
+    [
+        (ZERO, "0 yd", "0 m"),
+        (mm(1), "1/8 yd", "0.1 m"),
+        (length("1/8", Unit.YD), "1/8 yd", "0.2 m"),
+        (length(1, Unit.YD), "1 yd", "1 m"),
+        (length(1, Unit.YD) + mm("0.001"), "1 1/8 yd", "1 m"),
+        (length("1.3", Unit.M), "1 1/2 yd", "1.3 m"),
+        (length("1.3001", Unit.M), "1 1/2 yd", "1.4 m"),
+        (length("1.21", Unit.M), "1 3/8 yd", "1.3 m"),
+    ],
+)
+def test_cloth_to_buy_is_rounded_up_to_what_shops_sell(need: Length, yards: str, metres: str) -> None:
+    assert show_to_buy(need, INCHES) == yards
+    assert show_to_buy(need, METRIC) == metres
+    assert to_buy(need, INCHES) >= need
+    assert to_buy(need, METRIC) >= need
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "shown"),
+    [
+        (mm("15.875"), Unit.CM, "1.6 cm"),
+        (mm("15.875"), Unit.MM, "16 mm"),
+        (mm("450.85"), Unit.CM, "45 cm"),
+        (mm("450.85"), Unit.M, "0.45 m"),
+        (mm(16), Unit.IN, "5/8 in"),
+        (mm("0.635"), Unit.IN, "0.03 in"),
+        (inches("17.75"), Unit.YD, "0.49 yd"),
+        (length("1/8", Unit.YD), Unit.YD, "1/8 yd"),
+        (cm(152), Unit.FT, "4.99 ft"),
+        (cm("152.4"), Unit.FT, "5 ft"),
+        (inches(-1), Unit.IN, "−1 in"),
+    ],
+)
+def test_a_length_is_shown_in_a_wanted_unit(value: Length, unit: Unit, shown: str) -> None:
+    assert show_in_unit(value, unit) == shown
