@@ -6,10 +6,9 @@ A page unit is one pixel on a phone of the width ``PAGE_WIDTH``. Nothing here is
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
-from math import floor
 
 from sitegen.quantities import ZERO, Exact, Length
 
@@ -69,17 +68,17 @@ class Point:
 
     x: Length = ZERO
     y: Length = ZERO
-    right: Fraction = Fraction(0)
-    down: Fraction = Fraction(0)
+    right: Exact = 0
+    down: Exact = 0
 
     def moved(self, right: Exact = 0, down: Exact = 0) -> Point:
         """The spot so many page units further right and down."""
-        return replace(self, right=self.right + right, down=self.down + down)
+        return Point(self.x, self.y, self.right + right, self.down + down)
 
 
 def at(x: Length = ZERO, y: Length = ZERO, right: Exact = 0, down: Exact = 0) -> Point:
     """A spot on the cloth, set off by page units."""
-    return Point(x, y, Fraction(right), Fraction(down))
+    return Point(x, y, right, down)
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,8 +148,8 @@ class Dimension:
     number: Number
     text: str = ""
     places: tuple[Side, ...] = ()
-    right: Fraction = Fraction(0)
-    down: Fraction = Fraction(0)
+    right: Exact = 0
+    down: Exact = 0
     width: int = 120
 
     def __post_init__(self) -> None:
@@ -160,10 +159,9 @@ class Dimension:
     def label(self) -> Label:
         """The words of the dimension, at the middle of its line."""
         first, last = self.start, self.end
-        middle = Point(
-            (first.x + last.x) / 2, (first.y + last.y) / 2, (first.right + last.right) / 2, (first.down + last.down) / 2
-        )
-        return Label(self.text, middle.moved(self.right, self.down), self.places, self.width, gap=7)
+        right, down = Fraction(first.right + last.right) / 2, Fraction(first.down + last.down) / 2
+        middle = Point((first.x + last.x) / 2, (first.y + last.y) / 2, right + self.right, down + self.down)
+        return Label(self.text, middle, self.places, self.width, gap=7)
 
 
 Shape = Line | Path | Label | Dimension
@@ -175,8 +173,8 @@ class View:
 
     scale: Fraction
     shapes: tuple[Shape, ...]
-    right: Fraction = Fraction(0)
-    down: Fraction = Fraction(0)
+    right: Exact = 0
+    down: Exact = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,11 +208,11 @@ def fitting_scale(extent: Length, room: Exact) -> Fraction:
     """
     if extent <= ZERO:
         raise CannotDraw("there is no length to draw")
-    exact = Fraction(room) / extent.mm
-    grain = Fraction(1)
-    while exact / grain < 1000:
-        grain /= 10
-    return floor(exact / grain) * grain
+    top, bottom = (Fraction(room) / extent.mm).as_integer_ratio()
+    tens = 1
+    while top * tens < 1000 * bottom:
+        tens *= 10
+    return Fraction(top * tens // bottom, tens)
 
 
 def _must_be_true(start: Point, end: Point, number: Number | None) -> None:
@@ -222,5 +220,10 @@ def _must_be_true(start: Point, end: Point, number: Number | None) -> None:
         return
     across, along = end.x - start.x, end.y - start.y
     level = (start.right, start.down) == (end.right, end.down)
-    if not level or across.mm**2 + along.mm**2 != number.value.mm**2:
+    # Most lines are upright or level; squares of exact numbers are slow.
+    if across and along:
+        true = across.mm**2 + along.mm**2 == number.value.mm**2
+    else:
+        true = abs(across or along) == abs(number.value)
+    if not (level and true):
         raise ValueError(f"the line drawn for {number.name} is not as long as its number")

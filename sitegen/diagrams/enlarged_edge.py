@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from sitegen.diagrams.drawing import (
     MARGIN,
@@ -36,7 +37,7 @@ _LABELS = 84
 _TITLE = "the edge at the line, enlarged"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class EnlargedEdge:
     """The place where the line meets the right side of the piece, once the parts are spread or folded.
 
@@ -48,58 +49,71 @@ class EnlargedEdge:
     amount: Length
     name: str
 
-    @property
+    @cached_property
     def step(self) -> Length:
         """How far the two parts miss each other: amount × slope, to either side."""
         return abs(self.amount * self.piece.slope)
 
-    @property
+    @cached_property
     def gap(self) -> Length:
         """The height of the paper between the parts."""
         return max(ZERO, self.amount)
 
-    @property
+    @cached_property
     def scale(self) -> Fraction:
         """Page units to the millimetre here."""
         steep = abs(self.piece.slope)
         return fitting_scale(abs(self.amount), min(Fraction(_AMOUNT_ROOM), _STEP_ROOM / steep))
 
-    @property
+    @cached_property
     def around(self) -> Length:
         """How much is shown above and below."""
         return Length(min(Fraction(_AROUND), _RUN_ROOM / abs(self.piece.slope)) / self.scale)
 
-    @property
+    @cached_property
     def above(self) -> Length:
         """How much of the upper part is shown."""
         return min(self.around, self.line)
 
-    @property
+    @cached_property
     def bend(self) -> Length:
         """The level at which the edge starts to slope."""
         return self.piece.start - self.line
 
-    @property
+    @cached_property
     def foot(self) -> Length:
         """The lowest level that is shown."""
         return self.gap + min(self.around, self.piece.cut_length + self.amount - self.line - self.gap)
 
+    @cached_property
+    def _corner(self) -> Length:
+        """The corner of the upper part, seen on the piece."""
+        return self.piece.right_at(self.line)
+
+    @cached_property
+    def _taper_start(self) -> Length:
+        """Where the edge of the upper part starts to slope."""
+        return self.upper(self.bend)
+
+    @cached_property
+    def _trued_slope(self) -> Fraction:
+        """By how much the new edge runs out for each unit of height."""
+        end = self.piece.cut_length + self.amount - self.line
+        return (self.lower(end) - self._taper_start).over(end - self.bend)
+
     def upper(self, level: Length) -> Length:
         """Where the edge of the upper part is."""
-        return self.piece.right_at(self.line + level) - self.piece.right_at(self.line)
+        return self.piece.right_at(self.line + level) - self._corner
 
     def lower(self, level: Length) -> Length:
         """Where the edge of the lower part is, once it has moved."""
-        return self.piece.right_at(self.line + level - self.amount) - self.piece.right_at(self.line)
+        return self.piece.right_at(self.line + level - self.amount) - self._corner
 
     def trued(self, level: Length) -> Length:
         """Where the new edge is: straight from the upper end of the taper to its lower end."""
-        begin = self.bend
-        end = self.piece.cut_length + self.amount - self.line
-        share = (level - begin).over(end - begin)
-        return self.upper(begin) + (self.lower(end) - self.upper(begin)) * share
+        return self._taper_start + (level - self.bend) * self._trued_slope
 
-    @property
+    @cached_property
     def sides(self) -> tuple[Length, Length]:
         """How far the picture reaches to the left and to the right."""
         ahead = -self.gap * self.piece.slope
@@ -169,12 +183,12 @@ def _numbers(edge: EnlargedEdge, left: Length, first: System) -> list[Shape]:
     step = Number(f"{edge.name}.taper_step", edge.step)
     shapes: list[Shape] = [
         Dimension(at(ends[0], gap), at(ends[1], gap), step, f"step {both_units(edge.step, first)}",
-                  (Side.RIGHT, Side.BELOW), down=Fraction(10), width=100),
+                  (Side.RIGHT, Side.BELOW), down=10, width=100),
     ]  # fmt: skip
     if gap:
         number = Number(f"{edge.name}.amount", gap)
         text = f"paper\n{both_units(gap, first)}"
-        shapes.append(Dimension(at(left), at(left, gap), number, text, (Side.LEFT,), right=Fraction(-8), width=70))
+        shapes.append(Dimension(at(left), at(left, gap), number, text, (Side.LEFT,), right=-8, width=70))
         shapes += [Line(at(left), at(), Role.CUT), Line(at(left, gap), at(edge.lower(gap), gap), Role.CUT)]
     else:
         shapes.append(Line(at(left), at(), Role.FOLD))

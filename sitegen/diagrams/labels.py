@@ -7,22 +7,23 @@ the picture grows in height. A label that had to move away gets a leader to its 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sitegen.diagrams.drawing import MARGIN, PAGE_WIDTH, Dimension, Drawing, Label, Side, View
-from sitegen.diagrams.geometry import Segment, Spot, crosses, nearest_on, segments_of, spot_of
+from sitegen.diagrams.drawing import MARGIN, PAGE_WIDTH, Drawing, Label, Side
+from sitegen.diagrams.drawn_lines import DrawnLines
+from sitegen.diagrams.geometry import Segment, Spot, crosses, nearest_on
+from sitegen.diagrams.label_places import places
+from sitegen.diagrams.on_page import PathOnPage, ViewOnPage, on_page
 from sitegen.diagrams.text_boxes import UNIT, Box, block_size, wrapped
 
 _AIR = UNIT
 """Kept free around every label."""
-_STEP = 6 * UNIT
-_STEPS = 14
 _LEADER_FROM = 5 * UNIT
-_SIDE_COST = 5 * UNIT
 _LINE_COST = 30 * UNIT
 _LEADER_COST = 60 * UNIT
 _LEADER_LINE_COST = 2 * UNIT
+_NO_LIMIT = 10**12
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,135 +39,118 @@ class PlacedLabel:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """The window of the picture in thousandths of a page unit, and its labels in place."""
+    """The window of the picture in thousandths of a page unit, its views, and its labels in place."""
 
     window: Box
+    views: tuple[ViewOnPage, ...]
     labels: tuple[PlacedLabel, ...]
 
 
 @dataclass(frozen=True, slots=True)
+class _Wanted:
+    """A label that looks for a place: its spot, its lines, and their width and height."""
+
+    label: Label
+    spot: Spot
+    lines: tuple[str, ...]
+    size: tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
 class _Page:
-    left: int
-    right: int
-    lines: tuple[Segment, ...]
+    """The left and right edge of the room for labels, the drawn lines, and the labels placed so far."""
+
+    room: tuple[int, int]
+    lines: DrawnLines
+    placed: list[PlacedLabel]
+    taken: list[Box]
+    """The boxes of the placed labels with air around them."""
+
+    def add(self, label: PlacedLabel) -> None:
+        """Keeps the place of a label free of the next ones."""
+        self.placed.append(label)
+        self.taken.append(label.box.grown(_AIR))
 
 
 def laid_out(drawing: Drawing) -> Layout:
     """The drawing with all its labels in place, and the window that holds everything."""
-    lines = tuple(line for view in drawing.views for shape in view.shapes for line in segments_of(shape, view))
-    wanted = [found for view in drawing.views for found in _labels_of(view)]
+    views = tuple(on_page(view) for view in drawing.views)
+    shapes = [shape for view in views for shape in view.shapes]
+    segments = [segment for shape in shapes for segment in shape.segments]
+    hatched = [area for shape in shapes if isinstance(shape, PathOnPage) and (area := shape.hatched)]
+    wanted = [_wanted(label, spot) for view in views for label, spot in view.labels]
     inner = (PAGE_WIDTH - 2 * MARGIN) * UNIT
-    widest = max((_size(label)[0] for label, _ in wanted), default=0)
-    page = _Page(MARGIN * UNIT, MARGIN * UNIT + max(inner, widest), lines)
-    placed: list[PlacedLabel] = []
-    for label, spot in wanted:
-        placed.append(_place(label, spot, page, placed))
-    return Layout(_window(page, placed), tuple(placed))
+    widest = max((each.size[0] for each in wanted), default=0)
+    room = (MARGIN * UNIT, MARGIN * UNIT + max(inner, widest))
+    page = _Page(room, DrawnLines(segments, hatched), [], [])
+    for each in wanted:
+        page.add(_placed(each, page))
+    return Layout(_window(room, segments, page.placed), views, tuple(page.placed))
 
 
-def _labels_of(view: View) -> Iterator[tuple[Label, Spot]]:
-    for shape in view.shapes:
-        label = shape.label if isinstance(shape, Dimension) else shape
-        if isinstance(label, Label) and label.text:
-            yield label, spot_of(label.spot, view)
+def _wanted(label: Label, spot: Spot) -> _Wanted:
+    lines = wrapped(label.text, min(label.width, PAGE_WIDTH - 2 * MARGIN), strong=label.strong)
+    return _Wanted(label, spot, lines, block_size(lines, strong=label.strong))
 
 
-def _lines(label: Label) -> tuple[str, ...]:
-    return wrapped(label.text, min(label.width, PAGE_WIDTH - 2 * MARGIN), strong=label.strong)
-
-
-def _size(label: Label) -> tuple[int, int]:
-    return block_size(_lines(label), strong=label.strong)
-
-
-def _place(label: Label, spot: Spot, page: _Page, placed: Sequence[PlacedLabel]) -> PlacedLabel:
-    best: tuple[int, PlacedLabel] | None = None
-    for cost, side, box in sorted(_candidates(label, spot, page), key=lambda candidate: candidate[0]):
-        if best is not None and cost >= best[0]:
+def _placed(wanted: _Wanted, page: _Page) -> PlacedLabel:
+    best: PlacedLabel | None = None
+    least = _NO_LIMIT
+    for liked, side, box in places(wanted.label, wanted.spot, wanted.size, page.room):
+        if liked >= least:
             break
-        if any(box.grown(_AIR).overlaps(other.box) for other in placed):
+        if any(box.overlaps(other) for other in page.taken):
             continue
-        found = PlacedLabel(label, _lines(label), box, side, _leader(box, spot, label))
-        cost += _crossing_cost(found, page, placed)
-        if best is None or cost < best[0]:
-            best = cost, found
-    if best is None:
-        return _place_below_all(label, spot, page, placed)
-    return best[1]
+        leader = _leader(box, wanted)
+        cost = liked + _crossing_cost(box, leader, page, least - liked)
+        if cost < least:
+            best, least = PlacedLabel(wanted.label, wanted.lines, box, side, leader), cost
+    return best or _placed_below_all(wanted, page)
 
 
-def _place_below_all(label: Label, spot: Spot, page: _Page, placed: Sequence[PlacedLabel]) -> PlacedLabel:
-    width, height = _size(label)
-    top = max(other.box.bottom for other in placed) + 2 * _AIR
-    left = _within(spot[0] - width // 2, width, page)
+def _placed_below_all(wanted: _Wanted, page: _Page) -> PlacedLabel:
+    width, height = wanted.size
+    top = max(other.box.bottom for other in page.placed) + 2 * _AIR
+    left = max(page.room[0], min(wanted.spot[0] - width // 2, page.room[1] - width))
     box = Box(left, top, left + width, top + height)
-    return PlacedLabel(label, _lines(label), box, Side.CENTRE, _leader(box, spot, label))
+    return PlacedLabel(wanted.label, wanted.lines, box, Side.CENTRE, _leader(box, wanted))
 
 
-def _candidates(label: Label, spot: Spot, page: _Page) -> Iterator[tuple[int, Side, Box]]:
-    width, height = _size(label)
-    for order, side in enumerate(label.places):
-        for step in range(_STEPS if side is not Side.CENTRE else 1):
-            away = label.gap * UNIT + step * _STEP
-            for slide in _SLIDES:
-                left, top = _corner(side, spot, (width, height), away, slide)
-                inside = _within(left, width, page)
-                moved = abs(inside - left) + abs(slide) * (width if side in _UPRIGHT else height) // 4
-                cost = order * _SIDE_COST + step * _STEP + moved // 3
-                yield cost, side, Box(inside, top, inside + width, top + height)
-
-
-_SLIDES = tuple(sorted(range(-16, 17), key=abs))
-_UPRIGHT = (Side.ABOVE, Side.BELOW, Side.CENTRE)
-
-
-def _corner(side: Side, spot: Spot, size: tuple[int, int], away: int, slide: int) -> Spot:
-    """Top left corner of a box on that side of the spot, slid along by quarters of its size."""
-    (x, y), (width, height) = spot, size
-    if side in _UPRIGHT:
-        left = x - width // 2 + slide * width // 4
-        top = {Side.ABOVE: y - away - height, Side.BELOW: y + away, Side.CENTRE: y - height // 2}[side]
-        return left, top
-    top = y - height // 2 + slide * height // 4
-    return (x - away - width if side is Side.LEFT else x + away), top
-
-
-def _within(left: int, width: int, page: _Page) -> int:
-    return max(page.left, min(left, page.right - width))
-
-
-def _leader(box: Box, spot: Spot, label: Label) -> Segment | None:
-    if not label.leader:
+def _leader(box: Box, wanted: _Wanted) -> Segment | None:
+    if not wanted.label.leader:
         return None
-    end = nearest_on(box, spot)
+    spot, end = wanted.spot, nearest_on(box, wanted.spot)
     apart = max(abs(end[0] - spot[0]), abs(end[1] - spot[1]))
-    return (spot, end) if apart > label.gap * UNIT + _LEADER_FROM else None
+    return (spot, end) if apart > wanted.label.gap * UNIT + _LEADER_FROM else None
 
 
-def _crossing_cost(found: PlacedLabel, page: _Page, placed: Sequence[PlacedLabel]) -> int:
-    box, leader = found.box.grown(_AIR), found.leader
-    cost = _LINE_COST * sum(crosses(line, box) for line in page.lines)
-    for other in placed:
-        if other.leader and crosses(other.leader, box):
+def _crossing_cost(box: Box, leader: Segment | None, page: _Page, limit: int) -> int:
+    """What a place costs for all that it or its leader would cross; when that reaches the limit, it may cost more."""
+    aired = box.grown(_AIR)
+    cost = 0
+    for other in page.placed:
+        if other.leader and crosses(other.leader, aired):
             cost += _LEADER_COST
         if leader and crosses(leader, other.box):
             cost += _LEADER_COST
-    if leader:
-        path = Box(
-            min(leader[0][0], leader[1][0]),
-            min(leader[0][1], leader[1][1]),
-            max(leader[0][0], leader[1][0]) + 1,
-            max(leader[0][1], leader[1][1]) + 1,
-        )
-        cost += _LEADER_LINE_COST * sum(crosses(line, path) for line in page.lines)
+    if cost < limit:
+        cost += _LINE_COST * page.lines.through(aired, _times(_LINE_COST, limit - cost))
+    if leader and cost < limit:
+        (x1, y1), (x2, y2) = leader
+        along = Box(min(x1, x2), min(y1, y2), max(x1, x2) + 1, max(y1, y2) + 1)
+        cost += _LEADER_LINE_COST * page.lines.through(along, _times(_LEADER_LINE_COST, limit - cost))
     return cost
 
 
-def _window(page: _Page, placed: Sequence[PlacedLabel]) -> Box:
-    spots = [spot for line in page.lines for spot in line]
+def _times(cost: int, limit: int) -> int:
+    """How many times a cost reaches the limit."""
+    return -(-limit // cost)
+
+
+def _window(room: tuple[int, int], segments: Sequence[Segment], placed: Sequence[PlacedLabel]) -> Box:
+    xs = [*room, *(x for segment in segments for x, _ in segment)]
+    ys = [y for segment in segments for _, y in segment]
+    for label in placed:
+        ys += label.box.top, label.box.bottom
     edge = MARGIN * UNIT
-    lefts = [x for x, _ in spots] + [page.left]
-    rights = [x for x, _ in spots] + [page.right]
-    tops = [y for _, y in spots] + [label.box.top for label in placed]
-    bottoms = [y for _, y in spots] + [label.box.bottom for label in placed]
-    return Box(min(lefts) - edge, min(tops) - edge, max(rights) + edge, max(bottoms) + edge)
+    return Box(min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)

@@ -1,4 +1,7 @@
-"""The drawn lines of a tapered piece, whole or in parts, from the corner at which it stands."""
+"""The drawn lines of a tapered piece, whole or in parts, from the corner at which it stands.
+
+A corner is set off by page units only: it is where the measures of the piece begin.
+"""
 
 from __future__ import annotations
 
@@ -11,8 +14,8 @@ from sitegen.quantities import ZERO, Length
 
 
 def on(corner: Point, x: Length, y: Length) -> Point:
-    """A spot so far across and down from the corner."""
-    return Point(corner.x + x, corner.y + y, corner.right, corner.down)
+    """A spot so far across and down the piece, set off by as many page units as its corner."""
+    return Point(x, y, corner.right, corner.down)
 
 
 def side_spots(
@@ -37,7 +40,7 @@ def area(
     piece: TaperedPiece, corner: Point, upper: Length, lower: Length, shift: Length = ZERO, role: Role = Role.RIGHT
 ) -> Path:
     """The cloth between two levels of the uncut piece, moved down by the shift."""
-    top = [on(corner, x, y) for x, y in piece.top_edge()] if not upper else []
+    top = [on(corner, x, y) for x, y in piece.top_edge] if not upper else []
     levels = piece.levels(upper, lower)
     right, left = (side_spots(piece, corner, which, levels, shift) for which in (False, True))
     return path((*top, *right, *reversed(left)), role, closed=True)
@@ -45,7 +48,7 @@ def area(
 
 def ends(piece: TaperedPiece, corner: Point, shift: Length = ZERO) -> list[Path | Line]:
     """The upper edge, and the lower one moved down by the shift."""
-    upper = path([on(corner, x, y) for x, y in piece.top_edge()], Role.CUT)
+    upper = path([on(corner, x, y) for x, y in piece.top_edge], Role.CUT)
     return [upper, across(piece, corner, piece.cut_length, Role.CUT, shift)]
 
 

@@ -11,19 +11,10 @@ from collections.abc import Iterable
 from fractions import Fraction
 from html import escape
 
-from sitegen.diagrams.drawing import TEXT_SIZE, Dimension, Drawing, Line, Number, Path, Role, Side, Turn, View
-from sitegen.diagrams.geometry import (
-    SHORTEST,
-    Segment,
-    Spot,
-    arrowhead,
-    dimension_ends,
-    dimension_line,
-    length_of,
-    spot_of,
-    to_and_fro,
-)
+from sitegen.diagrams.drawing import TEXT_SIZE, Drawing, Number, Path, Role, Side
+from sitegen.diagrams.geometry import SHORTEST, Segment, Spot, arrowhead, length_of, to_and_fro
 from sitegen.diagrams.labels import PlacedLabel, laid_out
+from sitegen.diagrams.on_page import DimensionOnPage, LineOnPage, PathOnPage, ViewOnPage
 from sitegen.diagrams.style import PATTERNS, STYLE_SHEET
 from sitegen.diagrams.text_boxes import LINE_STEP, RISE
 
@@ -49,7 +40,7 @@ def write_svg(drawing: Drawing, prefix: str, *, standalone: bool = True) -> str:
     if standalone:
         parts.append(f"<style>{STYLE_SHEET}</style>")
     parts += _definitions(drawing, prefix)
-    parts += [_view(view, prefix) for view in drawing.views]
+    parts += [_view(view, prefix) for view in layout.views]
     parts += [_label(label) for label in layout.labels]
     parts.append("</svg>\n")
     return "\n".join(parts)
@@ -61,34 +52,34 @@ def _definitions(drawing: Drawing, prefix: str) -> list[str]:
     return [f"<defs>{''.join(patterns)}</defs>"] if patterns else []
 
 
-def _view(view: View, prefix: str) -> str:
+def _view(view: ViewOnPage, prefix: str) -> str:
     lines = [f'<g data-scale="{_exact(view.scale)}">']
     for shape in view.shapes:
-        if isinstance(shape, Line):
-            lines.append(_line(shape, view))
-        elif isinstance(shape, Path):
-            lines += _path(shape, view, prefix)
-        elif isinstance(shape, Dimension):
-            lines += _dimension(shape, view)
+        if isinstance(shape, LineOnPage):
+            lines.append(_line(shape))
+        elif isinstance(shape, PathOnPage):
+            lines += _path(shape, prefix)
+        else:
+            lines.append(_dimension(shape))
     return "\n".join([*lines, "</g>"])
 
 
-def _line(line: Line, view: View) -> str:
-    segment = spot_of(line.start, view), spot_of(line.end, view)
-    name = f"d-{line.role.value}"
-    if line.number and length_of(segment) >= SHORTEST:
-        return _measured(segment, name, line.number)
-    if line.role in _SWINGS:
-        return f'<path class="{name}" d="{_through(to_and_fro(segment, *_SWINGS[line.role]))}"/>'
-    if line.role is Role.GRAIN:
+def _line(line: LineOnPage) -> str:
+    role, number, segment = line.shape.role, line.shape.number, line.ends
+    name = f"d-{role.value}"
+    if number and length_of(segment) >= SHORTEST:
+        return _measured(segment, name, number)
+    if role in _SWINGS:
+        return f'<path class="{name}" d="{_through(to_and_fro(segment, *_SWINGS[role]))}"/>'
+    if role is Role.GRAIN:
         ends = (arrowhead(segment), arrowhead((segment[1], segment[0])))
         return f'<path class="{name}" d="{_through(segment)}{"".join(map(_through, ends))}"/>'
     return f'<path class="{name}" d="{_through(segment)}"/>'
 
 
-def _path(shape: Path, view: View, prefix: str) -> list[str]:
-    drawn = _outline(shape, view)
-    role = shape.role.value
+def _path(path: PathOnPage, prefix: str) -> list[str]:
+    drawn = _outline(path)
+    role = path.shape.role.value
     if role not in PATTERNS:
         return [f'<path class="d-{role}" d="{drawn}"/>']
     return [
@@ -97,27 +88,22 @@ def _path(shape: Path, view: View, prefix: str) -> list[str]:
     ]
 
 
-def _outline(shape: Path, view: View) -> str:
-    last = spot_of(shape.start, view)
+def _outline(path: PathOnPage) -> str:
+    last = path.start
     drawn = "M" + _spot(last)
-    for step in shape.steps:
-        if isinstance(step, Turn):
-            end = spot_of(step.to, view)
-            radius = _number(round(length_of((last, end)) / 2))
-            drawn += f"A{radius} {radius} 0 0 {int(step.clockwise)} {_spot(end)}"
-        else:
-            end = spot_of(step, view)
+    for end, turn in path.steps:
+        if turn is None:
             drawn += "L" + _spot(end)
+        else:
+            radius = _number(round(length_of((last, end)) / 2))
+            drawn += f"A{radius} {radius} 0 0 {int(turn.clockwise)} {_spot(end)}"
         last = end
-    return drawn + ("Z" if shape.closed else "")
+    return drawn + ("Z" if path.shape.closed else "")
 
 
-def _dimension(dimension: Dimension, view: View) -> list[str]:
-    line = dimension_line(dimension, view)
-    if length_of(line) < SHORTEST:
-        return []
-    ends = "".join(map(_through, dimension_ends(dimension, view)))
-    return [f'<g class="d-dim">{_measured(line, "d-length", dimension.number)}<path d="{ends}"/></g>']
+def _dimension(dimension: DimensionOnPage) -> str:
+    ends = "".join(map(_through, dimension.ends))
+    return f'<g class="d-dim">{_measured(dimension.line, "d-length", dimension.shape.number)}<path d="{ends}"/></g>'
 
 
 def _measured(segment: Segment, name: str, number: Number) -> str:
@@ -154,7 +140,9 @@ def _spot(spot: Spot) -> str:
 
 def _number(thousandths: int) -> str:
     """Thousandths as a short decimal."""
-    return _exact(Fraction(thousandths, 1000))
+    whole, part = divmod(abs(thousandths), 1000)
+    sign = "-" if thousandths < 0 else ""
+    return f"{sign}{whole}.{part:03d}".rstrip("0") if part else f"{sign}{whole}"
 
 
 def _exact(number: Fraction) -> str:

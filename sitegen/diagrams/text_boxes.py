@@ -6,7 +6,7 @@ size), with a little added; a word in another common sans-serif takes less.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from sitegen.diagrams.drawing import TEXT_SIZE
 
@@ -36,8 +36,7 @@ DROP = TEXT_SIZE * 260
 """From the foot of the letters down to the bottom of the line's box."""
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """An upright box on the page, in thousandths of a page unit."""
 
     left: int

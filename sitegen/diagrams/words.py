@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 from sitegen.quantities import FRACTION_SIGNS, RULER, Length, System
 
@@ -14,9 +15,15 @@ _RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 
 
+@lru_cache(maxsize=1024)
+def plain_both_units(value: Length, first: System) -> str:
+    """A length in both systems as it is typed: ``17 3/4 in (45 cm)``. Kept, since a picture says each twice or more."""
+    return RULER.show_both(value, first)
+
+
 def both_units(value: Length, first: System) -> str:
     """A length in both systems with true fractions: ``17¾ in (45 cm)``. Lines may break before the bracket only."""
-    one, other = RULER.show_both(value, first).split(" (")
+    one, other = plain_both_units(value, first).split(" (")
     return f"{_set(one)} ({_set(other)}"
 
 

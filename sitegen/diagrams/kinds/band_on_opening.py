@@ -6,7 +6,6 @@ A round opening is cut open at the centre back, so the front lies whole in the m
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from sitegen.diagrams.drawing import (
     CannotDraw,
@@ -23,8 +22,8 @@ from sitegen.diagrams.drawing import (
     fitting_scale,
     rectangle,
 )
-from sitegen.diagrams.words import both_units, capital
-from sitegen.quantities import RULER, ZERO, Length, System
+from sitegen.diagrams.words import both_units, capital, plain_both_units
+from sitegen.quantities import ZERO, Length, System
 
 _ROOM = 356
 _LEFT = 112
@@ -91,7 +90,7 @@ def describe(band: BandOnOpening, *, first: System = System.INCHES) -> str:
     """The picture in words, with its numbers."""
 
     def say(value: Length) -> str:
-        return RULER.show_both(value, first)
+        return plain_both_units(value, first)
 
     parts = [
         f"The {band.opening_called} opening, {say(band.around)} in all, laid out flat, and beside it, to the same "
@@ -122,7 +121,7 @@ def draw(band: BandOnOpening, *, first: System = System.INCHES) -> Drawing:
         *_joins(band, opening_top, band_top),
         *_quarters(band, opening_top, band_top, first),
     )
-    view = View(fitting_scale(longest, _ROOM), shapes, right=Fraction(_LEFT))
+    view = View(fitting_scale(longest, _ROOM), shapes, right=_LEFT)
     title = capital(f"{band.band_called} on the {band.opening_called} opening")
     return Drawing(title, describe(band, first=first), (view,))
 
@@ -168,7 +167,7 @@ def _front_and_back(band: BandOnOpening, whole: FrontAndBack, top: Length, first
         ends = sorted((seam, quarter))
         number = Number(f"{band.name}.quarter_from_shoulder", ends[1] - ends[0])
         text = f"{both_units(number.value, first)}\n{_way(whole)} the shoulder seam"
-        shapes.append(Dimension(at(y=ends[0]), at(y=ends[1]), number, text, (Side.LEFT,), right=Fraction(-9), width=90))
+        shapes.append(Dimension(at(y=ends[0]), at(y=ends[1]), number, text, (Side.LEFT,), right=-9, width=90))
         shapes.append(Label("shoulder seam", at(y=other_seam, right=-12), (Side.LEFT,), width=88))
     return shapes
 
@@ -199,10 +198,10 @@ def _quarters(band: BandOnOpening, opening_top: Length, band_top: Length, first:
     text, other_text = f"quarter\n{both_units(whole, first)}", both_units(part, first)
     foot, other_foot = at(y=start), at(y=other_start, right=_BAND_EDGE)
     return [
-        Dimension(foot, at(y=start + whole), one, text, (Side.LEFT,), right=Fraction(-9), width=88),
+        Dimension(foot, at(y=start + whole), one, text, (Side.LEFT,), right=-9, width=88),
         Dimension(
             other_foot, replace(other_foot, y=other_start + part), other, other_text,
-            (Side.RIGHT,), right=Fraction(9), width=76,
+            (Side.RIGHT,), right=9, width=76,
         ),
     ]  # fmt: skip
 
@@ -231,4 +230,3 @@ def _band(band: BandOnOpening, top: Length, first: System) -> list[Shape]:
 
 def _edge(top: Length, value: Length, name: str) -> Line:
     return Line(at(y=top, right=_EDGE), at(y=top + value, right=_EDGE), Role.CUT, Number(name, value))
-

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from functools import cached_property
 
 from sitegen.diagrams.drawing import (
     CannotDraw,
@@ -24,8 +25,8 @@ from sitegen.diagrams.drawing import (
     rectangle,
 )
 from sitegen.diagrams.folded_cloth import THICKNESS, FoldedCloth
-from sitegen.diagrams.words import both_units, capital
-from sitegen.quantities import RULER, ZERO, Length, System
+from sitegen.diagrams.words import both_units, capital, plain_both_units
+from sitegen.quantities import ZERO, Length, System
 
 _ROOM = 150
 _MOST_ROOM = 300
@@ -43,7 +44,7 @@ class Stitch(Enum):
     ZIGZAG = "zigzag stitches"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class HemSection:
     """A hem: its turn, the row nearest the fold, the part folded under in a double hem, a twin needle's gap.
 
@@ -82,7 +83,7 @@ class HemSection:
         """The rows of stitches, from the fold."""
         return (self.stitch_line, self.far_row) if self.gap else (self.stitch_line,)
 
-    @property
+    @cached_property
     def scale(self) -> Fraction:
         """Page units to the millimetre: the smallest part large enough to see, the turn not too tall."""
         smallest = min(part for part in (self.gap, abs(self.catch), self.fold_under, self.stitch_line) if part)
@@ -92,7 +93,7 @@ class HemSection:
             wanted = max(wanted, fitting_scale(self.fold_under, THICKNESS * 2))
         return wanted
 
-    @property
+    @cached_property
     def cloth(self) -> FoldedCloth:
         """The cloth, folded, as it is seen when it is cut through."""
         above = max(self.turn, self.far_row)
@@ -103,7 +104,7 @@ def describe(hem: HemSection, *, first: System = System.INCHES) -> str:
     """The picture in words, with its numbers."""
 
     def say(value: Length) -> str:
-        return RULER.show_both(value, first)
+        return plain_both_units(value, first)
 
     parts = [f"The {hem.called} from outside and cut through, with the fold below.", f"The turn is {say(hem.turn)}."]
     if hem.fold_under:
@@ -188,32 +189,32 @@ def _numbers(hem: HemSection, first: System) -> list[Shape]:
     shapes: list[Shape] = [
         Dimension(
             _up(hem.turn, face), _up(ZERO, face), named("turn", hem.turn), text("turn", hem.turn),
-            rightward, right=Fraction(9), width=74,
+            rightward, right=9, width=74,
         ),
         Dimension(
             _up(hem.stitch_line, outer), _up(ZERO, outer), named("stitch_line", hem.stitch_line),
-            text("fold to stitches", hem.stitch_line), rightward, right=Fraction(9), width=98,
+            text("fold to stitches", hem.stitch_line), rightward, right=9, width=98,
         ),
     ]  # fmt: skip
     if hem.fold_under:
         shapes.append(Dimension(
             _up(hem.turn, _SECTION), _up(hem.turn - hem.fold_under, _SECTION), named("fold_under", hem.fold_under),
-            text("folded under", hem.fold_under), leftward, right=Fraction(-12), width=74,
+            text("folded under", hem.fold_under), leftward, right=-12, width=74,
         ))  # fmt: skip
     if hem.gap:
         shapes.append(Dimension(
             _up(hem.far_row, outer), _up(hem.stitch_line, outer), named("needle_gap", hem.gap),
-            text("needle gap", hem.gap), rightward, right=Fraction(9), width=98,
+            text("needle gap", hem.gap), rightward, right=9, width=98,
         ))  # fmt: skip
     if hem.catch > ZERO:
         shapes.append(Dimension(
             _up(hem.turn, outer), _up(hem.far_row, outer), named("catch", hem.catch),
-            text("catch", hem.catch), rightward, right=Fraction(9), width=98,
+            text("catch", hem.catch), rightward, right=9, width=98,
         ))  # fmt: skip
     elif hem.catch:
         shapes.append(Dimension(
             _up(hem.far_row, _SECTION), _up(hem.turn, _SECTION), named("catch.missing", -hem.catch),
-            text("misses by", -hem.catch), leftward, right=Fraction(-12), width=74,
+            text("misses by", -hem.catch), leftward, right=-12, width=74,
         ))  # fmt: skip
     return shapes
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 
 from sitegen.diagrams.drawing import (
     CannotDraw,
@@ -25,8 +26,8 @@ from sitegen.diagrams.drawing import (
 from sitegen.diagrams.enlarged_edge import EnlargedEdge, edge_view
 from sitegen.diagrams.piece_shapes import across, area, ends, grain_line, on, side, side_role, side_spots
 from sitegen.diagrams.tapered_piece import Edge, TaperedPiece
-from sitegen.diagrams.words import both_units, capital
-from sitegen.quantities import RULER, ZERO, Length, System
+from sitegen.diagrams.words import both_units, capital, plain_both_units
+from sitegen.quantities import ZERO, Length, System
 
 _LEFT = 90
 _BESIDE = (76, 230)
@@ -38,7 +39,7 @@ _LEFTWARD = (Side.LEFT,)
 _RIGHTWARD = (Side.RIGHT,)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class SlashAndSpread:
     """A piece, how far the line is from its top, and the amount to add there, or to take out if negative.
 
@@ -76,12 +77,12 @@ class SlashAndSpread:
         """The depth of the fold that shortens; nothing when the piece is lengthened."""
         return max(ZERO, -self.amount) / 2
 
-    @property
+    @cached_property
     def shown(self) -> TaperedPiece:
         """The piece as it is drawn: a line through a cap would cut a mere sketch, so there is no cap then."""
         return self.piece if self.line_at >= self.piece.start else replace(self.piece, cap=False)
 
-    @property
+    @cached_property
     def edge(self) -> EnlargedEdge | None:
         """The sloping edge at the line, if it slopes there."""
         edge = EnlargedEdge(self.piece, self.line_at, self.amount, self.name)
@@ -92,7 +93,7 @@ def describe(change: SlashAndSpread, *, first: System = System.INCHES) -> str:
     """The picture in words, with its numbers."""
 
     def say(value: Length) -> str:
-        return RULER.show_both(value, first)
+        return plain_both_units(value, first)
 
     parts = [
         f"Before: the {change.called}, {say(change.piece.cut_length)} long, with a line across it "
@@ -151,8 +152,8 @@ def _before(change: SlashAndSpread, corner: Point, first: System, scale: Fractio
         grain,
         *([Label("grain line", name_at, _RIGHTWARD, width=50, gap=3)] if line.mm * scale > _GRAIN_NAME_ROOM else []),
         Label(word, _word_spot(piece, corner, line), (Side.ABOVE, Side.BELOW), gap=2),
-        Dimension(top, middle, above, f"above\n{both_units(line, first)}", _LEFTWARD, Fraction(-8), width=74),
-        Dimension(middle, end, below, f"below\n{both_units(below.value, first)}", _LEFTWARD, Fraction(-8), width=74),
+        Dimension(top, middle, above, f"above\n{both_units(line, first)}", _LEFTWARD, -8, width=74),
+        Dimension(middle, end, below, f"below\n{both_units(below.value, first)}", _LEFTWARD, -8, width=74),
     ]
     heading, length = _captions(piece, corner, "before", foot, f"cut length\n{both_units(foot, first)}")
     return [heading, *shapes, length]
@@ -173,7 +174,7 @@ def _after(change: SlashAndSpread, corner: Point, first: System) -> list[Shape]:
     else:
         shapes += _folded(change, corner, first)
     number = Number(f"{change.name}.new_cut_length", foot)
-    shapes.append(Dimension(on(corner, ZERO, ZERO), on(corner, ZERO, foot), number, right=Fraction(-11)))
+    shapes.append(Dimension(on(corner, ZERO, ZERO), on(corner, ZERO, foot), number, right=-11))
     shapes.append(grain_line(piece, corner, foot))
     heading, length = _captions(piece, corner, "after", foot, f"new length\n{both_units(foot, first)}")
     return [heading, *shapes, length]
@@ -194,7 +195,7 @@ def _spread(change: SlashAndSpread, corner: Point, first: System) -> list[Shape]
         paper,
         across(piece, corner, line, Role.CUT),
         across(piece, corner, line, Role.CUT, amount),
-        Dimension(begin, end, number, f"paper\n{both_units(amount, first)}", _RIGHTWARD, right=Fraction(9), width=66),
+        Dimension(begin, end, number, f"paper\n{both_units(amount, first)}", _RIGHTWARD, right=9, width=66),
     ]
 
 
@@ -207,7 +208,7 @@ def _folded(change: SlashAndSpread, corner: Point, first: System) -> list[Shape]
         area(piece, corner, hidden, line, role=Role.PAPER),
         across(piece, corner, line, Role.FOLD),
         across(piece, corner, hidden, Role.JOIN),
-        Dimension(begin, end, number, text, _RIGHTWARD, right=Fraction(9), width=66),
+        Dimension(begin, end, number, text, _RIGHTWARD, right=9, width=66),
     ]
 
 
