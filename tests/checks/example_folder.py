@@ -2,16 +2,17 @@
 
 An example is what follows the head of a tutorial.yaml. A line ``--- steps/01.yaml`` begins another file of the
 tutorial; ``--- tutorial.yaml`` begins the tutorial file itself, without the head. In brackets behind the name
-may stand ``(a folder)``, ``(3000000 bytes)`` or ``(link out)``. A character U+DCxx stands for the byte xx.
+may stand ``(a folder)``, ``(a gap)``, ``(removed)``, ``(3000000 bytes)``, ``(100100 items)`` or ``(link out)``. A character U+DCxx stands for the byte xx.
 """
 
 from __future__ import annotations
 
 import re
+import shutil
 from pathlib import Path
 
 HEAD = "title: Example\nsummary: An example.\nmeasured_in: inches\n"
-_FILE = re.compile(r"^--- (\S+)(?: \((.+)\))?$", re.MULTILINE)
+_FILE = re.compile(r"^--- (\S+)(?: \((.+)\))?\n", re.MULTILINE)
 
 
 def lay_out(example: str, root: Path) -> Path:
@@ -31,9 +32,15 @@ def _write(path: Path, how: str | None, text: str) -> None:
     if how == "a folder":
         path.unlink(missing_ok=True)
         path.mkdir()
+    elif how == "removed":
+        shutil.rmtree(path)
+    elif how == "a gap":
+        path.unlink(missing_ok=True)
     elif how == "link out":
         path.unlink(missing_ok=True)
         path.symlink_to("/etc/hostname")
+    elif how and how.endswith("items"):
+        path.write_text("\n".join(["needs:", *["- x"] * int(how.split()[0])]), encoding="utf-8")
     elif how:
         path.write_text("#" * int(how.split()[0]), encoding="utf-8")
     else:

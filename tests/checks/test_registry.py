@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import ast
 import re
 from pathlib import Path
 
 import pytest
 from checks.example_folder import lay_out
 
+import sitegen
 from sitegen.checks import Check, all_checks, review
 from sitegen.checks.registry import check, found_while_reading
 from sitegen.findings import Finding, Severity
@@ -94,3 +96,19 @@ def test_check_without_a_source_is_refused() -> None:
         @keep
         def find(part: object, computed: object) -> object:
             """Looks for nothing."""
+
+
+def test_every_finding_that_the_program_can_make_is_in_the_registry() -> None:
+    """Ids stand in the code as the first text of a call that makes a finding, or of a rule of the reading room."""
+    package = Path(sitegen.__file__).parent
+    known = {each.id for each in all_checks()}
+    made = set()
+    for path in package.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and node.args and isinstance(node.args[0], ast.Constant):
+                name = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
+                text = node.args[0].value
+                if name in ("wrong", "_wrong", "Finding", "Slip") and re.fullmatch(r"[a-z]+(-[a-z]+)+", str(text)):
+                    made.add(text)
+    assert len(made) > 30
+    assert made <= known, made - known
