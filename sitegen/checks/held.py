@@ -5,7 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, Length, System, Typed, Unit, Worked, show_in_unit, show_working
+from sitegen.quantities import (
+    RULER,
+    Length,
+    System,
+    Typed,
+    Unit,
+    Worked,
+    decimal,
+    show_in_unit,
+    show_working,
+    to_buy,
+    vulgar,
+)
 from sitegen.tutorial import Amount, Claim, Computed, Reference, words_of
 
 
@@ -32,6 +44,15 @@ def in_words(typed: Typed, exact: Length) -> str:
     shown = (show_in_unit(exact, unit) for unit in Unit)
     same_number = (text for text in shown if text.rpartition(" ")[0] == typed.number)
     return next(same_number, show_in_unit(exact, typed.unit))
+
+
+def show_bought(typed: Typed, need: Length) -> str:
+    """What to ask for in a shop, rounded up, in yards or metres as it was typed; without a unit if it had none."""
+    metric = typed.unit.system is System.CENTIMETRES
+    bought = to_buy(need, typed.unit.system)
+    unit = Unit.YD if not metric else Unit.M if typed.unit is Unit.M else Unit.CM
+    text = f"{decimal(bought.in_unit(unit)) if metric else vulgar(bought.in_unit(unit))} {unit.symbol}"
+    return text.removesuffix(f" {unit.symbol}") if typed.text.strip() == typed.number else text
 
 
 def alone(typed: Typed) -> str:

@@ -29,15 +29,15 @@ class Filled:
 
 def amount(both: Both, first: System) -> Markup:
     """An amount in a sentence: ``17 3/4 in (45 cm)``, the system of the site first."""
-    return _systems(first, both.alike, lambda system: unbroken(both.text(system)), Markup())
+    return Markup(_systems(first, both.alike, lambda system: _safe(both.text(system)), ""))
 
 
 def cell(both: Both, first: System) -> Markup:
     """An amount in a table: the two systems one below the other, without brackets."""
     if both.alike:
         return unbroken(both.inches)
-    spans = (_span(_CLASS[system], unbroken(both.text(system))) for system in _order(first))
-    return Markup(" ").join(spans)
+    inches, metric = f'<span class="in">{_safe(both.inches)}</span>', f'<span class="cm">{_safe(both.metric)}</span>'
+    return Markup(f"{inches} {metric}" if first is System.INCHES else f"{metric} {inches}")
 
 
 def number(view: NumberView, first: System) -> Filled:
@@ -46,26 +46,24 @@ def number(view: NumberView, first: System) -> Filled:
         lowest, highest = view.values[view.low], view.values[view.high]
         alike = all(value.alike for value in view.values)
 
-        def words(system: System) -> Markup:
+        def words(system: System) -> str:
             span = spread(lowest.text(system), highest.text(system))
-            return _by_size(unbroken(span), [unbroken(value.text(system)) for value in view.values])
+            return _by_size(span, [value.text(system) for value in view.values])
 
-        inner = _systems(first, alike, words, Markup('<span class="all">, by size</span>'))
+        inner = _systems(first, alike, words, '<span class="all">, by size</span>')
     else:
-        inner = amount(view.values[0], first)
-    plain = _span("n", inner)
-    if not view.anchor:
-        return Filled(plain, plain)
-    return Filled(Markup('<a class="n" href="#{}">{}</a>').format(view.anchor, inner), plain)
+        inner = str(amount(view.values[0], first))
+    plain = Markup(f'<span class="n">{inner}</span>')
+    linked = Markup(f'<a class="n" href="#{escape(view.anchor)}">{inner}</a>') if view.anchor else plain
+    return Filled(linked, plain)
 
 
 def size_name(sizes: Sequence[str]) -> Filled:
     """What stands for ``{size}``: the name of the chosen size, ``XS to XL`` until one is chosen."""
-    if len(sizes) > 1:
-        inner = _by_size(unbroken(f"{sizes[0]} to {sizes[-1]}"), [unbroken(name) for name in sizes])
-    else:
-        inner = unbroken(sizes[0] if sizes else "one size")
-    plain = _span("n", inner)
+    inner = (
+        _by_size(f"{sizes[0]} to {sizes[-1]}", sizes) if len(sizes) > 1 else _safe(sizes[0] if sizes else "one size")
+    )
+    plain = Markup(f'<span class="n">{inner}</span>')
     return Filled(plain, plain)
 
 
@@ -84,27 +82,23 @@ def unbroken(text: str) -> Markup:
 _INSIDE = re.compile(r"(?<=\d) (?=\S)|(?<=\d to) (?=\d)")
 _CLASS = {System.INCHES: "in", System.CENTIMETRES: "cm"}
 
-
-def _order(first: System) -> tuple[System, System]:
-    second = System.CENTIMETRES if first is System.INCHES else System.INCHES
-    return first, second
+# Below this line text is escaped and kept as plain strings, since a page holds thousands of them.
 
 
-def _systems(first: System, alike: bool, words: Callable[[System], Markup], remark: Markup) -> Markup:
+def _safe(text: str) -> str:
+    return str(unbroken(text))
+
+
+def _systems(first: System, alike: bool, words: Callable[[System], str], remark: str) -> str:
     if alike:
         return words(first) + remark
-    front, back = (_span(_CLASS[system], words(system)) for system in _order(first))
-    return front + _OPEN + back + remark + _CLOSE
+    second = System.CENTIMETRES if first is System.INCHES else System.INCHES
+    return (
+        f'<span class="{_CLASS[first]}">{words(first)}</span><span class="br"> (</span>'
+        f'<span class="{_CLASS[second]}">{words(second)}</span>{remark}<span class="br">)</span>'
+    )
 
 
-def _by_size(all_sizes: Markup, each: Sequence[Markup]) -> Markup:
-    spans = (Markup('<span class="z{}" hidden>{}</span>').format(place, text) for place, text in enumerate(each, 1))
-    return _span("all", all_sizes) + Markup("").join(spans)
-
-
-def _span(name: str, inner: Markup) -> Markup:
-    return Markup('<span class="{}">{}</span>').format(name, inner)
-
-
-_OPEN = Markup('<span class="br"> (</span>')
-_CLOSE = Markup('<span class="br">)</span>')
+def _by_size(all_sizes: str, each: Sequence[str]) -> str:
+    spans = "".join(f'<span class="z{place}" hidden>{_safe(text)}</span>' for place, text in enumerate(each, 1))
+    return f'<span class="all">{_safe(all_sizes)}</span>{spans}'

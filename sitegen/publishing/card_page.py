@@ -36,7 +36,7 @@ def card(step: Step, computed: Computed, book: NumberBook, first: System, show: 
         title=step.title,
         prose=text,
         minutes=step.minutes,
-        needs=step.needs,
+        needs=tuple(each.text for each in step.needs),
         tools=tuple(tool.text for tool in step.tools),
         cautions=tuple(caution(each.text) for each in step.cautions),
         stitching=(*joins, *hems),
@@ -46,15 +46,13 @@ def card(step: Step, computed: Computed, book: NumberBook, first: System, show: 
         diagrams=tuple(diagram for name in step.diagrams if (diagram := draw(name.name)) is not None),
         look_for=look_for,
         if_wrong=if_wrong,
-        video=Video(step.video) if step.video else None,
+        video=Video(step.video.text) if step.video else None,
     )
 
 
 def _join(join: Join, computed: Computed, numbers: CardNumbers) -> Stitching:
     edges = [name for chain in join.chains for name in chain]
-    allowance = next(
-        (view for name in edges if (view := numbers.use(_allowance_of(name, computed))) is not None), None
-    )
+    allowance = next((view for name in edges if (view := numbers.use(_allowance_of(name, computed))) is not None), None)
     notes = []
     if join.stabilised:
         notes.append("stabilised, so that it does not stretch")

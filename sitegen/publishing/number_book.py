@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from sitegen.publishing.amounts import Filled, number, size_name
-from sitegen.publishing.number_views import number_view, show_bought
-from sitegen.publishing.views import NumberTable, NumberView
+from sitegen.publishing.number_views import number_view, show_bought, without_repeats
+from sitegen.publishing.views import NumberTable, NumberView, WorkingLine
 from sitegen.quantities import Length, System, show_value
 from sitegen.tutorial import Computed, words_of
 
@@ -16,6 +16,7 @@ class NumberBook:
         self._computed = computed
         self._first = first
         self._views: dict[str, NumberView] = {}
+        self._told: dict[WorkingLine, NumberView] = {}
 
     def take(self, name: str, place: str) -> tuple[NumberView | None, bool]:
         """The number, and whether this place is the first to show it. None when it cannot be worked out."""
@@ -28,6 +29,9 @@ class NumberBook:
         sum_behind = any(each.terms or each.note for each in worked)
         anchor = f"w-{name}" if sum_behind else ""
         view = number_view(name, words_of(name), worked, anchor=anchor, place=place, show=shown)
+        for line in view.working:
+            self._told.setdefault(line, view)
+        view = without_repeats(view, {line: by for line, by in self._told.items() if by.anchor != anchor})
         self._views[name] = view
         return view, bool(anchor)
 

@@ -91,7 +91,7 @@ def _files(
         page = tutorial_page(computed, site, root, _shown(computed, folder, pictures, root))
         if tutorial.key not in {card.key for card in cards}:
             show = _shown(computed, folder, pictures, "")
-            cards.append(front_card(page, tutorial.key, show(tutorial.photo) if tutorial.photo else None))
+            cards.append(front_card(page, computed, show(tutorial.photo) if tutorial.photo else None))
         yield address, render_tutorial(page, theme)
     progress(len(found.tutorials), total, "front page and glossary")
     yield FRONT_PAGE, render_front(FrontView(site, tuple(cards)), theme)

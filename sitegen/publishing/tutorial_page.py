@@ -9,6 +9,7 @@ from os.path import relpath
 
 from markupsafe import Markup
 
+from sitegen.publishing.amounts import Filled
 from sitegen.publishing.card_page import card
 from sitegen.publishing.drawings import Drawings
 from sitegen.publishing.markdown import render, render_inline
@@ -30,7 +31,7 @@ from sitegen.publishing.views import (
     ViewOption,
 )
 from sitegen.quantities import RULER, Length, System, show_ratio
-from sitegen.tutorial import Computed, Photo, Prose, Tutorial
+from sitegen.tutorial import Computed, Photo, Prose, Tutorial, Words
 from sitegen.tutorial import Fabric as Cloth
 
 ShowPhoto = Callable[[Photo], Picture | None]
@@ -77,7 +78,9 @@ def tutorial_page(computed: Computed, site: SiteView, root: str, show: ShowPhoto
         chart=chart,
         finished=replace(finished, working=(*numbers.told, *finished.working)),
         fabrics=fabrics,
-        supplies=tuple(Supply(each.item, each.size, each.amount, each.purpose) for each in tutorial.supplies),
+        supplies=tuple(
+            Supply(each.item.text, _words(each.size), _words(each.amount), each.purpose) for each in tutorial.supplies
+        ),
         tools=tuple(tool.text for tool in tutorial.tools),
         cautions=_gathered(cards),
         cutting=cutting,
@@ -110,13 +113,21 @@ def _views(tutorial: Tutorial) -> tuple[ViewChoice, ...]:
     return tuple(found)
 
 
-def front_card(page: TutorialView, key: str, picture: Picture | None) -> TutorialCard:
-    """The tutorial as the front page lists it. Its summary has no links inside."""
+def front_card(page: TutorialView, computed: Computed, picture: Picture | None) -> TutorialCard:
+    """The tutorial as the front page lists it. Its summary leads to no working, for that is on another page."""
+    key = computed.tutorial.key
+    numbers = CardNumbers(NumberBook(computed, page.site.units_first), "", page.sizes, page.site.units_first)
+
+    def plain(name: str) -> Filled | None:
+        filled = numbers(name)
+        return Filled(filled.plain, filled.plain) if filled is not None else None
+
+    summary = computed.tutorial.summary
     return TutorialCard(
         key=key,
         title=page.title,
         href=f"tutorials/{key}/index.html",
-        summary=page.summary,
+        summary=render(summary.text, plain) if summary is not None else Markup(),
         level=page.level,
         wearer=page.wearer,
         minutes=page.minutes,
@@ -128,6 +139,10 @@ def front_card(page: TutorialView, key: str, picture: Picture | None) -> Tutoria
 
 def _prose(text: Prose | None, numbers: CardNumbers) -> Markup:
     return render(text.text, numbers) if text is not None else Markup()
+
+
+def _words(words: Words | None) -> str:
+    return words.text if words else ""
 
 
 def _finished_names(computed: Computed) -> tuple[str, ...]:
@@ -148,6 +163,9 @@ def _fabrics(
         width = computed.number(f"{cloth.key}.width", 0)
         if buy is not None and first:
             working.append(buy)
+        need, first = book.take(f"{cloth.key}.need", "with the fabrics")
+        if need is not None and first:
+            working.append(need)
         found.append(
             Fabric(
                 name=cloth.name,

@@ -289,6 +289,7 @@ FRONT = FrontView(
     site=SITE,
     tutorials=(
         TutorialCard(
+            key="tidewater-tee",
             title="Tidewater tee",
             href="tutorials/tidewater-tee/index.html",
             summary=TUTORIAL.summary,
@@ -300,6 +301,7 @@ FRONT = FrontView(
             picture=TUTORIAL.picture,
         ),
         TutorialCard(
+            key="harvest-bag",
             title="Harvest bag",
             href="tutorials/harvest-bag/index.html",
             summary=prose("A woven tote with one pocket: straight seams, two handles, nothing to fit."),
