@@ -4,14 +4,14 @@ The rule, derived from the pairs that sewing handbooks print (1/4 in = 6 mm, 5/8
 printed length says "nearest to this mark", so it stands for all lengths nearer to its mark than to the next. A pair
 agrees when any of these holds:
 
-1. **One length lies nearest to both marks.** The two are no further apart than half the distance between the marks of
-   the one and half the distance between the marks of the other, where the marks are those that a ruler shows at that
-   size, or its finest marks for a number that sits on no others. 5/8 in (1.5 cm) agrees: 0.875 mm apart, sixteenths
-   and millimetres allow 1.29 mm. Whatever the ruler shows of one length in both systems agrees by this.
-2. **Each is the other, rounded to a coarser mark that the trade uses for lengths of that size.** The coarsest such
-   mark on which a number sits is its grain; the two are at most half the grain of each apart. 12 in (30 cm) agrees:
-   4.8 mm apart, whole centimetres and half inches. A decimal finer than any ruler can only come from a conversion,
-   so its grain is its last decimal: 5/8 in (1.59 cm) agrees, 1 in (2.45 cm) does not.
+1. **Each is the other, rounded to a mark that the trade uses for lengths of that size.** The coarsest such mark on
+   which a number sits is its grain; the two are at most half the grain of each apart. 5/8 in (1.5 cm) agrees:
+   0.875 mm apart, eighths of an inch and half centimetres. 12 in (30 cm) agrees: 4.8 mm apart, whole centimetres and
+   half inches. A decimal finer than any ruler can only come from a conversion, so its grain is its last decimal:
+   5/8 in (1.59 cm) agrees, 1 in (2.45 cm) does not.
+2. **One long length lies nearest to both marks.** From 10 cm on, where a ruler is read to half centimetres and eighths,
+   the two may be as far apart as half the distance between the marks of the one and of the other together, for both
+   may have been rounded from a length on no mark at all. What the ruler shows of a long length agrees by this.
 3. **Both are cloth as shops sell it**, the one in eighths of a yard and the other in tenths of a metre, and one need
    rounded up gives both: 1 3/8 yd (1.3 m).
 
@@ -93,13 +93,15 @@ def _agree(first: Typed, second: Typed, bolt: bool, ruler: Ruler) -> bool:
     if first.unit.system is second.unit.system:
         return not apart
     return (
-        _nearest_to_both(first, second, ruler)
-        or all(apart * 2 <= grain(typed, bolt=bolt) for typed in (first, second))
+        all(apart * 2 <= grain(typed, bolt=bolt) for typed in (first, second))
+        or _nearest_to_both(first, second, ruler)
         or _one_need(first, second)
     )
 
 
 def _nearest_to_both(first: Typed, second: Typed, ruler: Ruler) -> bool:
+    if min(first.value, second.value) < ruler.metric_turn:
+        return False
     marks = (_mark(first, second.value, ruler), _mark(second, first.value, ruler))
     if marks[0] is None or marks[1] is None:
         return False

@@ -69,16 +69,16 @@ def test_a_pair_agrees_exactly_when_the_rule_says_so(text: str, agrees: bool) ->
     assert pair_agrees(second, first) is agrees
 
 
-def test_sixteenths_and_millimetres_allow_half_of_both_marks_and_no_more() -> None:
-    """(25.4 ÷ 16 + 1) ÷ 2 = 1.29 mm: 3/8 in is 9.525 mm, so 9 and 10 mm agree (0.5 off), 8 and 11 (1.5 off) do not."""
+def test_short_length_agrees_with_the_nearest_millimetre_alone() -> None:
+    """3/8 in is 9.525 mm: 10 mm is 0.475 off, less than half a millimetre, and 9 mm is more."""
     agreeing = [number for number in range(1, 30) if pair_agrees(*both(f"3/8 in ({number} mm)"))]
-    assert agreeing == [9, 10]
+    assert agreeing == [10]
 
 
-def test_below_the_turn_of_the_ruler_the_finer_marks_count() -> None:
-    """1 in is a mark of the sixteenths below it and of the eighths above: 2.4 cm is nearer to 15/16 in."""
+def test_inch_agrees_with_the_marks_on_both_sides_of_it() -> None:
+    """1 in is 25.4 mm: the half centimetre 2.5 and, to the even millimetre, 2.6 are its roundings; 2.4 and 2.7 are not."""
     agreeing = [number for number in range(1, 60) if pair_agrees(*both(f"1 in ({number} mm)"))]
-    assert agreeing == [25, 26, 27]
+    assert agreeing == [25, 26]
 
 
 def test_a_finer_ruler_makes_a_stricter_rule() -> None:
@@ -147,7 +147,12 @@ def test_both_ends_of_a_range_must_agree() -> None:
 @pytest.mark.parametrize(
     ("text", "step"),
     [
+        ("3/8 in", "1/8"),
         ("5/8 in", "1/8"),
+        ("3 3/4 in", "1/8"),
+        ("4 in", "1/4"),
+        ("7 1/2 in", "1/4"),
+        ("8 in", "1/2"),
         ("5/16 in", "1/16"),
         ("1/4 in", "1/16"),
         ("4 1/4 in", "1/4"),
@@ -163,8 +168,9 @@ def test_the_grain_of_inches_is_the_coarsest_mark_of_the_trade_on_which_they_sit
 @pytest.mark.parametrize(
     ("text", "step"),
     [
-        ("9 mm", "1"), ("1.2 cm", "2"), ("1.3 cm", "1"), ("1.5 cm", "5"), ("71 cm", "10"), ("1 m", "100"),
-        ("1.59 cm", "0.1"), ("1/3 cm", "0.1"),
+        ("0 mm", "1"), ("9 mm", "1"), ("8 mm", "1"), ("1 cm", "2"), ("1.2 cm", "2"), ("1.3 cm", "1"), ("1.5 cm", "5"),
+        ("9 cm", "5"), ("10 cm", "10"), ("71 cm", "10"), ("90 cm", "10"), ("1 m", "100"), ("1.59 cm", "0.1"),
+        ("1/3 cm", "0.1"),
     ],
 )  # fmt: skip
 def test_the_grain_of_a_metric_length_is_the_coarsest_mark_of_the_trade_on_which_it_sits(text: str, step: str) -> None:
@@ -189,7 +195,9 @@ def test_the_grain_of_yards_and_feet_is_an_eighth_and_a_whole() -> None:
         ("1.55 cm", "1 in", "0.61 in"),
         ("1 3/8 yd", "1 m", "1.255 m"),
         ("12 in", "1 yd", "1/3 yd"),
-        ("9/16 in", "1 yd", "1/64 yd"),
+        ("3/64 yd", "1 in", "1 11/16 in"),
+        ("1 11/16 in", "1 ft", "9/64 ft"),
+        ("1/8 cm", "1 mm", "1.25 mm"),
         ("1.3 m", "1 yd", "1 3/8 yd"),
         ("10 mm", "2 cm", "1 cm"),
     ],
@@ -210,9 +218,10 @@ def test_the_step_of_printed_decimals_is_known() -> None:
     assert parse_range("5/8 in").printed_step() is None
 
 
-def test_every_mark_of_a_tape_agrees_with_what_the_ruler_shows_of_it() -> None:
-    for sixteenths in range(1, 200 * 16 + 1):
-        value = inches(Fraction(sixteenths, 16))
+def test_every_mark_that_the_ruler_shows_agrees_with_what_it_shows_of_it() -> None:
+    sixteenths = [*range(1, 16), *range(16, 200 * 16 + 1, 2)]
+    for number in sixteenths:
+        value = inches(Fraction(number, 16))
         assert pair_agrees(*both(RULER.show_both(value))), RULER.show_both(value)
 
 

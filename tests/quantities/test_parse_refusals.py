@@ -131,6 +131,7 @@ RANGES = [
     (" 1 to 1 in", SMALLER_FIRST, 1, 9),
     ("1 - 1/2 in", SMALLER_FIRST, 0, 10),
     ("1/4 in to 1 cm", SAME_UNIT, 0, 14),
+    (" 1/4 in to 1 cm or so", SAME_UNIT, 1, 14),
     ("1/4 to 1/3 in", ON_A_RULER, 7, 3),
     ("1/3 to 1/2 in", ON_A_RULER, 0, 3),
     ("1 to 2/0 in", BELOW_THE_LINE, 5, 3),
@@ -218,6 +219,7 @@ RATIOS = [
     ("80 % of it", A_RATIO, 0, 10),
     ("-5%", NO_MINUS, 0, 2),
     (" 80 ", "expected a percent sign after the number, such as 80%", 1, 2),
+    ("5.01", "expected a percent sign after the number, such as 80%", 0, 4),
 ]
 
 
@@ -248,4 +250,5 @@ def test_trouble_in_a_part_of_a_text_can_be_moved_to_its_place_in_the_whole() ->
         parse_length("x")
     moved = caught.value.moved(7)
     assert (str(moved), moved.offset, moved.size) == (str(caught.value), 7, 1)
+    assert (NotUnderstood("a length", "1 in").offset, NotUnderstood("a length", "1 in").size) == (0, 0)
     assert (moved.expected, moved.example) == (caught.value.expected, caught.value.example)
