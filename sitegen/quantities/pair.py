@@ -9,10 +9,13 @@ agrees when any of these holds:
    0.875 mm apart, eighths of an inch and half centimetres. 12 in (30 cm) agrees: 4.8 mm apart, whole centimetres and
    half inches. A decimal finer than any ruler can only come from a conversion, so its grain is its last decimal:
    5/8 in (1.59 cm) agrees, 1 in (2.45 cm) does not.
-2. **One long length lies nearest to both marks.** From 10 cm on, where a ruler is read to half centimetres and eighths,
+2. **The second is the first, read off a ruler**: to the mark that a ruler shows at that size, or to the nearest
+   sixteenth of an inch or millimetre. 4 mm (3/16 in) agrees, since no sixteenth is nearer to 4 mm; the other way round
+   it does not, since 3/16 in is nearer to 5 mm.
+3. **One long length lies nearest to both marks.** From 10 cm on, where a ruler is read to half centimetres and eighths,
    the two may be as far apart as half the distance between the marks of the one and of the other together, for both
    may have been rounded from a length on no mark at all. What the ruler shows of a long length agrees by this.
-3. **Both are cloth as shops sell it**, the one in eighths of a yard and the other in tenths of a metre, and one need
+4. **Both are cloth as shops sell it**, the one in eighths of a yard and the other in tenths of a metre, and one need
    rounded up gives both: 1 3/8 yd (1.3 m).
 
 5/8 in (1 cm) agrees by none: 5.875 mm apart. Two numbers of one system must be equal, and both ends of a range agree.
@@ -69,7 +72,7 @@ def grain(typed: Typed, *, bolt: bool = False) -> Length:
 
 
 def pair_agrees(first: Typed, second: Typed, *, bolt: bool = False, ruler: Ruler = RULER) -> bool:
-    """Whether the two are one length by the rule of this module, whichever of them is named first."""
+    """Whether the two are one length by the rule of this module; the second is the one in brackets."""
     if (first.high is None) != (second.high is None):
         return False
     return all(_agree(*ends, bolt, ruler) for ends in zip(_ends(first), _ends(second), strict=True))
@@ -94,6 +97,8 @@ def _agree(first: Typed, second: Typed, bolt: bool, ruler: Ruler) -> bool:
         return not apart
     return (
         all(apart * 2 <= grain(typed, bolt=bolt) for typed in (first, second))
+        or apart * 2 <= ruler.finest(second.unit.system)
+        or second.value == ruler.rounded(first.value, second.unit.system)
         or _nearest_to_both(first, second, ruler)
         or _one_need(first, second)
     )

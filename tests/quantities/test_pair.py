@@ -192,7 +192,7 @@ def test_the_grain_of_yards_and_feet_is_an_eighth_and_a_whole() -> None:
         ("1.5 cm", "1 in", "9/16 in"),
         ("17 3/4 in", "46 cm", "45 cm"),
         ("1 to 3 in", "2 to 8 cm", "2.5 to 7.6 cm"),
-        ("1.55 cm", "1 in", "0.61 in"),
+        ("1.55 cm", "1 in", "5/8 in"),
         ("1 3/8 yd", "1 m", "1.255 m"),
         ("12 in", "1 yd", "1/3 yd"),
         ("3/64 yd", "1 in", "1 11/16 in"),
