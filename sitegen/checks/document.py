@@ -1,4 +1,4 @@
-"""Writes ``CATALOGUE.md``, the list of all checks: ``python -m sitegen.checks.document --write`` or ``--compare``."""
+"""Writes ``CATALOGUE.md``, all checks and calculations: ``python -m sitegen.checks.document --write`` or ``--compare``."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import sys
 from itertools import groupby
 from pathlib import Path
 
+from sitegen.checks.calculations import calculations
 from sitegen.checks.catalogue import all_checks
 
 CATALOGUE = Path(__file__).with_name("CATALOGUE.md")
@@ -35,7 +36,17 @@ def catalogue() -> str:
             f"| `{each.id}` | {each.severity.value} | {_cell(each.what)} | {_cell(each.why)} | {_cell(each.source)} |"
             for each in group
         ]
-    return "\n".join(lines) + "\n"
+    return "\n".join([*lines, *_sums()]) + "\n"
+
+
+def _sums() -> list[str]:
+    """The list of all calculations by topic."""
+    sums = calculations()
+    lines = ["", "# Calculations", "", f"Read from the docstrings of the sums; {len(sums)} in all."]
+    for topic, group in groupby(sums, key=lambda each: each.topic):
+        lines += ["", f"## {topic.capitalize()}", "", "| sum | gives | source |", "| --- | --- | --- |"]
+        lines += [f"| {each.name} | {_cell(each.gives)} | {_cell(each.source)} |" for each in group]
+    return lines
 
 
 def _cell(text: str) -> str:

@@ -39,6 +39,11 @@ def instead(typed: Typed, exact: Length) -> str:
     return text
 
 
+def in_size(name: str) -> str:
+    """In which size, for the end of a sentence; nothing when there is only one."""
+    return f" in size {name}" if name else ""
+
+
 def in_words(typed: Typed, exact: Length) -> str:
     """The exact length in the unit that was typed, or in the one in which the typed number would be right."""
     shown = (show_in_unit(exact, unit) for unit in Unit)

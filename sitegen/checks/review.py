@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from sitegen.checks.glossary import Glossary
 from sitegen.checks.run import run_checks
 from sitegen.findings import Collector, Finding, Severity
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import Accepted, Computed, Site, Tutorial, combinations, compute
-from sitegen.tutorial.build import site, tutorial
+from sitegen.tutorial.build import glossary, site, tutorial
 
 
 @dataclass(frozen=True)
@@ -27,7 +28,8 @@ def review(folder: ContentFolder) -> Review:
     """The whole folder, with all findings of reading, computing and checking."""
     collector = Collector()
     found = site(folder, collector)
-    computed = tuple(each for tutorial in found.tutorials for each in _in_every_view(tutorial, collector))
+    words = Glossary(found.glossary)
+    computed = tuple(each for tutorial in found.tutorials for each in _in_every_view(tutorial, words, collector))
     return Review(found, computed, collector.findings, collector.any_wrong, collector.any_unread)
 
 
@@ -35,25 +37,27 @@ def review_tutorial(folder: ContentFolder, home: str) -> tuple[tuple[Computed, .
     """One tutorial of a folder with its numbers in every view (none if it cannot be read), and all findings on it."""
     collector = Collector()
     found = tutorial(folder, home, collector)
-    return (() if found is None else _in_every_view(found, collector)), collector
+    # What is wrong with the glossary itself is said when the whole folder is reviewed.
+    words = Glossary(glossary(folder, Collector()))
+    return (() if found is None else _in_every_view(found, words, collector)), collector
 
 
-def _in_every_view(tutorial: Tutorial, collector: Collector) -> tuple[Computed, ...]:
+def _in_every_view(tutorial: Tutorial, words: Glossary, collector: Collector) -> tuple[Computed, ...]:
     """Each combination of views computed and checked by itself, and what the author accepts marked as accepted."""
     own = Collector()
-    computed = _all_views(tutorial, own)
+    computed = _all_views(tutorial, words, own)
     collector.extend(_accept(tutorial, own.findings))
     return computed
 
 
-def _all_views(tutorial: Tutorial, collector: Collector) -> tuple[Computed, ...]:
+def _all_views(tutorial: Tutorial, words: Glossary, collector: Collector) -> tuple[Computed, ...]:
     """Each combination computed and checked. What is not found in all names its view."""
     computed: list[Computed] = []
     found: list[tuple[Finding, ...]] = []
     for each in combinations(tutorial):
         own = Collector()
         computed.append(compute(each, own))
-        run_checks(computed[-1], own)
+        run_checks(computed[-1], words, own)
         found.append(own.findings)
     chosen = [frozenset(one.tutorial.chosen) for one in computed]
     for finding in dict.fromkeys(each for findings in found for each in findings):

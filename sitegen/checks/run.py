@@ -7,18 +7,19 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from sitegen.checks.catalogue import all_checks
+from sitegen.checks.glossary import Glossary
 from sitegen.checks.registry import Check
 from sitegen.findings import Collector
 from sitegen.tutorial import Band, Computed, Join, Tutorial
 
 
-def run_checks(computed: Computed, collector: Collector) -> None:
-    """All findings of all checks on one tutorial."""
+def run_checks(computed: Computed, glossary: Glossary, collector: Collector) -> None:
+    """All findings of all checks on one tutorial of a site with this glossary."""
     by_type: dict[type, list[Check]] = defaultdict(list)
     for each in all_checks():
         for kind in each.looks_at:
             by_type[kind].append(each)
-    for part in parts_of(computed.tutorial):
+    for part in (*parts_of(computed.tutorial), glossary):
         for each in by_type[type(part)]:
             if each.find is not None:
                 collector.extend(each.find(part, computed))
@@ -52,6 +53,11 @@ def parts_of(tutorial: Tutorial) -> Iterator[object]:
     yield from tutorial.joined.values()
     yield from tutorial.girths.values()
     yield from tutorial.changes.values()
+    yield from tutorial.spacings.values()
+    yield from tutorial.gathers.values()
+    yield from tutorial.pleats.values()
+    yield from tutorial.bindings.values()
+    yield from tutorial.circles.values()
     yield from tutorial.typed
     yield from tutorial.claims
     yield from tutorial.supplies
@@ -59,6 +65,6 @@ def parts_of(tutorial: Tutorial) -> Iterator[object]:
         yield tutorial.photo
     for step in tutorial.steps:
         yield step
-        yield from step.joins
+        yield from step.every_join()
         yield from step.photos
     yield from tutorial.prose()

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import argparse
 import sys
-from pathlib import Path
 from typing import Any
 
-from sitegen.checks import review_tutorial
-from sitegen.cli.screen import content_folder
-from sitegen.findings import as_text, nearest
+from sitegen.cli.one_tutorial import add_tutorial, one_tutorial
+from sitegen.findings import nearest
 from sitegen.quantities import BySize, System, Worked, show_value, show_working
 from sitegen.tutorial import Computed
 
@@ -17,38 +15,19 @@ from sitegen.tutorial import Computed
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
     command = commands.add_parser("explain", help="show how a number was got")
-    command.add_argument("tutorial", metavar="TUTORIAL", help="the tutorial's folder, with tutorial.yaml in it")
+    add_tutorial(command)
     command.add_argument(
         "number", metavar="NUMBER", nargs="?", help="a number such as neckband.cut_length; without it, all are listed"
     )
     command.add_argument("--size", metavar="SIZE", help="one size only")
-    command.add_argument(
-        "--view", metavar="VIEW=CHOICE", action="append", default=[], help="a choice of view, such as neck=hood"
-    )
     command.add_argument("--units", choices=[each.value for each in System], help="the units to show it in")
     command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:
     """Find the tutorial, work the number out, print its working."""
-    path = Path(options.tutorial).resolve()
-    root = path.parents[1] if len(path.parents) > 1 and path.parent.name == "tutorials" else path.parent
-    folder = content_folder(str(root)) if content_folder(options.tutorial) else None
-    if folder is None:
-        return 2
-    combinations, collector = review_tutorial(folder, path.relative_to(root).as_posix())
-    if not combinations:
-        print(as_text(collector.findings, folder.source_line), file=sys.stderr)
-        return 2
-    wanted = {tuple(choice.split("=", 1)) for choice in options.view}
-    computed = next((each for each in combinations if wanted <= set(each.tutorial.chosen)), None)
+    computed = one_tutorial(options.tutorial, options.view)
     if computed is None:
-        views = combinations[0].tutorial.views
-        offered = "; ".join(f"{view}: {', '.join(choices)}" for view, choices in views.items()) or "none"
-        print(
-            f"sitegen: this tutorial is not offered with {', '.join(options.view)}. Its views: {offered}.",
-            file=sys.stderr,
-        )
         return 2
     system = System(options.units) if options.units else computed.tutorial.first_system
     if options.number is None:

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Sequence
 
 from sitegen import __version__
-from sitegen.cli import check, explain, list_checks, publish
+from sitegen.cli import check, explain, list_checks, publish, size
 
 NOTHING_WRONG, SOMETHING_WRONG, COULD_NOT = 0, 1, 2
 _INTERRUPTED = 130
@@ -49,6 +49,6 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action="version", version=f"sitegen {__version__}")
     commands = top.add_subparsers(title="commands", required=True, metavar="COMMAND")
-    for module in (check, explain, publish, list_checks):
+    for module in (check, explain, size, publish, list_checks):
         module.add_to(commands)
     return top

@@ -30,8 +30,8 @@ from sitegen.publishing.views import (
     ViewChoice,
     ViewOption,
 )
-from sitegen.quantities import RULER, Length, System, show_ratio
-from sitegen.tutorial import Computed, Photo, Prose, Tutorial, Words
+from sitegen.quantities import RULER, Length, System, show_ratio, vulgar
+from sitegen.tutorial import Binding, CircleSkirt, Computed, Photo, Prose, Tutorial, Words
 from sitegen.tutorial import Fabric as Cloth
 
 ShowPhoto = Callable[[Photo], Picture | None]
@@ -203,7 +203,7 @@ def _change(key: str, book: NumberBook, drawings: Drawings) -> Change:
 
 
 def _cutting(computed: Computed, book: NumberBook) -> tuple[tuple[CutPiece, ...], tuple[NumberView, ...]]:
-    """Pieces, bands and elastics with what to cut, and the workings of these numbers."""
+    """Pieces, circles, bands, bindings and elastics with what to cut, and the workings of these numbers."""
     tutorial = computed.tutorial
     rows = [
         (piece.key, piece.called, piece.cut.text if piece.cut else "", piece.fabric.name if piece.fabric else "")
@@ -213,14 +213,34 @@ def _cutting(computed: Computed, book: NumberBook) -> tuple[tuple[CutPiece, ...]
         (band.key, band.key.replace("_", " "), str(band.make), band.fabric.name) for band in tutorial.bands.values()
     ]
     rows += [(elastic.key, elastic.key.replace("_", " "), "1", "elastic") for elastic in tutorial.elastics.values()]
+    strips_and_circles: list[Binding | CircleSkirt] = [*tutorial.circles.values(), *tutorial.bindings.values()]
+    rows += [
+        (part.key, part.key.replace("_", " "), _how_cut(part), part.fabric.name if part.fabric else "")
+        for part in strips_and_circles
+    ]
     found: list[CutPiece] = []
     working: list[NumberView] = []
     for key, called, how_many, fabric in rows:
-        table = book.table((f"{key}.cut_length", f"{key}.cut_width"), "with the cutting list")
+        table = book.table(tuple(f"{key}.{field}" for field in _cut_fields(key, tutorial)), "with the cutting list")
         cloth = tutorial.fabrics.get(fabric)
         found.append(CutPiece(called, how_many, cloth.name if cloth else fabric, table.rows))
         working.extend(table.working)
     return tuple(found), tuple(working)
+
+
+def _how_cut(part: Binding | CircleSkirt) -> str:
+    if isinstance(part, Binding):
+        return "on the bias"
+    return "a full circle" if part.share == 1 else f"{vulgar(part.share)} of a circle"
+
+
+def _cut_fields(key: str, tutorial: Tutorial) -> tuple[str, ...]:
+    """The numbers by which a part is cut."""
+    if key in tutorial.circles:
+        return "cut_radius", "hem_radius"
+    if key in tutorial.bindings:
+        return "length", "strip_width"
+    return "cut_length", "cut_width"
 
 
 def _gathered(cards: tuple[StepCard, ...]) -> tuple[Caution, ...]:

@@ -19,6 +19,12 @@ USUAL_LEAST = Ratio(Fraction(13, 20))
 """Bands of less than 65 % of the opening are unusual (tightest rib cuff; common practice, no source)."""
 USUAL_MOST = Ratio(Fraction(19, 20))
 """Bands of more than 95 % of the opening hardly draw it in (loose hem band; common practice, no source)."""
+USUAL_AT = {
+    "neckband": (Ratio(Fraction(3, 4)), Ratio(Fraction(9, 10))),
+    "cuff": (Ratio(Fraction(13, 20)), Ratio(Fraction(17, 20))),
+    "hem band": (Ratio(Fraction(4, 5)), Ratio(Fraction(19, 20))),
+}
+"""The usual least and greatest ratio by where a band is (common practice, no source)."""
 
 
 def opening_length(name: str, edges: Sequence[Worked]) -> Worked:

@@ -129,12 +129,12 @@ def strips_needed(name: str, need: Worked, each: Worked, join: Worked) -> Worked
     return counting.enough(name, work("length needed, and one join", need, minus(join)), gained)
 
 
-def binding_length(name: str, edge: Worked, overlap: Worked, join: Worked, joins: int) -> Worked:
-    """The strip to cut in all for an edge: the edge, the overlap of its ends and what the joins take.
+def binding_length(name: str, edge: Worked, overlap: Worked, join: Worked | None = None, joins: int = 0) -> Worked:
+    """The strip to cut in all for an edge: the edge, the overlap of its ends and what the joins, if any, take.
 
     Raises ValueError for fewer joins than none.
     """
-    taken = [plus(join, joins)] if counting.at_least(0, "joins", joins) else []
+    taken = [plus(join, joins)] if counting.at_least(0, "joins", joins) and join is not None else []
     return work(name, edge, plus(overlap), *taken)
 
 

@@ -1,6 +1,7 @@
 """Cloth to allow for: shrinkage, another width, a repeat to match, widths side by side.
 
-Rounding up to what shops sell is ``to_buy`` of the quantities. Sources are named at each sum.
+Rounding up to what shops sell is ``to_buy`` of the quantities. Source, where a sum names none: arithmetic of whole
+repeats and widths, common practice.
 """
 
 from __future__ import annotations

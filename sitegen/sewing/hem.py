@@ -1,4 +1,7 @@
-"""Hems: what they take, where the stitches run, and what a curve leaves over."""
+"""Hems: what they take, where the stitches run, and what a curve leaves over.
+
+Source: arithmetic of the folds; the margin beyond the stitches is common practice, no source.
+"""
 
 from __future__ import annotations
 

@@ -2,6 +2,8 @@
 
 A strap or a band folded once is ``band.cut_width``, one folded in four ``bias.strip_width`` (straight grain), a
 casing for elastic ``elastic.casing``.
+
+Source: arithmetic of allowances; that squares are cut at a boxed corner is common practice, no source.
 """
 
 from __future__ import annotations

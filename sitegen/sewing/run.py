@@ -3,6 +3,8 @@
 Published grades are uneven (bust steps of 5/8 to 2 in in ASTM D5585), so no constant step is assumed. A
 value stands out only when its two neighbouring steps are the odd ones out beside equal steps and together
 make two of them, so that one changed value would make the run even; or when the run turns back at it.
+
+Source: common practice, no source; that published grades pass is held against ASTM D5585-11e1 in the tests.
 """
 
 from __future__ import annotations

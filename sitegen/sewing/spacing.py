@@ -26,9 +26,15 @@ class Spread(Enum):
     """No mark at the ends: a gap lies before the first mark and after the last."""
 
 
-def span(name: str, length: Worked, first_margin: Worked, last_margin: Worked) -> Worked:
-    """What lies between the first mark and the last: the length less a margin at each end."""
-    return work(name, length, minus(first_margin), minus(last_margin))
+def span(name: str, length: Worked, first_margin: Worked | None, last_margin: Worked | None) -> Worked:
+    """What lies between the first mark and the last: the length less a margin at each end that has one.
+
+    Raises ValueError when nothing is left between them.
+    """
+    between = work(name, length, *(minus(margin) for margin in (first_margin, last_margin) if margin))
+    if between.length.mm <= 0:
+        raise ValueError("nothing is left between the first mark and the last")
+    return between
 
 
 def gap(name: str, length: Worked, marks: int, spread: Spread) -> Worked:
@@ -64,8 +70,6 @@ def within_margins(
     Raises ValueError for fewer than two marks, and when the margins leave nothing between them.
     """
     between = span(f"length between the first {name} and the last", length, first_margin, last_margin)
-    if between.length.mm <= 0:
-        raise ValueError(f"the margins leave no length for each {name}")
     return positions(name, between, marks, Spread.BOTH_ENDS, first_margin)
 
 

@@ -116,7 +116,7 @@ def test_too_few_marks_are_refused(marks: int, spread: Spread) -> None:
 
 
 def test_margins_that_meet_are_refused() -> None:
-    with pytest.raises(ValueError, match="leave no length"):
+    with pytest.raises(ValueError, match="nothing is left"):
         spacing.within_margins("button", worked(5), 3, worked(2), worked(3))
 
 

@@ -12,7 +12,7 @@ from sitegen.quantities import inches
 TEE = (
     "seam_allowance: 3/8 in\n"
     "views: {hem: [band, turned], pocket: [without, with]}\n"
-    "fabrics: {main: {name: jersey, structure: knit, stretch_across: 40%}}\n"
+    "fabrics: {main: {name: jersey, structure: knit, stretch_across: 40%, buy: 1 yd}}\n"
     "pieces:\n"
     "  front: {cut: 1 on fold, fabric: main, length: 20 in, sides: {top: seam, bottom: hem}, edges: {hem: 20 in}}\n"
     "  pocket: {cut: 1, fabric: main, length: 6 in, only_in: {pocket: with}}\n"
@@ -20,7 +20,7 @@ TEE = (
     "  hem_band: {opening: [front.hem], ratio: 90%, finished_width: 2 in, fabric: main, only_in: {hem: band}}\n"
     "hems:\n"
     "  lower: {edges: [front.hem], turn: 1 in, only_in: {hem: turned}}\n"
-    "supplies: [{item: twin needle, only_in: {hem: turned}}, {item: thread}]\n"
+    "supplies: [{item: twin needle, only_in: {hem: turned}}, {item: ballpoint needle}, {item: thread}]\n"
 )
 STEPS = {
     "steps__01_dot_yaml": "title: Band\ntext: Cut the band {hem_band.cut_length} long.\nonly_in: {hem: band}\n",
@@ -40,7 +40,7 @@ def test_each_combination_has_its_own_parts_numbers_and_steps(tmp_path: Path) ->
     assert ("pocket" in banded.tutorial.pieces, "pocket" in turned.tutorial.pieces) == (True, False)
     assert [step.title for step in turned.tutorial.steps] == ["Hem", "Finish"]
     assert [step.number for step in turned.tutorial.steps] == [1, 2]
-    assert [supply.item for supply in banded.tutorial.supplies] == ["thread"]
+    assert [supply.item.text for supply in banded.tutorial.supplies] == ["ballpoint needle", "thread"]
 
 
 def test_finding_that_only_one_view_has_names_it(tmp_path: Path) -> None:

@@ -55,8 +55,9 @@ def _first_mention(step: Step, pattern: re.Pattern[str]) -> tuple[Place | None, 
     for tool in step.tools:
         if match := pattern.search(tool.text):
             return tool.place, match.group()
-    if step.text is not None and (match := pattern.search(step.text.text)):
-        return step.text.locate(match.start(), match.end()), match.group()
+    for text in (step.text, step.other_way.text if step.other_way else None):
+        if text is not None and (match := pattern.search(text.text)):
+            return text.locate(match.start(), match.end()), match.group()
     return None, ""
 
 
@@ -81,7 +82,7 @@ def child_caution_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Fi
         if caution in has:
             continue
         mentions = [
-            (match.group(), supply.place) for supply in tutorial.supplies if (match := pattern.search(supply.item))
+            (match.group(), supply.place) for supply in tutorial.supplies if (match := pattern.search(supply.item.text))
         ]
         mentions += [
             (match.group(), text.locate(match.start(), match.end()))

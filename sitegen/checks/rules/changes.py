@@ -78,7 +78,7 @@ def mate_unchanged(change: Change, computed: Computed) -> Iterator[Finding]:
     }
     missing: dict[str, str] = {}
     for step in computed.tutorial.steps:
-        for join in step.joins:
+        for join in step.every_join():
             for name in _mates(join, crossed):
                 piece = name.partition(".")[0]
                 if piece not in changed and piece in computed.tutorial.pieces:

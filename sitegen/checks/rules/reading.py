@@ -176,3 +176,12 @@ found_while_reading(
     passes=_FABRIC,
     source="Arithmetic",
 )
+found_while_reading(
+    id="impossible-sum",
+    title="A sum that cannot be done",
+    what="Margins that leave nothing between them, an allowance as wide as the radius, a strip that its joins use up.",
+    why="No number can come out of it, and whatever needs the number is missing too.",
+    trips="spacings: {buttons: {length: 2 in, marks: 3, first_margin: 1 in, last_margin: 1 in}}",
+    passes="spacings: {buttons: {length: 20 in, marks: 3, first_margin: 1 in, last_margin: 1 in}}",
+    source="Arithmetic",
+)

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from sitegen.checks.held import instead, system_of
 from sitegen.checks.registry import COMMON_PRACTICE, check
+from sitegen.checks.sewn_cloth import knits_of
 from sitegen.findings import Finding, Place, Severity
 from sitegen.quantities import RULER, ZERO, Length, Worked, decimal, inches, plus, show_working, work
 from sitegen.sewing import STITCHES, Give, stitches_per_inch
-from sitegen.tutorial import Computed, Hem, Join, Reference, edge_number
+from sitegen.tutorial import Computed, Hem, Join, Reference, edge_number, gathered_edge, pleated_width
 
 SEAM_TOLERANCE = inches("1/8")
 _PIECES = (
@@ -37,22 +38,31 @@ _EQUAL = _PIECES.replace("BACK", "15 in")
 )
 def seam_match(join: Join, computed: Computed) -> Iterator[Finding]:
     """Edges that are joined must be equally long within 1/8 in (3 mm), or differ by the stated ease, in every size.
-    A band or elastic is stretched to fit and is not compared."""
+    Gathered and pleated edges may meet as they are afterwards or as they are before. A band or elastic is stretched to
+    fit and is not compared."""
     tutorial = computed.tutorial
     if join.stretched or any(_ring(name, computed) for chain in join.chains for name in chain):
         return
     for size in range(tutorial.size_count):
-        sides = [_chain_length(chain, computed, size) for chain in join.chains]
-        known = [side for side in sides if side is not None]
-        if len(known) != len(sides) or len(known) < 2:
-            continue
-        ease = _stated_ease(join, size)
-        first = known[0]
-        for chain, other in zip(join.chains[1:], known[1:], strict=True):
-            apart = first.length - other.length - (ease or ZERO)
-            if abs(apart) > SEAM_TOLERANCE:
-                yield _mismatch(join, chain[0].place, first, other, ease, size, computed)
-                return
+        off = _unequal(join, size, computed, drawn_in=True)
+        if off is not None and _unequal(join, size, computed, drawn_in=False) is not None:
+            yield off
+            return
+
+
+def _unequal(join: Join, size: int, computed: Computed, *, drawn_in: bool) -> Finding | None:
+    """The first two sides of a seam that differ in this size, with gathers and pleats as they are after or before."""
+    sides = [_chain_length(chain, computed, size, drawn_in=drawn_in) for chain in join.chains]
+    known = [side for side in sides if side is not None]
+    if len(known) != len(sides) or len(known) < 2:
+        return None
+    ease = _stated_ease(join, size)
+    first = known[0]
+    for chain, other in zip(join.chains[1:], known[1:], strict=True):
+        apart = first.length - other.length - (ease or ZERO)
+        if abs(apart) > SEAM_TOLERANCE:
+            return _mismatch(join, chain[0].place, first, other, ease, size, computed)
+    return None
 
 
 def _stated_ease(join: Join, size: int) -> Length | None:
@@ -85,8 +95,15 @@ def _ring(name: Reference, computed: Computed) -> bool:
     return name.name in computed.tutorial.bands or name.name in computed.tutorial.elastics
 
 
-def _chain_length(chain: tuple[Reference, ...], computed: Computed, size: int) -> Worked | None:
-    parts = [computed.number(edge_number(name, computed.tutorial), size) for name in chain]
+def _chain_length(chain: tuple[Reference, ...], computed: Computed, size: int, *, drawn_in: bool) -> Worked | None:
+    pleated = pleated_width(chain, computed, size) if drawn_in else None
+    if pleated is not None:
+        return pleated
+    parts = [
+        (gathered_edge(name, computed, size) if drawn_in else None)
+        or computed.length(edge_number(name, computed.tutorial), size)
+        for name in chain
+    ]
     known = [part for part in parts if part is not None]
     if not known or len(known) != len(parts):
         return None
@@ -107,9 +124,10 @@ def _chain_length(chain: tuple[Reference, ...], computed: Computed, size: int) -
     passes=_EQUAL + _STEP + "join: [{edges: [front.side, back.side], stitch: zigzag, seam_allowance: 3/8 in}]",
 )
 def seam_allowance(join: Join, computed: Computed) -> Iterator[Finding]:
-    """The allowance that a step states for a seam must be that of the edges which it joins."""
+    """The allowance that a step states for a seam must be that of the edges which it joins. A binding is sewn on at
+    its own fold, and is not compared."""
     amount = join.seam_allowance.amount_at(0) if join.seam_allowance is not None else None
-    if amount is None:
+    if amount is None or any(name.name in computed.tutorial.bindings for chain in join.chains for name in chain):
         return
     for name in (name for chain in join.chains for name in chain):
         exact = computed.number(f"{name.name}.seam_allowance", 0)
@@ -141,13 +159,13 @@ def seam_allowance(join: Join, computed: Computed) -> Iterator[Finding]:
 )
 def stretch_stitch(part: Join | Hem, computed: Computed) -> Iterator[Finding]:
     """A seam or hem in a knit needs a stitch that stretches, unless it is stabilised on purpose."""
-    if part.stitch is None or (isinstance(part, Join) and part.stabilised):
+    names = part.edges if isinstance(part, Hem) else tuple(part.names())
+    if part.stitch is None or (isinstance(part, Join) and part.stabilised) or _stabilised(names, computed):
         return
     stitch = STITCHES.get(part.stitch.text)
     if stitch is None or stitch.give is not Give.LITTLE:
         return
-    names = part.edges if isinstance(part, Hem) else tuple(name for chain in part.chains for name in chain)
-    if not any(_in_knit(name, computed) for name in names):
+    if not knits_of(names, computed.tutorial):
         return
     yield Finding(
         "stretch-stitch",
@@ -160,13 +178,10 @@ def stretch_stitch(part: Join | Hem, computed: Computed) -> Iterator[Finding]:
     )
 
 
-def _in_knit(name: Reference, computed: Computed) -> bool:
-    tutorial = computed.tutorial
-    band = tutorial.bands.get(name.name)
-    piece = tutorial.pieces.get(name.name.partition(".")[0])
-    reference = band.fabric if band else piece.fabric if piece else None
-    fabric = tutorial.fabrics.get(reference.name) if reference else None
-    return fabric is not None and fabric.knit
+def _stabilised(names: tuple[Reference, ...], computed: Computed) -> bool:
+    """Whether some step keeps one of these edges from stretching."""
+    steadied = {name.name for step in computed.tutorial.steps for name in step.stabilises}
+    return any(name.name in steadied for name in names)
 
 
 @check(

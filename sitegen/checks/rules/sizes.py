@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from sitegen.checks.held import instead
 from sitegen.checks.registry import check
+from sitegen.checks.size_steps import turned_bodies
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import RULER, System
 from sitegen.sewing import breaks
@@ -27,7 +28,8 @@ from sitegen.tutorial import Amount, Computed, Lengths, Reference, words_of
 )
 def size_run(part: Lengths, computed: Computed) -> Iterator[Finding]:
     """In a run of four sizes or more, a value that turns back, or that alone keeps the steps from being even. Where
-    a tutorial has several runs, such as children's and adult sizes, each is looked at by itself."""
+    a tutorial has several runs, such as children's and adult sizes, each is looked at by itself. Where the whole body
+    turns back, the sizes themselves are out of order, which is another check's."""
     source = part.source
     if isinstance(source, Reference) or len(source.values) < 4:
         return
@@ -42,7 +44,11 @@ def _run(part: Lengths, amounts: tuple[Amount, ...], start: int, computed: Compu
     if len(amounts) < 4:
         return
     values = [amount.typed.value for amount in amounts]
-    for each in breaks(values):
+    found = breaks(values)
+    turned = set(turned_bodies(computed)) if found else set()
+    for each in found:
+        if {start + each.index, start + each.index + 1} & turned:
+            continue
         amount = amounts[each.index]
         size = computed.size_name(start + each.index)
         system: System = amount.typed.unit.system

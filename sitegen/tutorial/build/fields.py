@@ -45,9 +45,24 @@ class Fields:
 
     def text(self, key: str, example: str, *, required: bool = False) -> str:
         """A short text, empty when absent."""
-        node = self.required(key, example) if required else self.get(key)
-        words = self.builder.words(node, "a text", example) if node is not None else None
+        words = self.words(key, example, required=required)
         return words.text if words else ""
+
+    def words(self, key: str, example: str, *, required: bool = False) -> Words | None:
+        """A short text with its place."""
+        node = self.required(key, example) if required else self.get(key)
+        return self.builder.words(node, "a text", example) if node is not None else None
+
+    def flag(self, key: str) -> bool:
+        """Yes or no, no when absent."""
+        node = self.get(key)
+        return bool(self.builder.yes_or_no(node, f"{key}: true")) if node is not None else False
+
+    def choice(self, key: str, choices: tuple[str, ...], example: str) -> str:
+        """One of a few words, empty when absent."""
+        node = self.get(key)
+        words = self.builder.choice(node, choices, example) if node is not None else None
+        return words.text if words is not None else ""
 
     def prose(self, key: str) -> Prose | None:
         """Running text."""

@@ -6,11 +6,13 @@ import re
 from fractions import Fraction
 
 from sitegen.quantities import NotUnderstood, parse_number
-from sitegen.reading import Mapping, Node, Scalar
+from sitegen.reading import Mapping, Node
 from sitegen.tutorial.build.builder import NAME
 from sitegen.tutorial.build.fields import Fields
-from sitegen.tutorial.model import SIDES, Edge, Fabric, MeasuredOn, Piece, Reference, Taper, Turn, Words
+from sitegen.tutorial.build.strips_and_circles import arc, claim_of_arc, swatch
+from sitegen.tutorial.model import SIDES, Edge, Fabric, MeasuredOn, Notch, Piece, Reference, Taper, Turn
 
+LAID = ("folded", "to the middle", "open")
 PIECE_CLAIMS = ("cut_length", "finished_length", "cut_width", "finished_width")
 _PIECE_EXAMPLE = "front: {cut: 1 on fold, fabric: main}"
 
@@ -36,6 +38,11 @@ def fabric(key: str, fields: Fields) -> Fabric:
         weight=fields.text("weight", "weight: 180 g/m2"),
         buy=fields.lengths("buy"),
         advice=fields.prose("advice"),
+        one_way=fields.flag("one_way"),
+        laid=fields.choice("laid", LAID, "laid: folded"),
+        selvage=fields.lengths("selvage"),
+        straighten=fields.lengths("straighten"),
+        swatch=swatch(fields),
     )
     fields.finish()
     return found
@@ -69,6 +76,8 @@ def piece(key: str, fields: Fields) -> Piece:
         edges=_edges(key, fields, measured_on),
         taper=_taper(key, fields),
         notches=_notches(fields),
+        bias=fields.flag("bias"),
+        crosswise=fields.flag("crosswise"),
     )
     if size is not fields:
         size.finish()
@@ -139,18 +148,33 @@ def _edge(piece_key: str, name: str, node: Node, fields: Fields, measured_on: Me
         return Edge(name, piece_key, node.place, lengths, measured_on, None, None)
     inner = Fields(builder, node, f"edge {full}", f"{full}.")
     length_node = inner.get("length")
-    if length_node is None and full not in builder.table:
+    own_arc, turn = arc(inner, _turn(inner))
+    if length_node is None and full not in builder.table and not {"radius", "shape"} & set(node.keys):
         inner.required("length", "length: 12 1/2 in")
+    where = _measured_on(inner) or measured_on
+    on_cut_edge = own_arc is not None and where is MeasuredOn.CUT_EDGE
+    lengths = fields.lengths_of(length_node, f"{full}.cut_edge" if on_cut_edge else full)
+    if own_arc is not None:
+        claim_of_arc(lengths, inner)
+        lengths = None
     allowance = inner.get("seam_allowance")
     found = Edge(
         key=name,
         piece=piece_key,
         place=node.place,
-        lengths=fields.lengths_of(length_node, full),
-        measured_on=_measured_on(inner) or measured_on,
-        turn=_turn(inner),
+        lengths=lengths,
+        measured_on=where,
+        turn=turn,
         seam_allowance=builder.amount(allowance, f"{full}.seam_allowance") if allowance is not None else None,
+        arc=own_arc,
     )
+    if on_cut_edge and turn is None:
+        inner.builder.wrong(
+            "key-missing",
+            node.place,
+            f"The shape of edge {full} is measured on the cut edge: say whether it curves inward or outward."
+            " Example: shape: quarter circle outward",
+        )
     inner.finish()
     return found
 
@@ -198,7 +222,7 @@ def _taper(key: str, fields: Fields) -> Taper | None:
     return None
 
 
-def _notches(fields: Fields) -> dict[str, Words]:
+def _notches(fields: Fields) -> dict[str, Notch]:
     node = fields.get("notches")
     if node is None:
         return {}
@@ -207,8 +231,7 @@ def _notches(fields: Fields) -> dict[str, Words]:
         return {}
     found = {}
     for entry in node.entries:
-        if isinstance(entry.key, Scalar):
-            words = fields.builder.choice(entry.value, ("single", "double", "triple"), "notches: {armhole: single}")
-            if words:
-                found[entry.key.text] = words
+        words = fields.builder.choice(entry.value, ("single", "double", "triple"), "notches: {armhole: single}")
+        if words:
+            found[entry.key.text] = Notch(Reference(entry.key.text, entry.key.place), words)
     return found

@@ -18,11 +18,11 @@ _FOLDER_NAME = re.compile(r"[a-z0-9][a-z0-9-]*")
 def site(folder: ContentFolder, collector: Collector) -> Site:
     """Everything in the folder. What cannot be read is reported and left empty, the rest is read all the same."""
     node = folder.yaml("site.yaml", collector)
-    glossary = _glossary(folder, collector)
+    terms = glossary(folder, collector)
     tutorials = _tutorials(folder, collector)
     if node is None:
         place = folder.place("site.yaml")
-        return Site(place, "", "", "", System.INCHES, "en", "workroom", None, "", glossary, tutorials)
+        return Site(place, "", "", "", System.INCHES, "en", "workroom", None, "", terms, tutorials)
     builder = Builder(collector)
     fields = Fields(builder, node, "the site")
     units = fields.get("units_first")
@@ -37,7 +37,7 @@ def site(folder: ContentFolder, collector: Collector) -> Site:
         theme=fields.text("theme", "theme: workroom") or "workroom",
         about=fields.prose("about"),
         note=fields.text("note", "note: All patterns are invented."),
-        glossary=glossary,
+        glossary=terms,
         tutorials=tutorials,
     )
     fields.finish()
@@ -55,7 +55,8 @@ def _address(fields: Fields) -> str:
     return address.rstrip("/")
 
 
-def _glossary(folder: ContentFolder, collector: Collector) -> tuple[Term, ...]:
+def glossary(folder: ContentFolder, collector: Collector) -> tuple[Term, ...]:
+    """The words that the folder explains; none when it has no glossary."""
     if not folder.exists("glossary.yaml"):
         return ()
     node = folder.yaml("glossary.yaml", collector)

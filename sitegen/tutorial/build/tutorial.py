@@ -7,15 +7,15 @@ from dataclasses import replace
 from math import prod
 from typing import TypeVar
 
-from sitegen.findings import Collector
+from sitegen.findings import Collector, Place
 from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
-from sitegen.tutorial.build import parts, pieces
+from sitegen.tutorial.build import marks_and_folds, parts, pieces, strips_and_circles
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
 from sitegen.tutorial.build.steps import photos, step
-from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial
+from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial, Words
 
 P = TypeVar("P")
 MOST_COMBINATIONS = 24
@@ -31,9 +31,9 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
     builder = Builder(collector)
     fields = Fields(builder, node, "the tutorial", "")
     builder.unit = _unit(fields)
-    builder.sizes, builder.runs = _sizes(fields)
+    builder.sizes, builder.runs, size_places = _sizes(fields)
     builder.table = _table(folder, home, builder)
-    title = fields.text("title", "title: Lantern tee", required=True)
+    title = fields.words("title", "title: Lantern tee", required=True)
     summary = fields.prose("summary")
     if summary is None and node.get("summary") is None:
         fields.required("summary", "summary: A long-sleeved knit top.")
@@ -46,12 +46,14 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
     found = Tutorial(
         key=home.rpartition("/")[2],
         place=node.place,
-        title=title,
+        title=title.text if title else "",
+        title_place=title.place if title else node.place,
         summary=summary,
         level=fields.text("level", "level: beginner"),
         child=who is not None and who.text == "child",
         unit=builder.unit,
         sizes=builder.sizes,
+        size_places=size_places,
         runs=builder.runs,
         views=builder.views,
         only_in={},
@@ -70,6 +72,11 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         girths=_section(fields, "girths", parts.girth, parts.GIRTH_EXAMPLE, names),
         changes=_section(fields, "changes", parts.change, parts.CHANGE_EXAMPLE, names),
         swaps=_section(fields, "swaps", parts.swap, parts.SWAP_EXAMPLE, names),
+        spacings=_section(fields, "spacings", marks_and_folds.spacing, marks_and_folds.SPACING_EXAMPLE, names),
+        gathers=_section(fields, "gathers", marks_and_folds.gather, marks_and_folds.GATHER_EXAMPLE, names),
+        pleats=_section(fields, "pleats", marks_and_folds.pleats, marks_and_folds.PLEATS_EXAMPLE, names),
+        bindings=_section(fields, "bindings", strips_and_circles.binding, strips_and_circles.BINDING_EXAMPLE, names),
+        circles=_section(fields, "circles", strips_and_circles.circle, strips_and_circles.CIRCLE_EXAMPLE, names),
         supplies=_supplies(fields),
         tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
         steps=_steps(folder, home, builder),
@@ -130,21 +137,22 @@ def _unit(fields: Fields) -> Unit:
     return Unit.CM if words and words.text == "centimetres" else Unit.IN
 
 
-def _sizes(fields: Fields) -> tuple[tuple[str, ...], tuple[int, ...]]:
-    """All sizes in order, and where each further run begins (``sizes: {child: [92, 98], adult: [S, M]}``)."""
+def _sizes(fields: Fields) -> tuple[tuple[str, ...], tuple[int, ...], tuple[Place, ...]]:
+    """All sizes in order, where each further run begins (``sizes: {child: [92, 98], adult: [S, M]}``), and where each
+    size was written."""
     node = fields.get("sizes")
     if node is None:
-        return (), ()
+        return (), (), ()
     lists = [entry.value for entry in node.entries] if isinstance(node, Mapping) else [node]
-    found: list[str] = []
+    found: dict[str, Place] = {}
     starts = []
     for each in lists:
         starts.append(len(found))
         _one_run(fields, each, found)
-    return tuple(found), tuple(starts[1:])
+    return tuple(found), tuple(starts[1:]), tuple(found.values())
 
 
-def _one_run(fields: Fields, node: Node, found: list[str]) -> None:
+def _one_run(fields: Fields, node: Node, found: dict[str, Place]) -> None:
     example = "sizes: [S, M, L]"
     if not isinstance(node, Sequence):
         fields.builder.not_this(node, "a list of sizes", example)
@@ -156,7 +164,7 @@ def _one_run(fields: Fields, node: Node, found: list[str]) -> None:
         if words.text in found:
             fields.builder.wrong("key-twice", words.place, f"Size {words.text} is listed twice.", said=words.text)
         else:
-            found.append(words.text)
+            found[words.text] = words.place
 
 
 def _table(folder: ContentFolder, home: str, builder: Builder) -> SizeTable:
@@ -226,12 +234,12 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
     for item in node.items if isinstance(node, Sequence) else (node,):
         if isinstance(item, Mapping):
             inner = Fields(fields.builder, item, "a supply")
-            name = inner.text("item", example, required=True)
+            name = inner.words("item", example, required=True)
             found.append(
                 Supply(
-                    name,
-                    inner.text("size", "size: 80/12"),
-                    inner.text("amount", "amount: 2 spools"),
+                    name or Words("", item.place),
+                    inner.words("size", "size: 80/12"),
+                    inner.words("amount", "amount: 2 spools"),
                     inner.text("for", "for: sewing the jersey"),
                     item.place,
                     inner.only_in(),
@@ -239,7 +247,7 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
             )
             inner.finish()
         elif isinstance(item, Scalar) and item.text.strip():
-            found.append(Supply(" ".join(item.text.split()), "", "", "", item.place, {}))
+            found.append(Supply(Words(" ".join(item.text.split()), item.place), None, None, "", item.place, {}))
         else:
             fields.builder.not_this(item, "something to have at hand", example)
     return tuple(found)

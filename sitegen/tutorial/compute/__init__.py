@@ -1,7 +1,20 @@
 """The model to every number, for every size, with its working. All rooms above read only what comes out here."""
 
 from sitegen.tutorial.compute.computed import compute
+from sitegen.tutorial.compute.drawn_in import gathered_edge, pleated_width
 from sitegen.tutorial.compute.given import edge_number, words_of
+from sitegen.tutorial.compute.lengths_of_pieces import taken_at
 from sitegen.tutorial.compute.result import Computed
+from sitegen.tutorial.compute.size_advice import SizeAdvice, size_advice
 
-__all__ = ["Computed", "compute", "edge_number", "words_of"]
+__all__ = [
+    "Computed",
+    "SizeAdvice",
+    "compute",
+    "edge_number",
+    "gathered_edge",
+    "pleated_width",
+    "size_advice",
+    "taken_at",
+    "words_of",
+]

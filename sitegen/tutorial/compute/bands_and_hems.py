@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from sitegen.quantities import Worked
 from sitegen.sewing import ADULT_REACH, band, elastic, hem
 from sitegen.tutorial.compute.given import amount_maker, edge_number, lengths_maker, share_maker, words_of
@@ -155,8 +157,9 @@ def _define_hem(each: Hem, tutorial: Tutorial, numbers: Numbers) -> None:
         f"{key}.edge_length", lambda size: _sum_of(f"{key}.edge_length", each.edges, tutorial, numbers, size)
     )
     turned = [edge.turn for name in each.edges if (edge := _edge(name, tutorial)) and edge.turn]
-    if turned and all(not turn.inward for turn in turned):
-        degrees = sum((turn.degrees for turn in turned), start=turned[0].degrees * 0)
+    rings = [ring.share * 360 for ring in tutorial.circles.values() if any(ring.hem_edge == e.name for e in each.edges)]
+    if (turned or rings) and all(not turn.inward for turn in turned):
+        degrees = sum((*rings, *(turn.degrees for turn in turned)), start=Fraction(0))
         numbers.define(
             f"{key}.fullness",
             lambda size: hem.fullness(words_of(f"{key}.fullness"), numbers.at(f"{key}.turn", size), degrees),

@@ -6,9 +6,12 @@ from collections.abc import Callable
 
 from sitegen.tutorial.compute.bands_and_hems import define_bands, define_elastics, define_hems
 from sitegen.tutorial.compute.changes import define_changes
+from sitegen.tutorial.compute.cloth import define_cloth
 from sitegen.tutorial.compute.given import define_given
 from sitegen.tutorial.compute.lengths_of_pieces import define_pieces
+from sitegen.tutorial.compute.marks_and_folds import define_gathers, define_pleats, define_spacings
 from sitegen.tutorial.compute.numbers import Numbers
+from sitegen.tutorial.compute.strips_and_circles import define_bindings, define_circles
 from sitegen.tutorial.compute.swaps import define_swaps
 from sitegen.tutorial.model import Tutorial
 
@@ -23,6 +26,12 @@ def numbers_of(tutorial: Tutorial, before: Callable[[Numbers], None] | None = No
     define_elastics(tutorial, numbers)
     define_bands(tutorial, numbers)
     define_pieces(tutorial, numbers)
+    define_cloth(tutorial, numbers)
     define_changes(tutorial, numbers)
     define_swaps(tutorial, numbers)
+    define_gathers(tutorial, numbers)
+    define_pleats(tutorial, numbers)
+    define_bindings(tutorial, numbers)
+    define_circles(tutorial, numbers)
+    define_spacings(tutorial, numbers)
     return numbers

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sitegen.quantities import Worked, given
-from sitegen.sewing import geometry
+from sitegen.quantities import ZERO, Worked, given, plus, work
+from sitegen.sewing import band, circle, geometry
 from sitegen.tutorial.compute.numbers import Maker, Missing, Numbers
 from sitegen.tutorial.model import Amount, Edge, Fabric, Lengths, MeasuredOn, Piece, Reference, Share, Tutorial
 
@@ -52,7 +52,7 @@ def define_given(tutorial: Tutorial, numbers: Numbers) -> None:
     for fabric in tutorial.fabrics.values():
         _define_fabric(fabric, numbers)
     for piece in tutorial.pieces.values():
-        _define_piece_allowances(piece, numbers)
+        _define_piece_allowances(piece, numbers, wrapped_edges(tutorial))
         for edge in piece.edges.values():
             _define_edge(edge, numbers)
 
@@ -66,9 +66,24 @@ def _define_fabric(fabric: Fabric, numbers: Numbers) -> None:
         lengths: Lengths | None = getattr(fabric, field)
         if lengths:
             numbers.define(f"{fabric.key}.{field}", lengths_maker(lengths, numbers))
+    if fabric.swatch is not None:
+        rest, stretched = f"{fabric.key}.swatch_rest", f"{fabric.key}.swatch_stretched"
+        numbers.define(rest, amount_maker(fabric.swatch.rest, "swatch at rest"))
+        numbers.define(stretched, amount_maker(fabric.swatch.stretched, "stretched swatch"))
+        words = words_of(f"{fabric.name} swatch_stretch")
+        numbers.define(
+            f"{fabric.key}.swatch_stretch",
+            lambda size: band.stretch_needed(words, numbers.at(stretched, size), numbers.at(rest, size)),
+        )
 
 
-def _define_piece_allowances(piece: Piece, numbers: Numbers) -> None:
+def wrapped_edges(tutorial: Tutorial) -> frozenset[str]:
+    """The edges that a binding goes round. Unless their author gives them an allowance, they have none."""
+    bindings = (binding for binding in tutorial.bindings.values() if binding.wraps)
+    return frozenset(edge.name for binding in bindings for edge in binding.edges)
+
+
+def _define_piece_allowances(piece: Piece, numbers: Numbers, wrapped: frozenset[str]) -> None:
     """The allowance of a piece, and of each of its edges: the nearest one given, the garment's last."""
     own = f"{piece.key}.seam_allowance"
     if piece.seam_allowance:
@@ -79,22 +94,27 @@ def _define_piece_allowances(piece: Piece, numbers: Numbers) -> None:
         name = f"{edge.name}.seam_allowance"
         if edge.seam_allowance:
             numbers.define(name, amount_maker(edge.seam_allowance, f"{edge.key.replace('_', ' ')} seam allowance"))
+        elif edge.name in wrapped:
+            bound = given(f"{edge.key.replace('_', ' ')} seam allowance", ZERO, "none: the binding wraps the raw edge")
+            numbers.define(name, lambda size, bound=bound: bound)  # type: ignore[misc]
         else:
             numbers.define(name, lambda size, own=own: numbers.at(own, size))  # type: ignore[misc]
 
 
 def _define_edge(edge: Edge, numbers: Numbers) -> None:
     """An edge along its seam line, which all sums use, and along its cut edge where it is curved."""
-    if edge.lengths is None:
-        return
     words = words_of(edge.name)
-    measured = lengths_maker(edge.lengths, numbers, words)
+    if edge.arc is not None:
+        numbers.define(f"{edge.name}.radius", lengths_maker(edge.arc.radius, numbers))
+    elif edge.lengths is None:
+        return
+    measured = _measured(edge, numbers, words)
     if edge.turn is None:
         numbers.define(edge.name, measured)
         return
     turn, allowance_name, cut_name = edge.turn, f"{edge.name}.seam_allowance", f"{edge.name}.cut_edge"
     if edge.measured_on is MeasuredOn.CUT_EDGE:
-        as_cut = lengths_maker(edge.lengths, numbers, f"{words} along the cut edge")
+        as_cut = _measured(edge, numbers, f"{words} along the cut edge")
 
         def on_seam_line(size: int) -> Worked:
             allowance = numbers.at(allowance_name, size)
@@ -114,8 +134,38 @@ def _define_edge(edge: Edge, numbers: Numbers) -> None:
     numbers.define(cut_name, on_cut_edge)
 
 
+def _measured(edge: Edge, numbers: Numbers, words: str) -> Maker:
+    """The length of an edge as it was measured: typed, or its radius round as much of a circle as it is."""
+    if edge.arc is not None:
+        share = edge.arc.degrees / 360
+        return lambda size: circle.edge(words, numbers.at(f"{edge.name}.radius", size), share)
+    if edge.lengths is None:
+        raise AssertionError("an edge has a length or is an arc")
+    return lengths_maker(edge.lengths, numbers, words)
+
+
+def edge_names(tutorial: Tutorial) -> set[str]:
+    """Everything that may stand where an edge may: edges of pieces and circles, and rings that are sewn to edges."""
+    circles = (name for each in tutorial.circles.values() for name in (each.waist_edge, each.hem_edge))
+    edges = (edge.name for piece in tutorial.pieces.values() for edge in piece.edges.values())
+    return {*edges, *circles, *tutorial.bands, *tutorial.elastics, *tutorial.bindings}
+
+
+def together(name: str, edges: tuple[Reference, ...], tutorial: Tutorial, numbers: Numbers) -> Maker:
+    """Several edges one behind the other, as one length."""
+
+    def length(size: int) -> Worked:
+        first, *others = (numbers.length_at(edge_number(edge, tutorial), size) for edge in edges)
+        return work(words_of(name), first, *(plus(other) for other in others))
+
+    return length
+
+
 def edge_number(reference: Reference, tutorial: Tutorial) -> str:
-    """The number that stands for a name in a chain of edges: a band's or an elastic's own ring, or the edge."""
+    """The number that stands for a name in a chain of edges: a band's, an elastic's or a binding's own length, or the
+    edge."""
+    if reference.name in tutorial.bindings:
+        return f"{reference.name}.edge_length"
     if reference.name in tutorial.bands or reference.name in tutorial.elastics:
         return f"{reference.name}.finished_length"
     return reference.name

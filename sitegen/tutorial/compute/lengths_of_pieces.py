@@ -6,8 +6,9 @@ from itertools import pairwise
 
 from sitegen.quantities import Worked, minus, plus, work
 from sitegen.sewing import End, allowance
-from sitegen.tutorial.compute.given import edge_number, lengths_maker, need, words_of
-from sitegen.tutorial.compute.numbers import Missing, Numbers
+from sitegen.tutorial.compute.given import edge_number, lengths_maker, need, words_of, wrapped_edges
+from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
+from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import Girth, Joined, Piece, Tutorial
 
 _AXES = {"length": ("top", "bottom"), "width": ("left", "right")}
@@ -56,6 +57,8 @@ def end_of(piece: Piece, side: str, tutorial: Tutorial, numbers: Numbers, size: 
     if name not in piece.edges:
         raise Missing(name)
     full = piece.edges[name].name
+    if full in wrapped_edges(tutorial) and piece.edges[name].seam_allowance is None:
+        return End()
     for hem in tutorial.hems.values():
         if any(edge.name == full for edge in hem.edges):
             return End(numbers.at(f"{hem.key}.allowance", size))
@@ -64,6 +67,14 @@ def end_of(piece: Piece, side: str, tutorial: Tutorial, numbers: Numbers, size: 
         if any(edge.name == full for edge in band.around):
             return End(seam, numbers.at(f"{band.key}.finished_width", size))
     return End(seam)
+
+
+def taken_at(piece: Piece, side: str, computed: Computed, size: int) -> Worked | None:
+    """What a seam, a hem or a casing takes off a piece at one of its sides; None when it is not known or nothing."""
+    try:
+        return end_of(piece, side, computed.tutorial, computed.numbers, size).taken if side in piece.sides else None
+    except (Missing, Circle, ZeroDivisionError):
+        return None
 
 
 def _joined(joined: Joined, tutorial: Tutorial, numbers: Numbers, size: int) -> Worked:

@@ -2,15 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Protocol
 
 from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import Length
-from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
+from sitegen.tutorial.compute.given import edge_names, words_of
+from sitegen.tutorial.compute.numbers import Circle, Impossible, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.model import PLAIN_SIDES, Reference, Tutorial
+from sitegen.tutorial.model import PLAIN_SIDES, Reference, Step, Tutorial
 
 _SIZE = "size"
+
+
+class Placed(Protocol):
+    """A part that knows where it was written."""
+
+    @property
+    def place(self) -> Place:
+        """Where it was written."""
+        ...
 
 
 def report_unknown(computed: Computed, collector: Collector) -> None:
@@ -39,7 +50,7 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
     tutorial, numbers = computed.tutorial, computed.numbers
     names = {*numbers, _SIZE}
     edges = {edge.name for piece in tutorial.pieces.values() for edge in piece.edges.values()}
-    rings = {*edges, *tutorial.bands, *tutorial.elastics}
+    rings = edge_names(tutorial)
     for prose in tutorial.prose():
         yield from ((reference, names, "number") for reference in prose.references)
     for lengths in _referring(tutorial):
@@ -70,12 +81,45 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
     for swap in tutorial.swaps.values():
         yield swap.band, tutorial.bands, "band"
         yield swap.fabric, tutorial.fabrics, "fabric"
+    yield from _expected_in_worked_parts(tutorial, names, rings)
     drawable = {*tutorial.bands, *tutorial.hems, *tutorial.changes}
     for step in tutorial.steps:
-        chains = [chain for join in step.joins for chain in join.chains] + list(step.finishes)
-        yield from ((edge, rings, "edge") for chain in chains for edge in chain)
-        yield from ((hem_name, tutorial.hems, "hem") for hem_name in step.hems)
         yield from ((name, drawable, "band, hem or change to draw") for name in step.diagrams)
+        yield from _expected_in_making(step, tutorial, edges)
+
+
+def _expected_in_worked_parts(
+    tutorial: Tutorial, names: set[str], rings: set[str]
+) -> Iterator[tuple[Reference, Iterable[str], str]]:
+    """What marks lie along, what is gathered, pleated and bound, and the hem of a circle."""
+    along = (name for spacing in tutorial.spacings.values() for name in spacing.along)
+    yield from ((name, {*names, *rings}, "edge or number") for name in along)
+    for gather in tutorial.gathers.values():
+        yield from ((name, rings, "edge") for name in (*gather.edges, *gather.onto))
+    folded = (name for pleats in tutorial.pleats.values() for name in pleats.edges)
+    bound = (name for binding in tutorial.bindings.values() for name in binding.edges)
+    yield from ((name, rings, "edge") for name in (*folded, *bound))
+    yield from ((circle.hem, tutorial.hems, "hem") for circle in tutorial.circles.values() if circle.hem)
+    fabrics = [part.fabric for part in tutorial.bindings.values()] + [part.fabric for part in tutorial.circles.values()]
+    yield from ((fabric, tutorial.fabrics, "fabric") for fabric in fabrics if fabric)
+
+
+def _expected_in_making(
+    step: Step, tutorial: Tutorial, edges: set[str]
+) -> Iterator[tuple[Reference, Iterable[str], str]]:
+    """What a step cuts, sews, turns and puts in, in either way of doing it."""
+    rings = edge_names(tutorial)
+    cuttable = {
+        *tutorial.pieces, *tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.circles,
+    }  # fmt: skip
+    yield from ((name, cuttable, "piece, band, elastic, binding or circle to cut") for name in step.cuts)
+    yield from ((name, edges, "edge") for name in step.stabilises)
+    yield from ((name, tutorial.elastics, "elastic") for name in step.inserts)
+    yield from ((name, rings, "edge") for join in step.every_join() for name in join.names())
+    for way in (step, step.other_way):
+        if way is not None:
+            yield from ((name, rings, "edge") for chain in way.finishes for name in chain)
+            yield from ((name, tutorial.hems, "hem") for name in way.hems)
 
 
 def _referring(tutorial: Tutorial) -> Iterator[Reference]:
@@ -88,7 +132,9 @@ def _referring(tutorial: Tutorial) -> Iterator[Reference]:
 def report_other_kinds(computed: Computed, collector: Collector) -> None:
     """A reference that stands for a length must not be one to a percentage."""
     lengths = _referring(computed.tutorial)
-    for reference in (*lengths, *(elastic.around for elastic in computed.tutorial.elastics.values())):
+    around = (elastic.around for elastic in computed.tutorial.elastics.values())
+    along = (name for spacing in computed.tutorial.spacings.values() for name in spacing.along)
+    for reference in (*lengths, *around, *along):
         number = computed.number(reference.name, 0)
         if number is not None and not isinstance(number.value, Length):
             collector.wrong(
@@ -121,8 +167,28 @@ def report_circles(computed: Computed, collector: Collector) -> None:
                 f"{name} cannot be worked out: it divides by a length of nothing.",
                 said=name,
             )
+        except Impossible as trouble:
+            if trouble.name == name:
+                _report_impossible(trouble, computed, collector)
         except Missing:
             continue
+
+
+def _report_impossible(trouble: Impossible, computed: Computed, collector: Collector) -> None:
+    """Show a sum that cannot be done once, at the part to which its number belongs."""
+    place = _place_of(trouble.name.partition(".")[0], computed.tutorial)
+    size = computed.size_name(trouble.size)
+    message = f"cannot be worked out{f' in size {size}' if size else ''}: {trouble.reason}."
+    if not any(each.place == place and each.message.endswith(message) for each in collector.findings):
+        collector.wrong("impossible-sum", place, f"The {words_of(trouble.name)} {message}", size=size)
+
+
+def _place_of(key: str, tutorial: Tutorial) -> Place:
+    sections: tuple[Mapping[str, Placed], ...] = (
+        tutorial.fabrics, tutorial.pieces, tutorial.bands, tutorial.hems, tutorial.elastics, tutorial.changes,
+        tutorial.spacings, tutorial.gathers, tutorial.pleats, tutorial.bindings, tutorial.circles,
+    )  # fmt: skip
+    return next((section[key].place for section in sections if key in section), tutorial.place)
 
 
 def _place_in(circle: Circle, tutorial: Tutorial) -> Place:

@@ -14,6 +14,17 @@ class Missing(Exception):  # noqa: N818 - says what is the case
     """A number needs another that nobody gave; the reason has been reported where it was left out."""
 
 
+class Impossible(Missing):
+    """A number that cannot be, whatever the size of the cloth: its name, the size at an index, and what stands in the
+    way, in words."""
+
+    def __init__(self, name: str, size: int, reason: str) -> None:
+        super().__init__(name)
+        self.name = name
+        self.size = size
+        self.reason = reason
+
+
 class Circle(Exception):  # noqa: N818 - says what is the case
     """Numbers that need each other in a circle: the names along it, the first again at the end."""
 
@@ -42,7 +53,7 @@ class Numbers:
         return iter(self._makers)
 
     def at(self, name: str, size: int) -> Worked:
-        """The number for one size. Raises Missing or Circle."""
+        """The number for one size. Raises Missing, Impossible when its sum cannot be done, or Circle."""
         key = (name, size)
         if key in self._made:
             return self._made[key]
@@ -53,6 +64,8 @@ class Numbers:
         self._open.append(name)
         try:
             made = self._makers[name](size)
+        except ValueError as trouble:
+            raise Impossible(name, size, str(trouble)) from trouble
         finally:
             self._open.pop()
         self._made[key] = made

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from sitegen.quantities import BySize, Worked
+from sitegen.quantities import BySize, Length, Worked
+from sitegen.sewing import layout
+from sitegen.tutorial.compute.cloth import lay
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
 from sitegen.tutorial.model import Tutorial
 
@@ -26,6 +28,11 @@ class Computed:
         except (Missing, Circle, ZeroDivisionError):
             return None
 
+    def length(self, name: str, size: int) -> Worked | None:
+        """The number for one size if it is a length; None when it is something else or cannot be worked out."""
+        found = self.number(name, size)
+        return found if found is not None and isinstance(found.value, Length) else None
+
     def by_size(self, name: str) -> BySize[Worked] | None:
         """The number for every size, a single one when all are alike; None when it cannot be worked out."""
         try:
@@ -36,6 +43,17 @@ class Computed:
     def names(self) -> tuple[str, ...]:
         """The names of all numbers that can be worked out."""
         return tuple(name for name in self.numbers if self.by_size(name) is not None)
+
+    def cannot_lay(self, fabric: str, size: int) -> str:
+        """Why the pieces of a fabric cannot be laid on its width, in words; empty when they can, or it is not known."""
+        found = self.tutorial.fabrics.get(fabric)
+        if found is None or f"{fabric}.need" not in self.numbers:
+            return ""
+        try:
+            laid = lay(found, self.tutorial, self.numbers, size)
+        except (Missing, Circle, ZeroDivisionError):
+            return ""
+        return laid.in_words(self.tutorial.first_system) if isinstance(laid, layout.CannotLay) else ""
 
     def size_name(self, size: int) -> str:
         """The name of the size at this index, empty when the project has no sizes."""

@@ -14,9 +14,9 @@ from sitegen.tutorial.model.values import Lengths, OnlyIn, Prose, Reference, Wor
 class Supply:
     """Something to have at hand."""
 
-    item: str
-    size: str
-    amount: str
+    item: Words
+    size: Words | None
+    amount: Words | None
     purpose: str
     place: Place
     only_in: OnlyIn
@@ -77,8 +77,9 @@ class Step:
     place: Place
     title: str
     minutes: int | None
+    minutes_place: Place
     text: Prose | None
-    needs: tuple[str, ...]
+    needs: tuple[Words, ...]
     tools: tuple[Words, ...]
     cuts: tuple[Reference, ...]
     """Pieces, bands and elastics that are cut in this step."""
@@ -95,7 +96,7 @@ class Step:
     if_wrong: Prose | None
     cautions: tuple[Words, ...]
     photos: tuple[Photo, ...]
-    video: str
+    video: Words | None
     teacher: Prose | None
     only_in: OnlyIn
 

@@ -12,6 +12,14 @@ from sitegen.tutorial.model.values import Amount, Lengths, Prose, Reference, Sha
 
 
 @dataclass(frozen=True, slots=True)
+class Swatch:
+    """A piece of cloth across the grain that was measured at rest, and stretched as far as it goes with ease."""
+
+    rest: Amount
+    stretched: Amount
+
+
+@dataclass(frozen=True, slots=True)
 class Fabric:
     """A cloth of the tutorial."""
 
@@ -26,6 +34,14 @@ class Fabric:
     weight: str
     buy: Lengths | None
     advice: Prose | None
+    one_way: bool
+    """Whether it has a nap or a print with a head, so that no piece may lie head to foot."""
+    laid: str
+    """How it is laid for cutting: folded, to the middle, open; empty where the layout may choose."""
+    selvage: Lengths | None
+    straighten: Lengths | None
+    """What straightening the cut ends takes off its length."""
+    swatch: Swatch | None = None
 
     @property
     def knit(self) -> bool:
@@ -50,8 +66,16 @@ class Turn:
 
 
 @dataclass(frozen=True, slots=True)
+class Arc:
+    """A part of a circle, by its radius and by how far it goes round."""
+
+    radius: Lengths
+    degrees: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Edge:
-    """An edge of a piece."""
+    """An edge of a piece, with its length or the arc from which its length follows."""
 
     key: str
     piece: str
@@ -60,6 +84,7 @@ class Edge:
     measured_on: MeasuredOn
     turn: Turn | None
     seam_allowance: Amount | None
+    arc: Arc | None = None
 
     @property
     def name(self) -> str:
@@ -76,6 +101,15 @@ class Taper:
     over: Lengths
     edges: int
     place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Notch:
+    """The notches at an edge of a piece: single, double or triple."""
+
+    edge: Reference
+    """The edge by its name within the piece."""
+    kind: Words
 
 
 SIDES = ("top", "bottom", "left", "right")
@@ -99,7 +133,10 @@ class Piece:
     sides: Mapping[str, Reference]
     edges: Mapping[str, Edge]
     taper: Taper | None
-    notches: Mapping[str, Words]
+    notches: Mapping[str, Notch]
+    bias: bool
+    crosswise: bool
+    """Whether it may lie a quarter turned, across the grain."""
 
     @property
     def on_fold(self) -> bool:

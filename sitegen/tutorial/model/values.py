@@ -52,7 +52,7 @@ class Claim:
 
     lengths: Lengths
     part: str
-    """The kind of part it stands in: band, piece, hem, elastic, joined, girth, change."""
+    """The kind of part it stands in: band, piece, hem, elastic, joined, girth, change, spacing, gather …"""
 
     @property
     def field(self) -> str:

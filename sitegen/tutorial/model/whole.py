@@ -11,6 +11,7 @@ from sitegen.tutorial.model.cards import Photo, Step, Supply
 from sitegen.tutorial.model.cloth import Fabric, Piece
 from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Words
+from sitegen.tutorial.model.worked_parts import Binding, CircleSkirt, Gather, Pleats, Spacing
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,11 +21,13 @@ class Tutorial:
     key: str
     place: Place
     title: str
+    title_place: Place
     summary: Prose | None
     level: str
     child: bool
     unit: Unit
     sizes: tuple[str, ...]
+    size_places: tuple[Place, ...]
     runs: tuple[int, ...]
     """Where a new run of sizes begins, such as adult sizes after children's: indices into ``sizes``."""
     views: Mapping[str, tuple[str, ...]]
@@ -47,6 +50,11 @@ class Tutorial:
     girths: Mapping[str, Girth]
     changes: Mapping[str, Change]
     swaps: Mapping[str, Swap]
+    spacings: Mapping[str, Spacing]
+    gathers: Mapping[str, Gather]
+    pleats: Mapping[str, Pleats]
+    bindings: Mapping[str, Binding]
+    circles: Mapping[str, CircleSkirt]
     supplies: tuple[Supply, ...]
     tools: tuple[Words, ...]
     steps: tuple[Step, ...]

@@ -1,0 +1,187 @@
+"""Elastic in the supplies, against the elastics of the garment."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from math import ceil
+
+from sitegen.checks.held import instead
+from sitegen.checks.registry import check
+from sitegen.findings import Finding, Severity
+from sitegen.quantities import (
+    NUMBER_PATTERN,
+    RULER,
+    ZERO,
+    Length,
+    NotUnderstood,
+    Typed,
+    Unit,
+    Worked,
+    length_at,
+    pair_agrees,
+    parse_length,
+    plus,
+    show_in_unit,
+    show_working,
+    to_buy,
+    work,
+)
+from sitegen.tutorial import Computed, Elastic, Supply, Tutorial
+
+_ELASTIC = re.compile(r"\belastics?\b(?!\s+(?:thread|cord))", re.IGNORECASE)
+_NOT_FOR_A_CASING = re.compile(r"\b(?:clear|shirring)\b", re.IGNORECASE)
+_NUMBER = re.compile(NUMBER_PATTERN)
+_WAIST = (
+    "body: {waist: 28 in}\n"
+    "elastics: {waistband: {around: body.waist, ratio: 90%, overlap: 1 in, width: 3/4 in, room: 1/8 in}}\n"
+)
+
+
+@check(
+    id="elastic-width",
+    area="supplies",
+    severity=Severity.WRONG,
+    looks_at=Tutorial,
+    title="Elastic in the supplies of another width than its casing is made for",
+    why="Wider elastic does not go into the casing, narrower elastic turns over in it.",
+    source="Follows from the elastic's own width: the casing is that width and its room",
+    trips=_WAIST + "supplies: [{item: soft elastic, size: 1 in wide, amount: 1 yd}]",
+    passes=_WAIST + "supplies: [{item: soft elastic, size: 3/4 in wide, amount: 1 yd}]",
+)
+def elastic_width(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
+    """The width of elastic in the supplies must be that of an elastic of the garment. Clear elastic, elastic thread and
+    elastic cord do not count."""
+    pairs = [(supply, width) for supply in _elastics_in(tutorial) if (width := _stated_width(supply)) is not None]
+    without = [
+        elastic for elastic in tutorial.elastics.values() if not any(_same(width, elastic) for _, width in pairs)
+    ]
+    stray = [
+        (supply, width)
+        for supply, width in pairs
+        if not any(_same(width, elastic) for elastic in tutorial.elastics.values())
+    ]
+    needed = _width(without[0]) if len(without) == 1 else None
+    if len(stray) != 1 or needed is None:
+        return
+    (supply, width), elastic = stray[0], without[0]
+    if supply.size is None:
+        return
+    yield Finding(
+        "elastic-width",
+        Severity.WRONG,
+        supply.size.place,
+        f"The supplies have elastic {width.text.strip()} wide, but {_words(elastic.key)} is planned for elastic"
+        f" {needed.text.strip()} wide.",
+        supply.size.text,
+        supply.size.text.replace(width.text.strip(), instead(width, needed.value)),
+    )
+
+
+@check(
+    id="elastic-short",
+    area="supplies",
+    severity=Severity.WRONG,
+    looks_at=Tutorial,
+    title="Less elastic in the supplies than is cut",
+    why="The student stands before the open casing with elastic that does not reach.",
+    source="Arithmetic: the longest cut length of all sizes",
+    trips=_WAIST + "supplies: [{item: soft elastic, size: 3/4 in wide, amount: 25 in}]",
+    passes=_WAIST + "supplies: [{item: soft elastic, size: 3/4 in wide, amount: 27 in}]",
+)
+def elastic_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
+    """The amount of elastic in the supplies must be enough for all elastics of its width, in every size."""
+    supplies = _elastics_in(tutorial)
+    for supply in supplies:
+        typed = _typed(supply.amount.text) if supply.amount is not None else None
+        cut = _cut_from(supply, len(supplies), tutorial, computed)
+        if supply.amount is None or typed is None or not cut:
+            continue
+        size, need = max(cut, key=lambda each: each[1].length)
+        if typed.value >= need.length or RULER.agrees(typed.value, need.length, typed.unit.system):
+            continue
+        size_name = computed.size_name(size)
+        right = instead(typed, _rounded_up(need.length, typed.unit))
+        yield Finding(
+            "elastic-short",
+            Severity.WRONG,
+            supply.amount.place,
+            f"{typed.text.strip()} of elastic is too little: {show_in_unit(need.length, typed.unit)} are needed"
+            f"{f' for size {size_name}' if size_name else ''}.",
+            supply.amount.text,
+            right,
+            show_working(need, typed.unit.system),
+            size_name,
+        )
+
+
+def _elastics_in(tutorial: Tutorial) -> list[Supply]:
+    """The supplies that can be elastic for a casing."""
+    return [
+        supply
+        for supply in tutorial.supplies
+        if _ELASTIC.search(supply.item.text) and not _NOT_FOR_A_CASING.search(supply.item.text)
+    ]
+
+
+def _stated_width(supply: Supply) -> Typed | None:
+    """The one length in the size of a supply; None when there is none, or more than one."""
+    text = supply.size.text if supply.size is not None else ""
+    found: list[Typed] = []
+    for match in _NUMBER.finditer(text):
+        if found and match.start() < found[-1].end:
+            continue
+        try:
+            found.append(length_at(text, match.start()))
+        except NotUnderstood:
+            continue
+    return found[0] if len(found) == 1 and found[0].high is None else None
+
+
+def _width(elastic: Elastic) -> Typed | None:
+    amount = elastic.width.amount_at(0)
+    return amount.typed if amount is not None else None
+
+
+def _same(width: Typed, elastic: Elastic) -> bool:
+    needed = _width(elastic)
+    return needed is not None and pair_agrees(width, needed)
+
+
+def _typed(text: str) -> Typed | None:
+    try:
+        return parse_length(text)
+    except NotUnderstood:
+        return None
+
+
+def _cut_from(supply: Supply, count: int, tutorial: Tutorial, computed: Computed) -> list[tuple[int, Worked]]:
+    """What is cut from a supply in each size. Nothing where it is not certain which elastics are cut from it."""
+    width = _stated_width(supply)
+    others = [each for each in _elastics_in(tutorial) if each is not supply]
+    if width is None and count > 1:
+        return []
+    if width is not None and any((other := _stated_width(each)) and pair_agrees(other, width) for each in others):
+        return []
+    elastics = [each for each in tutorial.elastics.values() if width is None or _same(width, each)]
+    found = []
+    for size in range(tutorial.size_count):
+        lengths = [computed.number(f"{each.key}.cut_length", size) for each in elastics]
+        known = [each for each in lengths if each is not None]
+        if not known or len(known) != len(lengths):
+            return []
+        first, *more = known
+        found.append((size, work("elastic to cut", first, *(plus(each) for each in more)) if more else first))
+    return found
+
+
+def _rounded_up(need: Length, unit: Unit) -> Length:
+    """The need rounded up to what a shop sells by this unit, or to the next mark of a ruler."""
+    if unit in (Unit.YD, Unit.M):
+        return to_buy(need, unit.system)
+    step = RULER.step(need, unit.system)
+    return step * ceil(need.over(step)) if step > ZERO else need
+
+
+def _words(key: str) -> str:
+    return key.replace("_", " ")

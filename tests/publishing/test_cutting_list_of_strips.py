@@ -1,0 +1,35 @@
+"""The cutting list names circles and bindings by the numbers that they are cut by."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from bs4 import BeautifulSoup
+from content import folder
+
+from sitegen.publishing import publish
+
+PARTS = (
+    "body: {waist: 28 in}\nseam_allowance: 1/2 in\n"
+    "fabrics: {main: {name: cotton, structure: woven}}\n"
+    "circles: {skirt: {waist: body.waist, share: half, length: 20 in, fabric: main}}\n"
+    "bindings: {hem_tape: {edges: [skirt.hem_edge], kind: double fold, finished_width: 1/2 in, overlap: 1 in}}\n"
+)
+
+
+def test_circle_and_binding_are_in_the_cutting_list(tmp_path: Path) -> None:
+    outcome = publish(
+        folder(tmp_path / "content", PARTS), tmp_path / "site", draft=False, progress=lambda done, total, now: None
+    )
+    assert outcome.front is not None, [each.message for each in outcome.findings]
+    page = (tmp_path / "site" / "tutorials" / "tee" / "index.html").read_text(encoding="utf-8")
+    text = " ".join(
+        BeautifulSoup(page, "html.parser").get_text(" ", strip=True).replace("\N{NO-BREAK SPACE}", " ").split()
+    )
+    for words in (
+        "skirt cut 1/2 of a circle, cotton skirt cut radius 8 3/8 in",
+        "skirt hem radius 28 7/8 in",
+        "hem tape cut on the bias hem tape length 91 7/8 in",
+        "hem tape strip width 2 in",
+    ):
+        assert words in text

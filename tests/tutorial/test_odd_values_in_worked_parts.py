@@ -1,0 +1,47 @@
+"""Whatever stands behind a key of marks, gathers, pleats, bindings, circles and arcs: findings, never a traceback."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from content import reviewed
+
+from sitegen.findings import as_data
+
+WHOLE = """sizes: [S, M]
+body: {waist: '26, 28 in'}
+seam_allowance: 1/2 in
+fabrics: {main: {name: jersey, structure: knit, swatch: {rest: 4 in, stretched: 5 in}}}
+pieces:
+  front: {cut: 2, fabric: main, edges: {placket: 20 in, hem: {radius: 30 in, turn: 90 outward}, neck: {shape: half circle, radius: 4 in}}}
+hems: {lower: {edges: [skirt.hem_edge], turn: 1/2 in}}
+spacings:
+  buttons: {along: front.placket, marks: 5, spread: both ends, first_margin: 1 in, last_margin: 1 in, greatest_gap: 5 in}
+  loops: {length: 20 in, greatest_gap: 6 in, spread: round, start: 2 in, button: {diameter: 1 in, thickness: 1 in}}
+gathers:
+  top: {edges: [front.placket], onto: [front.neck], ratio: 1.6 to 1}
+  tier: {edges: [front.hem], onto_length: 26 in, ratio: 2, cut_for: ratio}
+pleats:
+  row: {kind: box, count: 3, depth: 1 in, finished: 13 in}
+  tucks: {kind: tuck, count: 4, edges: [front.placket], finished: 18 in}
+bindings:
+  tape: {edges: [front.hem], kind: french, finished_width: 3/8 in, overlap: 1 in, square: 18 in, join_allowance: 1/4 in}
+  edging: {edges: [front.neck], kind: single fold, finished_width: 3/8 in, overlap: 1 in, strip: 20 in, turn_of_cloth: 1/8 in}
+circles:
+  skirt: {waist: body.waist, ease: 1 in, share: half, length: 20 in, hem: lower}
+  peplum: {waist: 28 in, share: 3/4, length: 20 in, hem: 1/2 in, seam_allowance: 1/2 in}
+"""
+VALUES = re.finditer(r"(?<=[a-z]: )(?:\[[^\]]*\]|'[^']*'|[^{}\[\],'\n]+)", WHOLE)
+ODD = ["0 in", "0", "9999 in", "x", "[]", "{}", "~", "'{tape.area}'", "[tape, skirt]", "'{row.cut_width}'", "'1 in, 2 in'",
+       "front.hem"]  # fmt: skip
+
+
+@pytest.mark.parametrize("span", [match.span() for match in VALUES][6:], ids=lambda span: WHOLE[span[0] : span[1]])
+def test_odd_value_is_no_fault_of_the_program(span: tuple[int, int], tmp_path: Path) -> None:
+    for number, odd in enumerate(ODD):
+        text = WHOLE[: span[0]] + odd + WHOLE[span[1] :]
+        found = reviewed(tmp_path / str(number), text).findings
+        as_data(found)
+        assert all(each.message.strip() and each.place.line >= 1 for each in found)
