@@ -35,9 +35,7 @@ class Collector:
         unread: bool = False,
     ) -> None:
         """Keep a finding that stops a release."""
-        self.add(
-            Finding(check, Severity.WRONG, place, message, said, should_be, working, size, unread)
-        )
+        self.add(Finding(check, Severity.WRONG, place, message, said, should_be, working, size, unread))
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -107,9 +107,7 @@ def _words(tokens: Sequence[Token], env: dict[str, Any]) -> str:
     return words
 
 
-def _render_link(
-    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: Any, env: dict[str, Any]
-) -> str:
+def _render_link(renderer: RendererHTML, tokens: Sequence[Token], index: int, options: Any, env: dict[str, Any]) -> str:
     token = tokens[index]
     if _SCHEME.match(str(token.attrGet("href"))):
         token.attrSet("rel", "noopener noreferrer")

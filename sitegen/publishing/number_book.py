@@ -78,5 +78,3 @@ class CardNumbers:
     def told(self) -> tuple[NumberView, ...]:
         """The numbers that are worked out on this card."""
         return tuple(self._told.values())
-
-

@@ -156,4 +156,3 @@ def _candidates(value: Length, unit: Unit, ruler: Ruler) -> Iterator[str]:
         yield f"{vulgar(number)} {unit.symbol}"
     for places in range(1, 6):
         yield f"{decimal(number, places)} {unit.symbol}"
-

@@ -159,9 +159,7 @@ def _one(text: str, start: int, default: Unit | None, *, ranges: bool, in_prose:
         if opening.group(1) in "([":
             closing = _PAIR_CLOSING.match(text, pair.end)
             if closing is None:
-                raise NotUnderstood(
-                    "a closing bracket", "5/8 in (1.5 cm)", *trimmed(text, pair.start, len(text))
-                )
+                raise NotUnderstood("a closing bracket", "5/8 in (1.5 cm)", *trimmed(text, pair.start, len(text)))
             end = closing.end()
     except NotUnderstood:
         if in_prose:

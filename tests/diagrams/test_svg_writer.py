@@ -25,7 +25,7 @@ def test_same_drawing_gives_the_same_bytes() -> None:
 
 
 def test_author_words_are_escaped() -> None:
-    nasty = '<script>"&\'</title>'
+    nasty = "<script>\"&'</title>"
     drawing = Drawing(nasty, nasty, (View(Fraction(1), (Label(nasty, at(), (Side.BELOW,)),)),))
     root = parsed(write_svg(drawing, 'a"b'))
     assert [root[0].text, root[1].text] == [nasty, nasty]

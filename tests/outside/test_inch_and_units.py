@@ -153,9 +153,7 @@ def test_a_wrong_value_seen_in_print_does_not_agree(text: str) -> None:
     assert not agrees(text)
 
 
-@pytest.mark.parametrize(
-    ("yards", "centimetres"), [("1/8", "11.4"), ("1/4", "22.9"), ("1/2", "45.7"), ("1", "91.4")]
-)
+@pytest.mark.parametrize(("yards", "centimetres"), [("1/8", "11.4"), ("1/4", "22.9"), ("1/2", "45.7"), ("1", "91.4")])
 def test_parts_of_a_yard_in_centimetres(yards: str, centimetres: str) -> None:
     """Arithmetic on the yard of 1959: an eighth of a yard is 4 1/2 in, which is 11.43 cm."""
     assert decimal(length(yards, Unit.YD).in_unit(Unit.CM), 1) == centimetres

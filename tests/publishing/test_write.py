@@ -98,7 +98,6 @@ def test_refusal_that_the_caller_swallowed_still_stops_the_site(tmp_path: Path) 
     target = tmp_path / "site"
     publish(target, OLD)
 
-
     def swallow(writer: SiteWriter) -> None:
         with pytest.raises(NotReplaced):
             writer.write("../outside.html", "no")

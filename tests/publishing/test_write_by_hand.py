@@ -67,7 +67,11 @@ def test_what_was_put_there_by_hand_is_kept_with_its_metadata(
         assert {path: kept[path] for path in by_hand} == by_hand
         assert set(listed(target)) == set(files)
     assert {path for path, held in content(target).items() if held != "folder"} == {
-        *NEW, "CNAME", "tools/run/me.sh", "a/deep/note.txt", "b/beside-a-new-page.txt"
+        *NEW,
+        "CNAME",
+        "tools/run/me.sh",
+        "a/deep/note.txt",
+        "b/beside-a-new-page.txt",
     }
     assert (target / "CNAME").stat().st_mode & 0o777 == 0o640
     assert script.stat().st_mode & 0o777 == 0o755

@@ -230,9 +230,7 @@ def test_second_run_is_told_that_another_is_publishing(tmp_path: Path) -> None:
         writer.write("index.html", "from the first run")
         with pytest.raises(NotReplaced) as caught:
             publish(target, NEW)
-    assert caught.value.reason == (
-        f"Another run is publishing to {target}. Wait until it is done, then publish again."
-    )
+    assert caught.value.reason == (f"Another run is publishing to {target}. Wait until it is done, then publish again.")
     assert files_in(target) == {"index.html": b"from the first run"}
     assert beside(target) == set()
 

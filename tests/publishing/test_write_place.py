@@ -41,7 +41,6 @@ def test_folder_that_cannot_be_replaced_is_told_before_the_pages_are_made(tmp_pa
 def test_folder_that_fills_while_the_pages_are_made_is_not_replaced(tmp_path: Path) -> None:
     target = tmp_path / "site"
 
-
     def fill(_: SiteWriter) -> None:
         target.mkdir()
         (target / "letter.txt").write_text("mine")

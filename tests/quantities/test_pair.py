@@ -223,5 +223,3 @@ def test_every_mark_that_the_ruler_shows_agrees_with_what_it_shows_of_it() -> No
     for number in sixteenths:
         value = inches(Fraction(number, 16))
         assert pair_agrees(*both(RULER.show_both(value))), RULER.show_both(value)
-
-

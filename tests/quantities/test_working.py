@@ -209,7 +209,9 @@ def test_areas_that_are_shown_rounded_count_as_rounded_parts() -> None:
     part = given("part", rectangle(inches("0.3"), inches(1)))
     assert show_line(work("both", part, plus(part)), INCHES) == "both: part 0.3 sq in + part 0.3 sq in = 0.6 sq in"
     part = given("part", rectangle(inches("0.33"), inches(1)))
-    assert show_line(work("both", part, plus(part)), INCHES) == "both: part 0.3 sq in + part 0.3 sq in = 0.7 sq in" + NOTE
+    assert (
+        show_line(work("both", part, plus(part)), INCHES) == "both: part 0.3 sq in + part 0.3 sq in = 0.7 sq in" + NOTE
+    )
 
 
 def test_plain_numbers_that_are_shown_rounded_count_as_rounded_parts() -> None:

@@ -81,7 +81,7 @@ def test_elastic_that_is_put_in_uses_the_edges_of_its_casing(tmp_path: Path) -> 
     found = tutorial(
         tmp_path,
         "title: Casing\ntext: Sew.\nfinish: [skirt.waist]\n",
-        "title: Elastic\ntext: Pull.\ncut: [waist_elastic]\ninsert: [waist_elastic]\n",
+        "title: Elastic\ntext: Pull.\ninsert: [waist_elastic]\n",
     )
     assert seat_of(found.elastics["waist_elastic"], found) == ("skirt.waist",)
     made = making_of(found)
