@@ -1,4 +1,4 @@
-"""Writes ``CATALOGUE.md``, all checks and calculations: ``python -m sitegen.checks.document --write`` or ``--compare``."""
+"""Writes ``CATALOGUE.md``, all checks and calculations: ``python -m sitegen.checks.document --write`` or --compare."""
 
 from __future__ import annotations
 

@@ -9,10 +9,11 @@ from markupsafe import Markup
 from sitegen.publishing.cautions import caution
 from sitegen.publishing.markdown import render
 from sitegen.publishing.number_book import CardNumbers, NumberBook
-from sitegen.publishing.views import Both, Diagram, Picture, StepCard, Stitching, Video
+from sitegen.publishing.views import Both, Diagram, OtherWay, Picture, StepCard, Stitching, Video
 from sitegen.quantities import System, decimal
 from sitegen.sewing import stitches_per_inch
 from sitegen.tutorial import Computed, Hem, Join, Photo, Prose, Reference, Step, words_of
+from sitegen.tutorial import OtherWay as Way
 
 Show = Callable[[Photo], Picture | None]
 Draw = Callable[[str], Diagram | None]
@@ -27,9 +28,13 @@ def card(step: Step, computed: Computed, book: NumberBook, first: System, show: 
         return render(text.text, numbers, _HEADING) if text is not None else Markup()
 
     text, look_for, if_wrong = prose(step.text), prose(step.look_for), prose(step.if_wrong)
-    joins = tuple(_join(join, computed, numbers) for join in step.joins if join.stitch or join.press)
-    turned = (computed.tutorial.hems.get(name.name) for name in step.hems)
-    hems = tuple(_hem(hem, numbers, first) for hem in turned if hem is not None)
+    stitching = _stitching(step, computed, numbers, first)
+    way = step.other_way
+    other_way = (
+        OtherWay(prose(way.when), prose(way.text), _stitching(way, computed, numbers, first))
+        if way is not None
+        else None
+    )
     return StepCard(
         number=step.number,
         anchor=f"step-{step.number}",
@@ -39,15 +44,23 @@ def card(step: Step, computed: Computed, book: NumberBook, first: System, show: 
         needs=tuple(each.text for each in step.needs),
         tools=tuple(tool.text for tool in step.tools),
         cautions=tuple(caution(each.text) for each in step.cautions),
-        stitching=(*joins, *hems),
+        stitching=stitching,
         numbers=numbers.used,
         working=numbers.told,
         pictures=tuple(picture for photo in step.photos if (picture := show(photo)) is not None),
         diagrams=tuple(diagram for name in step.diagrams if (diagram := draw(name.name)) is not None),
         look_for=look_for,
         if_wrong=if_wrong,
+        other_way=other_way,
         video=Video(step.video.text) if step.video else None,
     )
+
+
+def _stitching(way: Step | Way, computed: Computed, numbers: CardNumbers, first: System) -> tuple[Stitching, ...]:
+    """How each seam and hem is sewn."""
+    joins = tuple(_join(join, computed, numbers) for join in way.joins if join.stitch or join.press)
+    turned = (computed.tutorial.hems.get(name.name) for name in way.hems)
+    return (*joins, *(_hem(hem, numbers, first) for hem in turned if hem is not None))
 
 
 def _join(join: Join, computed: Computed, numbers: CardNumbers) -> Stitching:
@@ -58,6 +71,8 @@ def _join(join: Join, computed: Computed, numbers: CardNumbers) -> Stitching:
         notes.append("stabilised, so that it does not stretch")
     if join.stretched or any(name.name in computed.tutorial.bands for name in edges):
         notes.append("stretch the shorter edge to fit the longer one")
+    if join.enclosed:
+        notes.append(f"raw edges {join.enclosed.text}")
     return Stitching(
         what=" to ".join(dict.fromkeys(_chain(chain) for chain in join.chains)),
         stitch=join.stitch.text if join.stitch else "",

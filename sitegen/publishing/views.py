@@ -225,6 +225,16 @@ class Video:
 
 
 @dataclass(frozen=True, slots=True)
+class OtherWay:
+    """A second way of doing a step."""
+
+    when: Markup
+    """When it suits."""
+    prose: Markup
+    stitching: tuple[Stitching, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class StepCard:
     """One step as the student sees it."""
 
@@ -246,6 +256,7 @@ class StepCard:
     diagrams: tuple[Diagram, ...] = ()
     look_for: Markup = Markup()
     if_wrong: Markup = Markup()
+    other_way: OtherWay | None = None
     video: Video | None = None
 
 

@@ -144,6 +144,53 @@ def test_universal_twin_needle_on_a_knit_is_doubted(tmp_path: Path) -> None:
     assert (found.said, found.should_be) == ("universal twin needle", "stretch twin needle")
 
 
+@pytest.mark.parametrize(
+    ("size", "right", "message"),
+    [
+        ("80/14", "", "80/14 is no usual size of a needle. Usual are 80/12 and 90/14."),
+        ("57/11", "75/11", "57/11 is no usual size of a needle. Usual is 75/11."),
+        ("75/10 or finer", "", "75/10 is no usual size of a needle. Usual are 70/10 and 75/11."),
+        ("57/13 or finer", "85/13 or finer", "57/13 is no usual size of a needle. Usual is 85/13."),
+        ("4.0/57", "", "4.0/57 is no usual size of a needle."),
+    ],
+)
+def test_size_of_a_needle_that_does_not_exist_is_doubted(size: str, right: str, message: str, tmp_path: Path) -> None:
+    (found,) = of("needle-size", tmp_path, f"supplies: [{{item: needle, size: {size}}}]")
+    assert (found.message, found.said, found.should_be) == (message, size, right)
+
+
+def test_size_of_a_needle_on_a_card_is_put_right_where_it_stands(tmp_path: Path) -> None:
+    card = "title: A\ntext: Put in a stretch needle, size 57/11. Keep the edge 5/8 in from the needle.\n"
+    (found,) = of("needle-size", tmp_path, "", steps__01_dot_yaml=card)
+    assert (found.place.line, found.place.column, found.said, found.should_be) == (2, 37, "57/11", "75/11")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Sew with the needle 1/16 in from it.", "A needle 75/11 or a twin needle 4.0/75.", "From the needle 15/16 inch."],
+)
+def test_lengths_beside_a_needle_are_no_sizes(text: str, tmp_path: Path) -> None:
+    assert of("needle-size", tmp_path, "", steps__01_dot_yaml=f"title: A\ntext: {text}\n") == []
+
+
+@pytest.mark.parametrize(
+    ("stitch", "right"), [("straigt", "straight"), ("Zigzag", "zigzag"), ("zigzag stitch", "zigzag")]
+)
+def test_misspelt_stitch_is_put_right(stitch: str, right: str, tmp_path: Path) -> None:
+    seam = f"title: Sew\ntext: Sew.\njoin: [{{edges: [front.side, front.side], stitch: {stitch}}}]\n"
+    (found,) = of("stitch-misspelt", tmp_path, TEE, steps__01_dot_yaml=seam)
+    assert found.message == (
+        f"“{stitch}” is almost the name of a stitch. Write {right}, so that the seam can be checked."
+    )
+    assert (found.said, found.should_be) == (stitch, right)
+
+
+@pytest.mark.parametrize("stitch", ["blanket stitch", "lightning stitch", "flatlock", "hand stitch"])
+def test_stitch_of_another_name_is_left_alone(stitch: str, tmp_path: Path) -> None:
+    seam = f"title: Sew\ntext: Sew.\njoin: [{{edges: [front.side, front.side], stitch: {stitch}}}]\n"
+    assert of("stitch-misspelt", tmp_path, TEE, steps__01_dot_yaml=seam) == []
+
+
 # -- elastic ----------------------------------------------------------------------------------------------------
 
 

@@ -195,6 +195,13 @@ def test_card_holds_everything_it_was_given(tutorial: BeautifulSoup) -> None:
         assert text in card
 
 
+def test_other_way_of_a_step_stands_on_its_card_with_when_and_how(tutorial: BeautifulSoup) -> None:
+    (other,) = tutorial.select(".other")
+    assert other.find_parent("article") == tutorial.select_one("#step-3")
+    assert words(other).startswith("Another way If you have no twin needle. Sew 3/4 in ( 1.9 cm ) from the fold with")
+    assert words(other.select_one(".seam")) == "Lower hem stitch zigzag press flat"
+
+
 def test_card_has_a_box_to_tick_with_a_name_of_its_own(tutorial: BeautifulSoup) -> None:
     names = [words(box.find_parent("label")) for box in tutorial.select("input[data-card]")]
     assert names[0] == "Done : step 1"

@@ -23,9 +23,10 @@ SIZES = {
 }
 """Hundredths of a millimetre, and the older number or numbers of the same needle."""
 _NEEDLE = re.compile(r"\bneedles?\b", re.IGNORECASE)
-_SIZE = re.compile(r"(?<![\d.,/])(?P<metric>\d{2,3})/(?P<older>\d{1,2})(?![\d/]|\s*(?:in\b|[\"″]))")
-_TWIN_SIZE = re.compile(r"(?<![\d.,/])\d(?:[.,]\d)?/(?P<metric>\d{2,3})(?![\d/]|\s*(?:in\b|[\"″]))")
-_NEAR_NEEDLE = re.compile(r"\bneedles?\b[^.;:\n]{0,20}?(?P<size>\d[\d.,]*/\d+)", re.IGNORECASE)
+_NO_INCH = r"(?![\d/]|\s*(?:in(?:ch|ches)?\b|[\"″]))"
+_SIZE = re.compile(rf"(?<![\d.,/])(?P<metric>\d{{2,3}})/(?P<older>\d{{1,2}}){_NO_INCH}")
+_TWIN_SIZE = re.compile(rf"(?<![\d.,/])\d(?:[.,]\d)?/(?P<metric>\d{{2,3}}){_NO_INCH}")
+_NEAR_NEEDLE = re.compile(rf"\bneedles?\b[^.;:\d]{{0,20}}(?P<size>\d[\d.,]*/\d+){_NO_INCH}", re.IGNORECASE)
 
 
 @check(
@@ -47,9 +48,8 @@ def needle_size(part: Tutorial | Step, computed: Computed) -> Iterator[Finding]:
             metric, older = int(match["metric"]), int(match["older"])
             if older not in SIZES.get(metric, ()):
                 yield _finding(match.group(), _pairs(metric, older), text, place)
-        elif match := _TWIN_SIZE.search(text):
-            if int(match["metric"]) not in SIZES:
-                yield _finding(match.group(), [], text, place)
+        elif (match := _TWIN_SIZE.search(text)) and int(match["metric"]) not in SIZES:
+            yield _finding(match.group(), [], text, place)
 
 
 def _in_supplies(tutorial: Tutorial) -> Iterator[tuple[str, Place]]:
@@ -72,12 +72,12 @@ def _pairs(metric: int, older: int) -> list[str]:
 
 
 def _finding(said: str, pairs: list[str], text: str, place: Place) -> Finding:
-    hint = f" There is {' and '.join(pairs)}." if pairs else ""
+    usual = f" Usual {'is' if len(pairs) == 1 else 'are'} {' and '.join(pairs)}." if pairs else ""
     return Finding(
         "needle-size",
         Severity.DOUBTFUL,
         place,
-        f"There is hardly a needle of size {said}.{hint}",
+        f"{said} is no usual size of a needle.{usual}",
         text,
         text.replace(said, pairs[0]) if len(pairs) == 1 else "",
     )

@@ -1,7 +1,8 @@
-"""Fabrics that are listed, used and bought."""
+"""Fabrics that are listed, used and bought, and thread."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
@@ -73,6 +74,28 @@ def fabric_unbought(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
         f"How much {fabric.name} to buy is not said. Add to fabric {fabric.key}, for example,"
         f" {_example(fabric, computed)}",
     )
+
+
+@check(
+    id="thread-missing",
+    area="supplies",
+    severity=Severity.HINT,
+    looks_at=Tutorial,
+    title="Supplies without thread",
+    why="Beginners buy what is on the list.",
+    source="Fabric and thread are among the materials of every project: Univ. of Kentucky 4-H 4JD-01PB, page 4",
+    trips="supplies: [{item: bias tape, amount: 1 yd}]",
+    passes="supplies: [{item: bias tape, amount: 1 yd}, {item: polyester thread, amount: 1 spool}]",
+)
+def thread_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
+    """Where supplies are listed, thread is among them."""
+    if tutorial.supplies and not any(re.search("thread", supply.item.text, re.I) for supply in tutorial.supplies):
+        yield Finding(
+            "thread-missing",
+            Severity.HINT,
+            tutorial.supplies[0].place,
+            "No thread is in the supplies. Add it, such as {item: polyester sewing thread, amount: 1 spool}",
+        )
 
 
 def _in_use(tutorial: Tutorial) -> set[str]:

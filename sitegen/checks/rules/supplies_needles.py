@@ -1,4 +1,4 @@
-"""Needles and thread in the supplies, against what the steps sew."""
+"""Needles in the supplies, against what the steps sew."""
 
 from __future__ import annotations
 
@@ -187,28 +187,6 @@ def needle_for_knit(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]
                 supply.item.text if in_item else "",
                 _UNIVERSAL.sub("stretch", supply.item.text) if in_item else "",
             )
-
-
-@check(
-    id="thread-missing",
-    area="supplies",
-    severity=Severity.HINT,
-    looks_at=Tutorial,
-    title="Supplies without thread",
-    why="Beginners buy what is on the list.",
-    source="Fabric and thread are among the materials of every project: Univ. of Kentucky 4-H 4JD-01PB, page 4",
-    trips="supplies: [{item: bias tape, amount: 1 yd}]",
-    passes="supplies: [{item: bias tape, amount: 1 yd}, {item: polyester thread, amount: 1 spool}]",
-)
-def thread_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """Where supplies are listed, thread is among them."""
-    if tutorial.supplies and not any(re.search("thread", supply.item.text, re.I) for supply in tutorial.supplies):
-        yield Finding(
-            "thread-missing",
-            Severity.HINT,
-            tutorial.supplies[0].place,
-            "No thread is in the supplies. Add it, such as {item: polyester sewing thread, amount: 1 spool}",
-        )
 
 
 def _twin_hems(tutorial: Tutorial) -> list[Hem]:
