@@ -28,7 +28,7 @@ def test_b1_rib_of_three_quarters_of_16_in_is_12_in() -> None:
 
 
 def test_b1_ring_of_12_in_needs_83_percent_to_pass_a_head_of_22_in() -> None:
-    """Derived in the reference notes: (22 − 12) ÷ 12; the 16 in edge itself needs 37.5 %."""
+    """Derived: (22 − 12) ÷ 12; the 16 in edge itself needs 37.5 %."""
     needed = band.stretch_needed("stretch", length(inches(22)), length(inches(12))).ratio
     assert needed.value == Fraction(10, 12)
     edge = band.stretch_needed("stretch", length(inches(22)), length(inches(16))).ratio

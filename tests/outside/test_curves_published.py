@@ -56,7 +56,7 @@ def test_cut_edge_and_seam_line_undo_each_other() -> None:
 
 @pytest.mark.parametrize(("depth", "printed_in"), [("1/2", 3.1), ("1", 6.3)])
 def test_circle_hem_has_two_pi_depth_more_edge_than_fold(depth: str, printed_in: float) -> None:
-    """Geometry, as the reference notes tabulate it for a full circle: 1/2 in hem 3.1 in, 1 in hem 6.3 in."""
+    """Geometry, for a full circle: 1/2 in hem 3.1 in, 1 in hem 6.3 in."""
     more = geometry.curve_difference("more", length(inches(depth)), Fraction(360))
     assert float(more.length.mm / Fraction("25.4")) == pytest.approx(printed_in, abs=0.05)
 
@@ -98,7 +98,7 @@ def test_shortening_by_an_inch_folds_half_an_inch() -> None:
 
 @pytest.mark.parametrize(("stitch", "per_inch"), [("2.5", "10.2"), ("3", "8.5"), ("4", "6.4")])
 def test_stitches_to_the_inch(stitch: str, per_inch: str) -> None:
-    """25.4 ÷ millimetres (arithmetic), as the reference notes tabulate it."""
+    """25.4 ÷ millimetres (arithmetic)."""
     found = stitches_per_inch("stitches", Fraction(stitch)).number
     assert float(found) == pytest.approx(float(per_inch), abs=0.06)
 

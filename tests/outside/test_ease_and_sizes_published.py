@@ -70,7 +70,7 @@ def test_bust_beyond_the_published_table_is_told() -> None:
 
 
 def test_uneven_bust_steps_of_the_published_grade() -> None:
-    """The reference notes list them: 5/8, 1 1/4, 1 1/8, 1 1/8, 1, 1, 1 1/2, 1 5/8, 1 3/4, 1 7/8, 2."""
+    """Derived from the row: 5/8, 1 1/4, 1 1/8, 1 1/8, 1, 1, 1 1/2, 1 5/8, 1 3/4, 1 7/8, 2."""
     printed = ["5/8", "5/4", "9/8", "9/8", "1", "1", "3/2", "13/8", "7/4", "15/8", "2"]
     found = [step.length for step in grading.steps(row("bust", BUST).bodies)]
     assert found == [inches(number) for number in printed]

@@ -82,7 +82,7 @@ def test_wrong_swap_printed_above_a_table_is_not_plausible() -> None:
 
 
 def test_100_cm_at_5_percent_are_105_3_cm_and_not_105() -> None:
-    """Derived in the reference notes; 10 cm is what a shop sells, so 110 cm."""
+    """Derived: need ÷ (1 − shrinkage); 10 cm is what a shop sells, so 110 cm."""
     bought = fabric_need.before_washing("to buy", given("need", cm(100)), percent(5)).length
     assert bought == cm(2000) / 19
     assert float(bought.in_unit(Unit.CM)) == pytest.approx(105.3, abs=0.05)
@@ -99,6 +99,6 @@ def test_adding_the_rate_in_place_of_dividing_falls_short(rate: int) -> None:
 
 
 def test_eighth_of_a_yard_is_four_and_a_half_inches() -> None:
-    """Buying unit: 1/8 yd = 4.5 in = 11.4 cm (arithmetic, as the reference notes tabulate it)."""
+    """Buying unit: 1/8 yd = 4.5 in = 11.4 cm (arithmetic)."""
     assert to_buy(inches("4.5"), System.INCHES) == yards("1/8")
     assert float(yards("1/8").in_unit(Unit.CM)) == pytest.approx(11.4, abs=0.05)

@@ -250,7 +250,7 @@ def test_words_never_promise_a_mark_too_little() -> None:
 
 
 def test_need_allows_for_shrinkage_and_for_straightening() -> None:
-    """100 cm at 5 % is 105.3 cm (derived in the reference notes), and 5 cm for the ends."""
+    """100 cm at 5 % is 105.3 cm (derived: need ÷ (1 − shrinkage)), and 5 cm for the ends."""
     found = laid([piece("front", 80, 100)], 100, Fold.OPEN)
     shrinkage, ends = given("shrinkage", Ratio.percent(5)), given("straightening the ends", cm(5))
     need = cloth_needed("jersey", found, shrinkage=shrinkage, straightening=ends)
