@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from sitegen.checks import review
 from sitegen.findings import Place
 from sitegen.reading import ContentFolder
-from sitegen.tutorial import Join, Link, Making, Seam, Work, first_joined, making_of, seams_of
+from sitegen.tutorial import Join, Joining, Link, Making, Seam, Work, making_of, seams_of
 from sitegen.tutorial.making.joining import hanging_together
 
 nx = pytest.importorskip("networkx")
@@ -94,13 +94,15 @@ def sewn(seams: tuple[Seam, ...]) -> nx.Graph:
 def test_parts_hang_together_from_the_seam_on_that_a_least_spanning_tree_names(
     seams: tuple[Seam, ...], one: str, other: str
 ) -> None:
-    graph, way = sewn(seams), first_joined(one, other, seams)
+    graph, joining = sewn(seams), Joining(seams)
+    way = joining.way(one, other)
     if not nx.has_path(graph, one, other):
-        assert way is None
+        assert (joining.since(one, other), way) == (None, None)
         return
     assert way is not None
     tree = nx.minimum_spanning_tree(graph)
     last = max((tree.edges[pair]["weight"] for pair in pairwise(nx.shortest_path(tree, one, other))), default=0)
+    assert joining.since(one, other) == last
     assert max((seam.step for seam in way), default=0) == last
     assert len(way) == nx.shortest_path_length(sewn(seams[:last]), one, other)
 

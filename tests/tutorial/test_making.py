@@ -10,12 +10,12 @@ from content import EXAMPLE, computed, messages
 from sitegen.checks import review
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import (
+    Joining,
     Link,
     LongestPath,
     Making,
     Tutorial,
     copies_of,
-    first_joined,
     making_of,
     seams_of,
     seat_of,
@@ -170,10 +170,11 @@ def test_parts_hang_together_by_the_seams_between_them(tmp_path: Path) -> None:
     found = tutorial(tmp_path, SHOULDERS, SLEEVES)
     seams = seams_of(found)
     assert [seam.parts for seam in seams] == [("front", "back"), ("sleeve", "front", "back")]
-    assert first_joined("front", "front", ()) == ()
-    assert first_joined("front", "back", seams) == seams[:1]
-    assert first_joined("sleeve", "back", seams) == seams[1:]
-    assert first_joined("sleeve", "pocket", seams) is None
+    joining = Joining(seams)
+    assert (joining.since("front", "front"), joining.way("front", "front")) == (0, ())
+    assert (joining.since("front", "back"), joining.way("front", "back")) == (1, seams[:1])
+    assert (joining.since("sleeve", "back"), joining.way("sleeve", "back")) == (2, seams[1:])
+    assert (joining.since("sleeve", "pocket"), joining.way("sleeve", "pocket")) == (None, None)
 
 
 def test_gap_in_a_chain_is_named_by_both_its_edges(tmp_path: Path) -> None:

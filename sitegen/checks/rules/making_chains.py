@@ -10,12 +10,12 @@ from sitegen.findings import Finding, Severity
 from sitegen.tutorial import (
     Computed,
     Join,
+    Joining,
     Reference,
     Seam,
     Step,
     Tutorial,
-    first_joined,
-    part_of,
+    neighbours,
     seam_of,
     seams_of,
     unjoined,
@@ -87,8 +87,7 @@ def _not_yet_one(gap: tuple[Reference, Reference], seams: tuple[Seam, ...], step
 
 def _joining(gap: tuple[Reference, Reference], seams: tuple[Seam, ...], tutorial: Tutorial) -> Step | None:
     """The step whose seam brings both parts together, when all seams are sewn in order."""
-    one, other = (part_of(name.name, tutorial) for name in gap)
-    way = first_joined(one, other, seams) if one is not None and other is not None else None
+    way = next((Joining(seams).way(part, beyond) for _, _, part, beyond in neighbours(gap, tutorial)), None)
     last = max((seam.step for seam in way), default=0) if way is not None else 0
     return next((step for step in tutorial.steps if step.number == last), None)
 

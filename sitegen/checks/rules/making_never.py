@@ -11,7 +11,6 @@ from sitegen.tutorial import (
     Band,
     Binding,
     Computed,
-    Edge,
     Elastic,
     Hem,
     Reference,
@@ -134,28 +133,30 @@ def elastic_never_inserted(elastic: Elastic, computed: Computed) -> Iterator[Fin
     id="edge-never-sewn",
     area="making",
     severity=Severity.DOUBTFUL,
-    looks_at=Edge,
+    looks_at=Tutorial,
     title="An edge that is neither sewn nor finished",
     why="Either the edge stays raw and open, or a step does not say what it sews.",
     source="Follows from the steps; " + COMMON_PRACTICE,
     trips=_HEM.replace("hems: {sleeve_hem: {edges: [sleeve.wrist], turn: 1 in}}\n", "") + _UNDERARM,
     passes=_HEM + _UNDERARM + _TURNED,
 )
-def edge_never_sewn(edge: Edge, computed: Computed) -> Iterator[Finding]:
+def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """An edge of a piece is joined, hemmed, finished, stabilised, or lies in a band's opening or a casing. Edges of
     which only a girth, a row of marks or a taper is made are lines to measure. Of a piece none of whose edges is in any
     step, nothing is said."""
-    tutorial = computed.tutorial
     in_steps = _in_steps(tutorial)
-    told = any(other.name in in_steps for other in tutorial.pieces[edge.piece].edges.values())
-    if told and edge.name not in {*in_steps, *_in_parts(tutorial), *_measured(tutorial)}:
-        yield Finding(
-            "edge-never-sewn",
-            Severity.DOUBTFUL,
-            edge.place,
-            f"{edge.name} is in no seam, band, hem or finish of any step. Add it to the step that sews it. If it is"
-            " only a line to measure, put it into girths.",
-        )
+    elsewhere = _in_parts(tutorial) | _measured(tutorial)
+    for piece in tutorial.pieces.values():
+        told = any(edge.name in in_steps for edge in piece.edges.values())
+        for edge in piece.edges.values() if told else ():
+            if edge.name not in in_steps and edge.name not in elsewhere:
+                yield Finding(
+                    "edge-never-sewn",
+                    Severity.DOUBTFUL,
+                    edge.place,
+                    f"{edge.name} is in no seam, band, hem or finish of any step. Add it to the step that sews it."
+                    " If it is only a line to measure, put it into girths.",
+                )
 
 
 def _in_steps(tutorial: Tutorial) -> set[str]:

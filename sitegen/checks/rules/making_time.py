@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import pairwise
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.checks.told import by_title
 from sitegen.findings import Finding, Severity
-from sitegen.tutorial import Computed, Reference, Seam, Step, Tutorial, first_joined, part_of, seams_of
+from sitegen.tutorial import Computed, Joining, Seam, Step, Tutorial, neighbours, seams_of
 
 _CUT = "--- steps/01.yaml\ntitle: Cut out\ntext: Cut.\nminutes: 40\n"
 _SEW = "--- steps/02.yaml\ntitle: Sew\ntext: Sew.\n"
@@ -67,11 +66,11 @@ def minutes_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]
 def press_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A seam across which a later seam is sewn says how it is pressed, or a text between the two speaks of pressing."""
     seams = seams_of(tutorial)
+    joining = Joining(seams)
     reported: list[Seam] = []
     for crossing in seams:
         step = _step(crossing.step, tutorial)
-        earlier = tuple(seam for seam in seams if seam.step < crossing.step)
-        for seam in _crossed(crossing, earlier, tutorial):
+        for seam in _crossed(crossing, joining, tutorial):
             between = [each for each in tutorial.steps if seam.step <= each.number <= step.number]
             if seam in reported or seam.join.press or any(_presses(each) for each in between):
                 continue
@@ -85,16 +84,13 @@ def press_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
             )
 
 
-def _crossed(crossing: Seam, earlier: tuple[Seam, ...], tutorial: Tutorial) -> Iterator[Seam]:
-    """The earlier seams by which the edges of a chain run on from piece to piece."""
-    for one, other in (pair for chain in crossing.join.chains for pair in pairwise(chain)):
-        parts = _part(one, tutorial), _part(other, tutorial)
-        if parts[0] is not None and parts[1] is not None:
-            yield from first_joined(parts[0], parts[1], earlier) or ()
-
-
-def _part(name: Reference, tutorial: Tutorial) -> str | None:
-    return part_of(name.name, tutorial)
+def _crossed(crossing: Seam, joining: Joining, tutorial: Tutorial) -> Iterator[Seam]:
+    """The seams of earlier steps by which the edges of a chain run on from piece to piece."""
+    pairs = [pair[2:] for chain in crossing.join.chains for pair in neighbours(chain, tutorial)]
+    for part, beyond in dict.fromkeys(pairs):
+        way = joining.way(part, beyond) or ()
+        if all(seam.step < crossing.step for seam in way):
+            yield from way
 
 
 def _step(number: int, tutorial: Tutorial) -> Step:

@@ -6,19 +6,29 @@ elastics are the author's own and stand for every copy: both sleeves, both sides
 
 from sitegen.tutorial.making.copies import copies_of
 from sitegen.tutorial.making.graph import LongestPath
-from sitegen.tutorial.making.joining import Seam, first_joined, part_of, parts_of, seam_of, seams_of, unjoined
+from sitegen.tutorial.making.joining import (
+    Joining,
+    Seam,
+    neighbours,
+    part_of,
+    parts_of,
+    seam_of,
+    seams_of,
+    unjoined,
+)
 from sitegen.tutorial.making.order import Link, Making, making_of
 from sitegen.tutorial.making.work import Work, seat_of, works_of
 
 __all__ = [
+    "Joining",
     "Link",
     "LongestPath",
     "Making",
     "Seam",
     "Work",
     "copies_of",
-    "first_joined",
     "making_of",
+    "neighbours",
     "part_of",
     "parts_of",
     "seam_of",

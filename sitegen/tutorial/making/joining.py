@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections import deque
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -50,26 +49,58 @@ def seam_of(step: Step, join: Join, tutorial: Tutorial) -> Seam:
     return Seam(step.number, join, tuple(dict.fromkeys(part for part in parts if part is not None)))
 
 
-def first_joined(one: str, other: str, seams: Sequence[Seam]) -> tuple[Seam, ...] | None:
-    """The seams by which two parts hang together as soon as they do, as few as can be; None if they never do."""
-    if _way(one, other, seams) is None:
-        return None
-    count = bisect_left(range(len(seams)), True, key=lambda count: _way(one, other, seams[:count]) is not None)
-    return _way(one, other, seams[:count])
+class Joining:
+    """How parts come to hang together, seam by seam.
 
+    A seam that brings two wholes together hangs the smaller below the larger. So the way up from a part passes later
+    and later seams, and where the ways of two parts meet, the last seam passed is the one since which they hang
+    together.
+    """
 
-def _way(start: str, end: str, seams: Sequence[Seam]) -> tuple[Seam, ...] | None:
-    """The fewest seams from part to part, None where there is no way. Parts are reached seam by seam."""
-    reached: dict[str, tuple[Seam, ...]] = {start: ()}
-    waiting = deque([start])
-    while waiting and end not in reached:
-        part = waiting.popleft()
-        for seam in (seam for seam in seams if part in seam.parts):
-            for beyond in seam.parts:
-                if beyond not in reached:
-                    reached[beyond] = (*reached[part], seam)
-                    waiting.append(beyond)
-    return reached.get(end)
+    def __init__(self, seams: Sequence[Seam]) -> None:
+        self._seams = seams
+        self._sewn_by: dict[str, list[int]] = {}
+        self._above: dict[str, tuple[str, int]] = {}
+        size: dict[str, int] = {}
+        for number, seam in enumerate(seams, 1):
+            for part in seam.parts:
+                self._sewn_by.setdefault(part, []).append(number)
+                one, other = self._top(seam.parts[0]), self._top(part)
+                if one != other:
+                    low, high = sorted((one, other), key=lambda top: size.get(top, 1))
+                    self._above[low] = (high, number)
+                    size[high] = size.get(low, 1) + size.get(high, 1)
+
+    def _top(self, part: str) -> str:
+        while part in self._above:
+            part = self._above[part][0]
+        return part
+
+    def since(self, one: str, other: str) -> int | None:
+        """How many seams must be sewn until two parts hang together; None if they never do."""
+        number = 0
+        while one != other:
+            ways = [(self._above[part], part) for part in (one, other) if part in self._above]
+            if not ways:
+                return None
+            (above, number), part = min(ways, key=lambda way: way[0][1])
+            one, other = (above, other) if part == one else (one, above)
+        return number
+
+    def way(self, one: str, other: str) -> tuple[Seam, ...] | None:
+        """The fewest seams by which two parts hang together as soon as they do; None if they never do."""
+        sewn = self.since(one, other)
+        if sewn is None:
+            return None
+        reached: dict[str, tuple[Seam, ...]] = {one: ()}
+        waiting = deque([one])
+        while other not in reached:
+            part = waiting.popleft()
+            for seam in (self._seams[number - 1] for number in self._sewn_by[part] if number <= sewn):
+                new = [beyond for beyond in seam.parts if beyond not in reached]
+                reached.update((beyond, (*reached[part], seam)) for beyond in new)
+                waiting.extend(new)
+        return reached[other]
 
 
 def hanging_together(parts: Iterable[str], seams: Iterable[Seam]) -> frozenset[str]:
@@ -86,13 +117,21 @@ def hanging_together(parts: Iterable[str], seams: Iterable[Seam]) -> frozenset[s
     return frozenset(found)
 
 
+def neighbours(names: Iterable[Reference], tutorial: Tutorial) -> Iterable[tuple[Reference, Reference, str, str]]:
+    """Every two neighbours in a chain of edges with the parts that they belong to. Unknown names are passed over."""
+    for one, other in pairwise(names):
+        part, beyond = part_of(one.name, tutorial), part_of(other.name, tutorial)
+        if part is not None and beyond is not None:
+            yield one, other, part, beyond
+
+
 def unjoined(
     names: Iterable[Reference], seams: Sequence[Seam], tutorial: Tutorial
 ) -> tuple[Reference, Reference] | None:
     """The first two neighbours in a chain of edges whose parts these seams do not bring together; None if all hang
     together, or if a name is unknown."""
-    for one, other in pairwise(names):
-        parts = part_of(one.name, tutorial), part_of(other.name, tutorial)
-        if parts[0] is not None and parts[1] is not None and _way(parts[0], parts[1], seams) is None:
+    joining = Joining(seams)
+    for one, other, part, beyond in neighbours(names, tutorial):
+        if joining.since(part, beyond) is None:
             return one, other
     return None

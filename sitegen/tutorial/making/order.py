@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import combinations, pairwise
+from itertools import combinations
 
 from sitegen.tutorial.making import graph
-from sitegen.tutorial.making.joining import Seam, first_joined, hanging_together, part_of, seams_of
+from sitegen.tutorial.making.joining import Joining, hanging_together, neighbours, seams_of
 from sitegen.tutorial.making.work import Work, works_of
 from sitegen.tutorial.model import Reference, Step, Tutorial
 
@@ -69,9 +69,10 @@ def making_of(tutorial: Tutorial) -> Making:
     two does not say what it makes.
     """
     works, seams = works_of(tutorial), seams_of(tutorial)
+    joining = Joining(seams)
     links: list[Link] = []
     for index, (work, step) in enumerate(zip(works, tutorial.steps, strict=True)):
-        running_on = _running_on(step, seams, tutorial)
+        running_on = _running_on(step, joining, tutorial)
         earlier_seams = [seam for seam in seams if seam.step < work.step]
         on_the_table = hanging_together(work.handles, earlier_seams)
         for earlier in works[:index]:
@@ -82,16 +83,15 @@ def making_of(tutorial: Tutorial) -> Making:
     return Making(works, tuple(links))
 
 
-def _running_on(step: Step, seams: tuple[Seam, ...], tutorial: Tutorial) -> dict[int, set[str]]:
+def _running_on(step: Step, joining: Joining, tutorial: Tutorial) -> dict[int, set[str]]:
     """The earlier steps that made edges of several pieces run on in one, and the edges that they joined."""
     chains: list[tuple[Reference, ...]] = [chain for join in step.joins for chain in join.chains]
     chains += [tutorial.hems[name.name].edges for name in step.hems if name.name in tutorial.hems]
-    earlier = [seam for seam in seams if seam.step < step.number]
+    pairs = {(part, beyond) for chain in chains for _, _, part, beyond in neighbours(chain, tutorial)}
     found: dict[int, set[str]] = {}
-    for one, other in (pair for chain in chains for pair in pairwise(chain)):
-        parts = part_of(one.name, tutorial), part_of(other.name, tutorial)
-        if parts[0] is None or parts[1] is None:
-            continue
-        for seam in first_joined(parts[0], parts[1], earlier) or ():
-            found.setdefault(seam.step, set()).update(name.name for name in seam.join.names())
+    for part, beyond in pairs:
+        way = joining.way(part, beyond) or ()
+        if all(seam.step < step.number for seam in way):
+            for seam in way:
+                found.setdefault(seam.step, set()).update(name.name for name in seam.join.names())
     return found
