@@ -46,8 +46,9 @@ def tables(found: Iterable[Outcome]) -> str:
     """Three tables in Markdown: by how far a slip reaches, by its kind, by where it was made."""
     found = list(found)
     used = [each for each in found if each.used]
+    count = len({each.slip.tutorial for each in found})
     lines = [
-        f"{len(found)} slips, one at a time, in the three tutorials of the example. {_share(used, _caught)} of those that"
+        f"{len(found)} slips, one at a time, in the {count} tutorials of the example. {_share(used, _caught)} of those that"
         " change a number which the student would use are caught.",
         "",
         *_table("what the slip reaches", found, lambda each: each.reach.value, [reach.value for reach in Reach]),
