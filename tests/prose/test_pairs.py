@@ -20,12 +20,15 @@ from sitegen.prose import find_pairs
         ("18 in (M) or 20 in (L)", []),
         ("needle 80/12 (2 of them)", []),
         ("2 in (two fingers)", []),
+        ("5 cm (12.5 cm) deep", ["5 cm (12.5 cm)"]),
+        ("18 in (20 in) for the larger sizes", []),
+        ("18 in (20 in, 22 in)", []),
         ("a 5-in-1 tool (3 cm)", []),
     ],
 )  # fmt: skip
 def test_pairs_are_found_and_sums_are_not(text: str, found: list[str]) -> None:
     pairs = list(find_pairs(text))
-    assert [text[pair.first.start : pair.first.end] for pair in pairs] == found
+    assert [text[pair.start : pair.end] for pair in pairs] == found
 
 
 @pytest.mark.parametrize(

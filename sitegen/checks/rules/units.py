@@ -34,8 +34,12 @@ def unit_pair(part: Lengths | Prose, computed: Computed) -> Iterator[Finding]:
     the trade uses for lengths of that size."""
     if isinstance(part, Prose):
         for pair in find_pairs(part.text):
-            if not pair_agrees(pair.first, pair.second, bolt=pair.bolt):
-                yield _finding(pair.first, pair.second, part.locate(pair.first.start, pair.first.end))
+            place, said = part.locate(pair.start, pair.end), part.text[pair.start : pair.end]
+            if pair.unit_slipped:
+                message = f"{said} gives two different lengths in one kind of unit."
+                yield Finding("unit-pair", Severity.WRONG, place, message, said, pair.unit_slipped)
+            elif not pair_agrees(pair.first, pair.second, bolt=pair.bolt):
+                yield _finding(pair.first, pair.second, place)
     elif not isinstance(part.source, Reference):
         for amount in part.source:
             second = amount.typed.pair

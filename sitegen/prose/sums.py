@@ -1,0 +1,146 @@
+"""Finds sums that are written out with signs, ``6 in + 1/2 in + 1/2 in = 7 in``, and does them again."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.quantities import NUMBER_PATTERN, RULER, UNIT_NAMES, Length, NotUnderstood, Ratio, Unit, number_of
+
+_UNITS = "|".join(re.escape(name) for name in sorted(UNIT_NAMES, key=len, reverse=True))
+_TERM = re.compile(rf"(?<![\w/.,⁄]){NUMBER_PATTERN}(?:[\s\u00a0-]*(?P<unit>{_UNITS}|%)(?![A-Za-z]))?", re.IGNORECASE)
+_SIGN = re.compile(r"\s*(?P<sign>[+−×÷=])\s*|[ \t]+(?P<typed>[–*/x-])[ \t]+")
+"""A dash, star or x is a sign only between two spaces of one line: at the head of a line it begins a list."""
+_SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
+_HALF_PERCENT = Fraction(1, 200)
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One number of a written sum: its value, the unit that was written, and its place in the text."""
+
+    value: Length | Ratio | Fraction
+    unit: Unit | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenSum:
+    """A sum as it was written: the terms, the signs between them, the written result, and what they truly make."""
+
+    terms: tuple[Term, ...]
+    signs: tuple[str, ...]
+    result: Term
+    makes: Length | Ratio
+
+    @property
+    def holds(self) -> bool:
+        """Whether the written result is what the terms make: exactly, or rounded where a product was rounded."""
+        said, makes = self.result.value, self.makes
+        if isinstance(said, Length) and isinstance(makes, Length):
+            if said == makes:
+                return True
+            one_unit = len({term.unit for term in (*self.terms, self.result) if term.unit is not None}) == 1
+            if one_unit and set(self.signs) <= {"+", "−"}:
+                return False
+            return self.result.unit is not None and RULER.agrees(said, makes, self.result.unit.system)
+        if isinstance(said, Ratio) and isinstance(makes, Ratio):
+            return abs(said.value - makes.value) <= _HALF_PERCENT
+        return True
+
+
+def find_sums(text: str) -> Iterator[WrittenSum]:
+    """Each sum with its result behind an equals sign. What is no sum of lengths is passed over in silence."""
+    chain: list[Term] = []
+    signs: list[str] = []
+    position = 0
+    while match := _TERM.search(text, position):
+        term = _term(match)
+        link = _SIGN.fullmatch(text, chain[-1].end, match.start()) if chain and term is not None else None
+        position = match.end()
+        if term is None or link is None:
+            yield from _finished(chain, signs)
+            chain, signs = ([term] if term is not None else []), []
+            continue
+        chain.append(term)
+        signs.append(link.group("sign") or _SIGNS[link.group("typed")])
+    yield from _finished(chain, signs)
+
+
+def _term(match: re.Match[str]) -> Term | None:
+    try:
+        number = number_of(match)
+    except NotUnderstood:
+        return None
+    name = (match.group("unit") or "").lower()
+    unit = UNIT_NAMES.get(name)
+    value: Length | Ratio | Fraction = Length(number * unit.mm) if unit else Ratio.percent(number) if name else number
+    return Term(value, unit, match.start(), match.end())
+
+
+def _finished(chain: list[Term], signs: list[str]) -> Iterator[WrittenSum]:
+    """The sums in a chain of terms: ``a + b = c`` and then ``c − d = e`` share the ``c``."""
+    start = 0
+    for place, sign in enumerate(signs):
+        if sign != "=":
+            continue
+        terms, inner, result = tuple(chain[start : place + 1]), tuple(signs[start:place]), chain[place + 1]
+        start = place + 1
+        makes = _worked(_with_units(terms, inner, result), inner) if inner else None
+        if isinstance(makes, Length | Ratio) and isinstance(result.value, type(makes)):
+            yield WrittenSum(terms, inner, result, makes)
+
+
+def _with_units(terms: tuple[Term, ...], signs: tuple[str, ...], result: Term) -> list[Length | Ratio | Fraction]:
+    """The values; a bare number that is only added or taken off has the unit of what stands behind it."""
+    values: list[Length | Ratio | Fraction] = []
+    unit = result.unit
+    for index in range(len(terms) - 1, -1, -1):
+        term = terms[index]
+        unit = term.unit or unit
+        beside = signs[max(0, index - 1) : index + 1]
+        bare = isinstance(term.value, Fraction) and unit is not None and set(beside) <= {"+", "−"}
+        values.append(
+            Length(term.value * unit.mm) if bare and unit and isinstance(term.value, Fraction) else term.value
+        )
+    return values[::-1]
+
+
+def _worked(values: list[Length | Ratio | Fraction], signs: tuple[str, ...]) -> Length | Ratio | Fraction | None:
+    """The result, products before sums; None for what cannot be put together."""
+    sums: list[tuple[str, Length | Ratio | Fraction]] = [("+", values[0])]
+    for sign, value in zip(signs, values[1:], strict=True):
+        if sign in "+−":
+            sums.append((sign, value))
+            continue
+        product = _product(sums[-1][1], sign, value)
+        if product is None:
+            return None
+        sums[-1] = (sums[-1][0], product)
+    total = sums[0][1]
+    for sign, value in sums[1:]:
+        if isinstance(total, Length) and isinstance(value, Length):
+            total = total + value if sign == "+" else total - value
+        else:
+            return None
+    return total
+
+
+def _product(
+    left: Length | Ratio | Fraction, sign: str, right: Length | Ratio | Fraction
+) -> Length | Ratio | Fraction | None:
+    factor = right.value if isinstance(right, Ratio) else right
+    if sign == "×":
+        if isinstance(left, Length) and isinstance(factor, Fraction):
+            return left * factor
+        if isinstance(right, Length) and not isinstance(left, Length):
+            return right * (left.value if isinstance(left, Ratio) else left)
+        return None
+    if isinstance(left, Length) and isinstance(right, Length):
+        return Ratio(left.over(right)) if right else None
+    if isinstance(left, Length) and isinstance(factor, Fraction) and factor:
+        return left / factor
+    return None
