@@ -8,7 +8,7 @@ import sys
 from typing import Any
 
 from sitegen.checks import review
-from sitegen.cli.screen import coloured, content_folder
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder
 from sitegen.findings import as_data, as_text, count_line
 
 
@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     """Check and print."""
     folder = content_folder(options.folder)
     if folder is None:
-        return 2
+        return COULD_NOT
     result = review(folder)
     if options.json:
         print(json.dumps(as_data(result.findings), ensure_ascii=False, indent=2))
@@ -44,7 +44,7 @@ def run(options: argparse.Namespace) -> int:
         words = (_count(len(tutorials), "tutorial"), _count(len(steps), "step"), _count(len(numbers), "number"))
         looked_at = ", ".join(words)
         print(count_line(result.findings, looked_at=looked_at))
-    return 2 if result.any_unread else 1 if result.any_wrong else 0
+    return COULD_NOT if result.any_unread else SOMETHING_WRONG if result.any_wrong else NOTHING_WRONG
 
 
 def _count(number: int, word: str) -> str:

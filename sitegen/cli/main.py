@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 from sitegen import __version__
 from sitegen.cli import check, explain, list_checks, publish, size
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 
-NOTHING_WRONG, SOMETHING_WRONG, COULD_NOT = 0, 1, 2
 _INTERRUPTED = 130
 
 

@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from sitegen.cli.screen import coloured, content_folder
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder
 from sitegen.findings import as_text, count_line
 from sitegen.publishing import NotReplaced, Outcome, publish
 from sitegen.reading import ContentFolder
@@ -33,24 +33,24 @@ def run(options: argparse.Namespace) -> int:
     """Publish and say where the site is."""
     folder = content_folder(options.folder)
     if folder is None:
-        return 2
+        return COULD_NOT
     bar = _Bar()
     try:
         outcome = publish(folder, Path(options.to), draft=options.draft, progress=bar.show)
     except NotReplaced as reason:
         bar.clear()
         print(f"sitegen: nothing was published. {reason}", file=sys.stderr)
-        return 2
+        return COULD_NOT
     bar.clear()
     _print_findings(outcome, folder)
     for note in outcome.notes:
         print(note)
     if outcome.front is None:
         print("Nothing was published. Mend what is wrong, or use --draft.", file=sys.stderr)
-        return 2 if outcome.review.any_unread else 1
+        return COULD_NOT if outcome.review.any_unread else SOMETHING_WRONG
     kind = "A draft of the site" if options.draft else "The site"
     print(f"{kind}, {outcome.files} files, is in {options.to}. Open {outcome.front}")
-    return 0
+    return NOTHING_WRONG
 
 
 def _print_findings(outcome: Outcome, folder: ContentFolder) -> None:

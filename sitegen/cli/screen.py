@@ -9,6 +9,9 @@ from typing import TextIO
 
 from sitegen.reading import ContentFolder
 
+NOTHING_WRONG, SOMETHING_WRONG, COULD_NOT = 0, 1, 2
+"""The exit codes of every command."""
+
 
 def coloured(stream: TextIO) -> bool:
     """Whether to colour: on a terminal only, and never against NO_COLOR (no-color.org)."""

@@ -4,7 +4,7 @@
 the file. Knows nothing of tutorials, pages or where a site is written.
 """
 
-from sitegen.pictures.photo import prepare, recipe
+from sitegen.pictures.photo import prepare, recipe_of
 from sitegen.pictures.prepared import Prepared, Rendition, Trouble
 
-__all__ = ["Prepared", "Rendition", "Trouble", "prepare", "recipe"]
+__all__ = ["Prepared", "Rendition", "Trouble", "prepare", "recipe_of"]

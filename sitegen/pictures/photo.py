@@ -6,10 +6,10 @@ import stat
 from hashlib import blake2b
 from pathlib import Path
 
-from sitegen.pictures import store
 from sitegen.pictures.decode import pixels
 from sitegen.pictures.encode import EXTENSIONS, MOST_PIXELS_A_SIDE, Encoded, encoded
 from sitegen.pictures.prepared import Prepared, Rendition, Trouble, UnusableError
+from sitegen.pictures.recipe import key
 
 WIDTHS = (480, 960, 1600)
 """Widths in pixels in which a picture is made unless others are asked for."""
@@ -18,44 +18,35 @@ _HIGHEST_TO_WIDEST = 4
 """A picture may be so many times as high as the widest width; a longer one becomes narrower."""
 
 
-def prepare(
-    path: Path, *, stem: str, widths: tuple[int, ...] = WIDTHS, cache: Path | None = None
-) -> Prepared | Trouble:
+def prepare(path: Path, *, stem: str, widths: tuple[int, ...] = WIDTHS) -> Prepared | Trouble:
     """A picture as it stands in a page, or in plain words why the file cannot be used.
 
-    ``stem`` begins the file names; ``widths`` are in pixels, and no picture is enlarged to reach one. ``cache`` is a
-    folder for finished pictures, so that the same file need not be done again. The same file gives the same bytes.
-    Never raises for anything a file may hold.
+    ``stem`` begins the file names; ``widths`` are in pixels, and no picture is enlarged to reach one. The same file
+    gives the same bytes. Never raises for anything a file may hold.
     """
     wanted = sorted(set(widths))
     if not wanted or wanted[0] < 1:
         raise ValueError("widths must name at least one width, in pixels from 1")
     try:
-        files = _files(_source(path), wanted, cache)
+        files = _files(_source(path), wanted)
     except UnusableError as trouble:
         return Trouble(f"{_shown(path)} {trouble}")
     widest = files[-1]
     return Prepared(widest.width, widest.height, tuple(_named(file, stem) for file in files))
 
 
-def recipe(path: Path, widths: tuple[int, ...] = WIDTHS) -> str | None:
+def recipe_of(path: Path, widths: tuple[int, ...] = WIDTHS) -> str | None:
     """What decides on the bytes of the finished picture, in a few letters; None when the file cannot be used."""
     try:
-        return store.key(_source(path), sorted(set(widths)))
+        return key(_source(path), sorted(set(widths)))
     except UnusableError:
         return None
 
 
-def _files(source: bytes, widths: list[int], cache: Path | None) -> tuple[Encoded, ...]:
-    key = store.key(source, widths)
-    done = store.kept(cache, key) if cache is not None else None
-    if done is None:
-        widest = min(widths[-1], MOST_PIXELS_A_SIDE)
-        picture = pixels(source, widest, min(_HIGHEST_TO_WIDEST * widest, MOST_PIXELS_A_SIDE))
-        done = encoded(picture, widths)
-        if cache is not None:
-            store.keep(cache, key, done)
-    return done
+def _files(source: bytes, widths: list[int]) -> tuple[Encoded, ...]:
+    widest = min(widths[-1], MOST_PIXELS_A_SIDE)
+    picture = pixels(source, widest, min(_HIGHEST_TO_WIDEST * widest, MOST_PIXELS_A_SIDE))
+    return encoded(picture, widths)
 
 
 def _source(path: Path) -> bytes:

@@ -31,8 +31,3 @@ def caution(name: str) -> Caution:
     if name in _TEXTS:
         return Caution(name.capitalize(), _TEXTS[name])
     return Caution("Take care", name)
-
-
-def known_cautions() -> tuple[str, ...]:
-    """The names for which there is a text."""
-    return tuple(_TEXTS)

@@ -14,7 +14,7 @@ from hashlib import blake2b
 from itertools import groupby
 from pathlib import Path
 
-from sitegen.pictures import Prepared, Rendition, Trouble, prepare, recipe
+from sitegen.pictures import Prepared, Rendition, Trouble, prepare, recipe_of
 from sitegen.publishing.views import Picture, PictureSource
 
 PICTURES_FOLDER = "pictures"
@@ -74,7 +74,7 @@ class PictureFiles:
         )
 
     def _make(self, path: Path) -> tuple[str | None, Prepared | Trouble]:
-        code = recipe(path)
+        code = recipe_of(path)
         key = f"{path.stem}-{code}" if code is not None else None
         again = self._from_old(key) if key is not None else None
         return key, again or prepare(path, stem=path.stem)

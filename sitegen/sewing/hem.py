@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from sitegen.quantities import Length, Worked, given, inches, minus, plus, times, work
+from sitegen.quantities import Worked, given, inches, minus, plus, times, work
 from sitegen.sewing.geometry import radians
 
 MARGIN = given("margin beyond the stitches", inches("1/8"))
@@ -46,8 +46,3 @@ def fullness(name: str, depth: Worked, degrees: Fraction) -> Worked:
     """
     arcs = given(f"twice a turn of {degrees}° as an arc", 2 * radians(degrees))
     return work(name, depth, times(arcs))
-
-
-def least_turn(far: Length) -> Length:
-    """The smallest turn that a row this far from the fold still catches with its margin."""
-    return far + MARGIN.length

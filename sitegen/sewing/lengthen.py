@@ -7,8 +7,6 @@ no line is printed: at two thirds of a sleeve from the top (common practice, no 
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from sitegen.quantities import Worked, given, minus, over, plus, times, work
 from sitegen.sewing import geometry
 
@@ -64,14 +62,6 @@ def edge_growth(top: Worked, bottom: Worked, height: Worked, edges: int, change:
     return work("growth of the edge", new, minus(old))
 
 
-def each_edge(name: str, change: Worked, edges: int) -> Worked:
-    """What a widening adds at each seam edge: the total divided by the number of seam edges.
-
-    Source: Central Washington Univ., costume construction text, chapter 17: divide by the seam edges.
-    """
-    return work(name, change, over(given("seam edges", edges)))
-
-
 def share_of_each(change: Worked, pieces: int) -> Worked:
     """What a widening adds to each of the pieces that it is spread over."""
     return work("added to each piece", change, over(given("pieces", pieces)))
@@ -80,7 +70,3 @@ def share_of_each(change: Worked, pieces: int) -> Worked:
 def _run(top: Worked, bottom: Worked, edges: int) -> Worked:
     narrowing = work("narrowing", top, minus(bottom))
     return narrowing if edges == 1 else work("narrowing at each edge", narrowing, over(given("sloping edges", edges)))
-
-
-SLEEVE_SHARE = Fraction(2, 3)
-"""Where a sleeve is lengthened when no line is printed, as a share from the top."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sitegen.quantities import Worked, given
-from sitegen.sewing import lengthen
+from sitegen.sewing import ease, lengthen
 from sitegen.tutorial.compute.given import lengths_maker, words_of
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.model import Change, Piece, Tutorial
@@ -48,7 +48,7 @@ def _define_widening(change: Change, piece: Piece, numbers: Numbers) -> None:
     each, width, present = f"{key}.each_edge", f"{key}.new_cut_width", f"{piece.key}.cut_width"
 
     def at_each_edge(size: int) -> Worked:
-        return lengthen.each_edge(words_of(each), numbers.at(f"{key}.amount", size), change.seam_edges)
+        return ease.per_edge(words_of(each), numbers.at(f"{key}.amount", size), change.seam_edges)
 
     numbers.define(each, at_each_edge)
     if present in numbers:

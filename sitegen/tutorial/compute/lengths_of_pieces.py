@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from sitegen.quantities import Worked, minus, plus, work
-from sitegen.sewing import End, allowance
+from sitegen.quantities import Worked, plus, work
+from sitegen.sewing import End, allowance, ease
 from sitegen.tutorial.compute.given import edge_number, lengths_maker, need, words_of, wrapped_edges
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
@@ -106,8 +106,8 @@ def _define_girth(girth: Girth, tutorial: Tutorial, numbers: Numbers) -> None:
     body = girth.body
     if body is not None:
 
-        def ease(size: int) -> Worked:
+        def room(size: int) -> Worked:
             finished = numbers.at(f"{girth.key}.finished_girth", size)
-            return work(words_of(f"{girth.key}.ease"), finished, minus(numbers.at(body.name, size)))
+            return ease.ease(words_of(f"{girth.key}.ease"), finished, numbers.at(body.name, size))
 
-        numbers.define(f"{girth.key}.ease", ease)
+        numbers.define(f"{girth.key}.ease", room)
