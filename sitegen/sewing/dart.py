@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sitegen.quantities import Worked, given, minus, over, work
 from sitegen.sewing import counting, geometry
 
@@ -15,14 +17,19 @@ def intake(name: str, longer: Worked, shorter: Worked, darts: int) -> Worked:
     return work(name, spare, over(given("darts", counting.at_least(1, "darts", darts))))
 
 
-def sewn_edge(name: str, cut: Worked, taken: Worked, darts: int) -> Worked:
-    """The length of an edge once its darts are sewn: cut edge less the width of every dart.
-
-    Raises ValueError for fewer than none.
-    """
-    return work(name, cut, minus(taken, darts)) if counting.at_least(0, "darts", darts) else cut.named(name)
+def sewn_edge(name: str, cut: Worked, taken: Sequence[tuple[Worked, int]]) -> Worked:
+    """The length of an edge once its darts are sewn: cut edge less each width, as often as there are such darts."""
+    return work(name, cut, *(minus(width, count) for width, count in taken))
 
 
 def leg(name: str, taken: Worked, length: Worked) -> Worked:
     """The length of either leg of a dart, from the edge to its point: the long side over half of its width."""
     return geometry.slant(name, length, work("half of the dart", taken, over(given("legs", 2))))
+
+
+def other_leg(name: str, first: Worked) -> Worked:
+    """The length of the other leg: that of the first, since they are sewn onto each other and end at one point.
+
+    Source: common practice, legs are trued to equal length; geometry.
+    """
+    return work(name, first)

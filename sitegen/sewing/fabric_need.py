@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
-from sitegen.quantities import Length, Ratio, Worked, given, minus, over, times, work
+from sitegen.quantities import ZERO, Length, Ratio, Worked, given, minus, over, times, work
 from sitegen.sewing import counting
 
 WHOLE = given("whole cloth", Ratio(Fraction(1)))
@@ -83,12 +83,33 @@ def added_for_repeat(name: str, cut: Worked, repeat: Worked) -> Worked:
     return work(name, whole_repeats("length in whole repeats", cut, repeat), minus(cut))
 
 
+def matched_rows(name: str, repeat: Worked, rows: Worked) -> Worked:
+    """What matching adds to a cutting layout: one repeat for every row of matched pieces but the first.
+
+    A row is where pieces begin along the cloth. Each row that must begin at another place of the print, and all behind
+    it, is moved on by less than one repeat; the first row lies where it likes. So it is always enough. Source: derived.
+    """
+    if rows.number <= 1:
+        return given(name, ZERO, "none: the matched pieces begin in one row")
+    return work(name, repeat, times(work("rows to be moved on", rows, minus(given("first row", 1)))))
+
+
 def drops(name: str, total_width: Worked, fabric_width: Worked) -> Worked:
     """How many cut lengths side by side make up a width: width ÷ fabric width, rounded up, never down.
 
     Source: common practice, no source. Raises ValueError when the fabric has no width.
     """
     return counting.enough(name, total_width, fabric_width)
+
+
+def joined_drops(name: str, total_width: Worked, usable: Worked, seam_allowance: Worked) -> Worked:
+    """How many cut lengths, joined by seams, make up a width, rounded up.
+
+    Every seam takes two allowances, and there is one seam fewer than there are drops: n × width − (n − 1) × 2
+    allowances. Source: arithmetic of allowances. Raises ValueError when the seams leave nothing of the fabric.
+    """
+    need = work("width to make up less one seam", total_width, minus(seam_allowance, 2))
+    return drops(name, need, work("width that each drop adds", usable, minus(seam_allowance, 2)))
 
 
 def pieces_across(name: str, fabric_width: Worked, piece_width: Worked) -> Worked:

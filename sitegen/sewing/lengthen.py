@@ -7,8 +7,10 @@ no line is printed: at two thirds of a sleeve from the top (common practice, no 
 
 from __future__ import annotations
 
-from sitegen.quantities import Worked, given, minus, over, plus, times, work
-from sitegen.sewing import geometry
+from collections.abc import Sequence
+
+from sitegen.quantities import ZERO, Worked, given, minus, over, plus, times, work
+from sitegen.sewing import counting, geometry
 
 TWO_LAYERS = given("layers in a fold", 2)
 
@@ -37,6 +39,41 @@ def fold_depth(name: str, change: Worked) -> Worked:
     """The depth of the fold that shortens: half of the amount, since a fold takes up cloth twice."""
     positive = given("amount to take out", abs(change.length))
     return work(name, positive, over(TWO_LAYERS))
+
+
+def shared(name: str, change: Worked, share: Worked) -> Worked:
+    """What one of several lines takes of the whole amount: amount × its share.
+
+    Source: above and below the elbow or the knee when much is added: common practice, no source.
+    """
+    return work(name, change, times(share))
+
+
+def shared_equally(name: str, change: Worked, lines: int) -> Worked:
+    """What each line takes of the whole amount when all take alike: amount ÷ lines.
+
+    Source: common practice, no source. Raises ValueError for no lines.
+    """
+    return work(name, change, over(given("lines", counting.at_least(1, "lines", lines))))
+
+
+def together(name: str, changes: Sequence[Worked]) -> Worked:
+    """The whole amount of a change at several lines: the sum of the amounts at each; nothing where there is none.
+
+    Source: arithmetic, every line adds its own amount to the same length.
+    """
+    if not changes:
+        return given(name, ZERO)
+    first, *others = changes
+    return work(name, first, *(plus(other) for other in others)) if others else first.named(name)
+
+
+def between(name: str, lower: Worked, upper: Worked) -> Worked:
+    """How far one line lies below another: the part above the lower one less the part above the upper one.
+
+    Source: arithmetic of the parts of the uncut piece.
+    """
+    return work(name, lower, minus(upper))
 
 
 def slope(name: str, top: Worked, bottom: Worked, height: Worked, edges: int) -> Worked:

@@ -62,7 +62,7 @@ def boxed_width(name: str, width: Worked, depth: Worked) -> Worked:
 
     Source: geometry of the folded corner.
     """
-    return work(name, width, plus(_half("half of the depth", depth), 2))
+    return work(name, width, plus(half_depth("half depth", depth), 2))
 
 
 def boxed_length(name: str, height: Worked, depth: Worked) -> Worked:
@@ -70,7 +70,7 @@ def boxed_length(name: str, height: Worked, depth: Worked) -> Worked:
 
     Source: geometry of the folded corner.
     """
-    return work(name, height, plus(_half("half of the depth", depth)))
+    return work(name, height, plus(half_depth("half depth", depth)))
 
 
 def corner_square(
@@ -83,7 +83,7 @@ def corner_square(
     is smaller by that one. Where both are alike, the cut-out square is half of the depth from the raw edges.
     Source: geometry of the folded corner. Raises ValueError when nothing is left to cut out.
     """
-    half = _half("half of the depth", depth)
+    half = half_depth("half depth", depth)
     terms = [plus(seam_allowance)] if seam_allowance else []
     terms += [minus(corner_allowance)] if corner_allowance else []
     side = work(name, half, *terms) if terms else half.named(name)
@@ -100,5 +100,38 @@ def depth_of_corner(name: str, square: Worked) -> Worked:
     return work(name, plus(square, 2))
 
 
-def _half(name: str, depth: Worked) -> Worked:
+def half_depth(name: str, depth: Worked) -> Worked:
+    """How far from the tip of the corner, along its seam, the seam across lies: half of the depth.
+
+    Source: geometry of the folded corner.
+    """
     return work(name, depth, over(TWO_PANELS))
+
+
+def square_on_seams(name: str, cut: Worked, seam_allowance: Worked | None, corner_allowance: Worked) -> Worked:
+    """The side of a cut-out square from the seam lines to the seam across: cut square − seam + corner allowance.
+
+    Source: geometry of the folded corner; the other way round from ``corner_square``. Raises ValueError when the seam
+    takes the whole square.
+    """
+    terms = [minus(seam_allowance)] if seam_allowance else []
+    side = work(name, cut, *terms, plus(corner_allowance))
+    if side.length.mm <= 0:
+        raise ValueError(f"the seams leave nothing of {cut.name}")
+    return side
+
+
+def width_once_boxed(name: str, panel: Worked, depth: Worked) -> Worked:
+    """The width of the bottom of a bag: panel − depth, half of it at each side.
+
+    Source: geometry of the folded corner.
+    """
+    return work(name, panel, minus(half_depth("half depth", depth), 2))
+
+
+def height_once_boxed(name: str, panel: Worked, depth: Worked) -> Worked:
+    """The height of a bag: panel from its top to the bottom seam − half of the depth.
+
+    Source: geometry of the folded corner.
+    """
+    return work(name, panel, minus(half_depth("half depth", depth)))

@@ -105,7 +105,7 @@ def test_too_few_pleats_are_refused(pleated) -> None:
 @given(drawn(), drawn(), COUNTS)
 def test_edge_with_its_darts_sewn_is_the_shorter_edge(longer: Worked, shorter: Worked, count: int) -> None:
     taken = dart.intake("dart", longer, shorter, count)
-    assert dart.sewn_edge("edge", longer, taken, count).length == shorter.length
+    assert dart.sewn_edge("edge", longer, [(taken, count)]).length == shorter.length
 
 
 def test_leg_of_a_dart_is_the_long_side_of_a_triangle() -> None:
@@ -113,7 +113,7 @@ def test_leg_of_a_dart_is_the_long_side_of_a_triangle() -> None:
 
 
 def test_edge_without_darts_stays_as_it_is() -> None:
-    assert dart.sewn_edge("edge", worked(20), worked(1), 0).length == inches(20)
+    assert dart.sewn_edge("edge", worked(20), []).length == inches(20)
 
 
 def test_no_darts_take_nothing_in() -> None:

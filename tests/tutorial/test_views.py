@@ -73,3 +73,15 @@ def test_every_combination_has_a_page_and_the_choices_lead_to_each_other(tmp_pat
     page = (home / "turned-with" / "index.html").read_text(encoding="utf-8")
     assert 'href="../turned-without/index.html"' in page
     assert 'href="../band-with/index.html"' in page
+
+
+def test_boxed_corners_and_drops_belong_to_the_choices_they_name(tmp_path: Path) -> None:
+    parts = (
+        "boxed: {corners: {panel: pocket, depth: 1 in, only_in: {pocket: with}}}\n"
+        "drops: {curtain: {width: 40 in, length: 30 in, fabric: main, only_in: {hem: band}}}\n"
+    )
+    found = {
+        tuple(choice for _, choice in each.tutorial.chosen): each for each in reviewed(tmp_path, TEE + parts).tutorials
+    }
+    assert [list(found["band", each].tutorial.boxed) for each in ("without", "with")] == [[], ["corners"]]
+    assert [list(found[each, "with"].tutorial.drops) for each in ("band", "turned")] == [["curtain"], []]

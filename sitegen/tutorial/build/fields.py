@@ -160,7 +160,7 @@ class Fields:
                     should_be=as_name(name),
                 )
             if isinstance(entry.value, Mapping):
-                yield name, entry, Fields(self.builder, entry.value, f"{key[:-1]} {name}", f"{name}.")
+                yield name, entry, Fields(self.builder, entry.value, f"{key.removesuffix('s')} {name}", f"{name}.")
             else:
                 self.builder.not_this(entry.value, f"the keys of {name}", example)
 

@@ -95,7 +95,7 @@ def gather(key: str, fields: Fields) -> Gather | None:
             f"Gather {key} needs one of onto or onto_length. Example: onto: [waistband.lower]",
         )
     ratio_node = fields.get("ratio")
-    ratio = _fullness(fields, ratio_node) if ratio_node is not None else None
+    ratio = fullness(fields, ratio_node) if ratio_node is not None else None
     cut_for = word_of(fields, "cut_for", ("ratio",), "cut_for: ratio")
     if cut_for and ratio_node is None:
         fields.required("ratio", "ratio: 2")
@@ -106,7 +106,7 @@ def gather(key: str, fields: Fields) -> Gather | None:
     return Gather(key, fields.node.place, edges, onto, onto_length, ratio, bool(cut_for))
 
 
-def _fullness(fields: Fields, node: Node) -> Fullness | None:
+def fullness(fields: Fields, node: Node) -> Fullness | None:
     """A ratio of gathers: ``2``, ``1.5 to 1``, ``3:1``, ``200%``, ``2 times``."""
     number: Fraction | None = None
     if isinstance(node, Scalar):

@@ -1,31 +1,14 @@
-"""Builds what is sewn to and done with the pieces: bands, hems, elastics, joined lengths, girths, changes."""
+"""Builds what is sewn to and done with the pieces: bands, hems, elastics, joined lengths, girths, swaps."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence as Seq
-
-from sitegen.quantities import NotUnderstood, parse_ratio
-from sitegen.reading import Mapping, Node, Scalar
+from sitegen.reading import Mapping, Node
 from sitegen.tutorial.build.fields import Fields
-from sitegen.tutorial.model import (
-    Band,
-    Change,
-    Elastic,
-    Girth,
-    Hem,
-    Joined,
-    Lengths,
-    LineAt,
-    Reference,
-    Share,
-    Swap,
-)
+from sitegen.tutorial.model import Band, Elastic, Girth, Hem, Joined, Reference, Swap
 
 BAND_EXAMPLE = "neckband: {opening: [front.neckline, back.neckline], ratio: 80%, finished_width: 1 in, fabric: rib}"
 HEM_EXAMPLE = "lower: {edges: [front.hem, back.hem], turn: 3/4 in, stitch: twin needle, needle_gap: 4 mm}"
 ELASTIC_EXAMPLE = "waist: {around: body.waist, ratio: 90%, overlap: 1 in, width: 3/4 in, room: 1/8 in}"
-CHANGE_EXAMPLE = "longer_sleeve: {piece: sleeve, line_at: 2/3 from the top, wanted: 25 in finished}"
 JOINED_EXAMPLE = "whole_front: {pieces: [yoke, lower_front]}"
 GIRTH_EXAMPLE = "bust: {edges: [front.chest, back.chest], body: bust}"
 BAND_CLAIMS = (
@@ -38,15 +21,6 @@ BAND_CLAIMS = (
     "quarter_from_shoulder",
 )
 SWAP_EXAMPLE = "self_band: {band: neckband, fabric: main, ratio: 90%}"
-CHANGE_CLAIMS = (
-    "each_edge",
-    "new_cut_width",
-    "part_above",
-    "part_below",
-    "new_cut_length",
-    "new_finished_length",
-    "taper_step",
-)
 
 
 def band(key: str, fields: Fields) -> Band | None:
@@ -178,52 +152,6 @@ def girth(key: str, fields: Fields) -> Girth | None:
     return Girth(key, fields.node.place, edges, reference)
 
 
-def change(key: str, fields: Fields) -> Change | None:
-    """A lengthening or shortening."""
-    builder = fields.builder
-    names: Seq[Reference] = ()
-    for name in ("piece", "pieces"):
-        node = fields.get(name)
-        if node is not None:
-            names = builder.references(node, "piece: sleeve")
-    if not names:
-        builder.wrong("key-missing", fields.node.place, f"Change {key} lacks piece. Example: piece: sleeve")
-    line = _line_at(key, fields)
-    wanted, finished = _wanted(key, fields)
-    words = ("lengthen_by", "shorten_by", "widen_by")
-    amounts = {word: fields.lengths_of(fields.get(word), f"{key}.amount") for word in words}
-    edges_node = fields.get("seam_edges")
-    seam_edges = builder.whole_number(edges_node, "seam_edges: 4", most=40) if edges_node is not None else None
-    crosses_node = fields.get("crosses")
-    crosses = builder.references(crosses_node, "crosses: [side]") if crosses_node is not None else ()
-    given = [word for word in amounts if amounts[word]]
-    if wanted is not None:
-        fields.claims("change", ("amount",))
-    if (wanted is not None) + len(given) != 1:
-        builder.wrong(
-            "key-missing" if wanted is None and not given else "given-twice",
-            fields.node.place,
-            f"Change {key} needs one of wanted, lengthen_by, shorten_by or widen_by. Example: wanted: 25 in finished",
-        )
-    fields.claims("change", CHANGE_CLAIMS)
-    fields.finish()
-    amount = next((amounts[word] for word in words if amounts[word]), None)
-    if not names or (wanted is None and amount is None):
-        return None
-    return Change(
-        key,
-        fields.node.place,
-        tuple(names),
-        line,
-        wanted,
-        finished,
-        amount,
-        amounts["shorten_by"] is not None,
-        tuple(crosses),
-        (seam_edges or 2 * len(names)) if amounts["widen_by"] is not None else 0,
-    )
-
-
 def swap(key: str, fields: Fields) -> Swap | None:
     """A band made from another fabric."""
     found: dict[str, Reference] = {}
@@ -238,41 +166,3 @@ def swap(key: str, fields: Fields) -> Swap | None:
     if len(found) < 2:
         return None
     return Swap(key, fields.node.place, found["band"], found["fabric"], ratio)
-
-
-def _wanted(key: str, fields: Fields) -> tuple[Lengths | None, bool]:
-    """The length to reach, and whether it is meant finished (else cut)."""
-    node = fields.get("wanted")
-    if node is None:
-        return None, True
-    example = "wanted: 25 in finished"
-    if not isinstance(node, Scalar):
-        return fields.builder.lengths(node, f"{key}.wanted"), True
-    match = re.search(r"\s+(finished|cut)\s*$", node.text)
-    if match is None:
-        fields.builder.not_this(node, "a length and the word finished or cut", example)
-        return None, True
-    length = node.part(0, match.start())
-    return fields.builder.lengths(length, f"{key}.wanted"), match.group(1) == "finished"
-
-
-def _line_at(key: str, fields: Fields) -> LineAt | None:
-    node = fields.get("line_at")
-    if node is None:
-        return None
-    example = "line_at: 2/3 from the top, or 5 in from the bottom"
-    pattern = r"\s*(.+?)\s+from\s+(?:the\s+)?(top|bottom)\s*"
-    match = re.fullmatch(pattern, node.text) if isinstance(node, Scalar) else None
-    if not isinstance(node, Scalar) or match is None:
-        fields.builder.not_this(node, "a share or a length from the top or the bottom", example)
-        return None
-    text, from_top = match.group(1), match.group(2) == "top"
-    try:
-        ratio = parse_ratio(text)
-    except NotUnderstood:
-        lengths = fields.builder.lengths(node.part(match.start(1), match.end(1)), f"{key}.line_at")
-        return LineAt(None, lengths, from_top, node.place) if lengths else None
-    if not 0 < ratio.value < 1:
-        fields.builder.not_this(node, "a share between 0 and 1", example)
-        return None
-    return LineAt(Share(ratio, text, node.at(match.start(1), match.end(1))), None, from_top, node.place)

@@ -8,8 +8,10 @@ from fractions import Fraction
 from sitegen.quantities import NotUnderstood, parse_number
 from sitegen.reading import Mapping, Node
 from sitegen.tutorial.build.builder import NAME
+from sitegen.tutorial.build.darts import darts
 from sitegen.tutorial.build.fields import Fields
-from sitegen.tutorial.build.strips_and_circles import arc, claim_of_arc, swatch
+from sitegen.tutorial.build.named import names
+from sitegen.tutorial.build.strips_and_circles import arc, claim_of_arc, swatch, washed
 from sitegen.tutorial.model import SIDES, Edge, Fabric, MeasuredOn, Notch, Piece, Reference, Taper, Turn
 
 LAID = ("folded", "to the middle", "open")
@@ -43,7 +45,13 @@ def fabric(key: str, fields: Fields) -> Fabric:
         selvage=fields.lengths("selvage"),
         straighten=fields.lengths("straighten"),
         swatch=swatch(fields),
+        repeat=fields.lengths("repeat"),
+        washed=washed(fields),
+        matched=names(fields, "match", "match: [front, back]"),
     )
+    if found.matched and found.repeat is None and fields.node.get("repeat") is None:
+        fields.required("repeat", "repeat: 6 in")
+    fields.claims("fabric", ("for_repeat",) if found.repeat is not None else ())
     fields.finish()
     return found
 
@@ -56,6 +64,8 @@ def piece(key: str, fields: Fields) -> Piece:
     allowance = fields.get("seam_allowance")
     measured_on = _measured_on(fields) or MeasuredOn.SEAM_LINE
     finished = fields.get("finished")
+    own_darts = darts(key, fields)
+    darted = {dart.edge.name for dart in own_darts.values()}
     size = fields
     if finished is not None:
         if isinstance(finished, Mapping):
@@ -73,11 +83,12 @@ def piece(key: str, fields: Fields) -> Piece:
         width=size.lengths("width"),
         finished_given=finished is not None,
         sides=_sides(fields),
-        edges=_edges(key, fields, measured_on),
+        edges=_edges(key, fields, measured_on, darted),
         taper=_taper(key, fields),
         notches=_notches(fields),
         bias=fields.flag("bias"),
         crosswise=fields.flag("crosswise"),
+        darts=own_darts,
     )
     if size is not fields:
         size.finish()
@@ -117,7 +128,7 @@ def _sides(fields: Fields) -> dict[str, Reference]:
     return found
 
 
-def _edges(key: str, fields: Fields, measured_on: MeasuredOn) -> dict[str, Edge]:
+def _edges(key: str, fields: Fields, measured_on: MeasuredOn, darted: set[str]) -> dict[str, Edge]:
     """The edges written in the file, and those that only the size table gives."""
     node = fields.get("edges")
     found: dict[str, Edge] = {}
@@ -130,7 +141,7 @@ def _edges(key: str, fields: Fields, measured_on: MeasuredOn) -> dict[str, Edge]
                 fields.builder.wrong(
                     "bad-name", entry.key.place, f"“{name}” cannot be the name of an edge. Example: side", said=name
                 )
-            found[name] = _edge(key, name, entry.value, fields, measured_on)
+            found[name] = _edge(key, name, entry.value, fields, measured_on, name in darted)
     own = {"length", "width", "buy", "seam_allowance", *PIECE_CLAIMS}
     for name in list(fields.builder.table.names_under(f"{key}.")):
         if name not in found and name not in own and NAME.fullmatch(name):
@@ -140,7 +151,7 @@ def _edges(key: str, fields: Fields, measured_on: MeasuredOn) -> dict[str, Edge]
     return found
 
 
-def _edge(piece_key: str, name: str, node: Node, fields: Fields, measured_on: MeasuredOn) -> Edge:
+def _edge(piece_key: str, name: str, node: Node, fields: Fields, measured_on: MeasuredOn, darted: bool) -> Edge:
     builder = fields.builder
     full = f"{piece_key}.{name}"
     if not isinstance(node, Mapping) or builder_reference(node):
@@ -168,6 +179,8 @@ def _edge(piece_key: str, name: str, node: Node, fields: Fields, measured_on: Me
         seam_allowance=builder.amount(allowance, f"{full}.seam_allowance") if allowance is not None else None,
         arc=own_arc,
     )
+    if darted:
+        inner.claims("darted edge", ("sewn",))
     if on_cut_edge and turn is None:
         inner.builder.wrong(
             "key-missing",

@@ -10,7 +10,7 @@ from sitegen.reading import Node, Scalar
 from sitegen.sewing import bias
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.named import amount, inner, is_name, lengths_or_name, name, names, word_of
-from sitegen.tutorial.model import Arc, Binding, CircleSkirt, Claim, Lengths, Reference, Swatch, Turn
+from sitegen.tutorial.model import Arc, Binding, CircleSkirt, Claim, Lengths, Reference, Swatch, Turn, Washed
 
 BINDING_EXAMPLE = (
     "neck_binding: {edges: [front.neckline, back.neckline], kind: double fold, finished_width: 3/8 in, overlap: 1 in}"
@@ -150,6 +150,19 @@ def claim_of_arc(lengths: Lengths | None, fields: Fields) -> None:
     """Keep the written length of an edge whose length follows from its radius."""
     if lengths is not None:
         fields.builder.claims.append(Claim(lengths, "edge"))
+
+
+def washed(fields: Fields) -> Washed | None:
+    """A swatch of the fabric, before it was washed and after."""
+    example = "washed: {before: 10 in, after: 9 1/2 in}"
+    own = inner(fields, "washed", example)
+    if own is None:
+        return None
+    for key in ("before", "after"):
+        own.required(key, example)
+    before, after = amount(own, "before"), amount(own, "after")
+    own.finish()
+    return Washed(before, after) if before and after else None
 
 
 def swatch(fields: Fields) -> Swatch | None:

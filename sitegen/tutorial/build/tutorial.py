@@ -10,7 +10,7 @@ from typing import TypeVar
 from sitegen.findings import Collector, Place
 from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
-from sitegen.tutorial.build import marks_and_folds, parts, pieces, strips_and_circles
+from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
@@ -70,13 +70,15 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         elastics=_section(fields, "elastics", parts.elastic, parts.ELASTIC_EXAMPLE, names),
         joined=_section(fields, "joined", parts.joined, parts.JOINED_EXAMPLE, names),
         girths=_section(fields, "girths", parts.girth, parts.GIRTH_EXAMPLE, names),
-        changes=_section(fields, "changes", parts.change, parts.CHANGE_EXAMPLE, names),
+        changes=_section(fields, "changes", changes.change, changes.CHANGE_EXAMPLE, names),
         swaps=_section(fields, "swaps", parts.swap, parts.SWAP_EXAMPLE, names),
         spacings=_section(fields, "spacings", marks_and_folds.spacing, marks_and_folds.SPACING_EXAMPLE, names),
         gathers=_section(fields, "gathers", marks_and_folds.gather, marks_and_folds.GATHER_EXAMPLE, names),
         pleats=_section(fields, "pleats", marks_and_folds.pleats, marks_and_folds.PLEATS_EXAMPLE, names),
         bindings=_section(fields, "bindings", strips_and_circles.binding, strips_and_circles.BINDING_EXAMPLE, names),
         circles=_section(fields, "circles", strips_and_circles.circle, strips_and_circles.CIRCLE_EXAMPLE, names),
+        boxed=_section(fields, "boxed", corners_and_drops.boxed, corners_and_drops.BOXED_EXAMPLE, names),
+        drops=_section(fields, "drops", corners_and_drops.drops, corners_and_drops.DROPS_EXAMPLE, names),
         supplies=_supplies(fields),
         tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
         steps=_steps(folder, home, builder),

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from sitegen.quantities import ZERO, Worked, given
-from sitegen.sewing import layout
+from sitegen.quantities import ZERO, Worked, given, plus, work
+from sitegen.sewing import fabric_need, layout
 from sitegen.tutorial.compute.given import lengths_maker, words_of
 from sitegen.tutorial.compute.numbers import Missing, Numbers
 from sitegen.tutorial.model import Fabric, Piece, Tutorial
@@ -55,7 +55,20 @@ def _define_need(fabric: Fabric, tutorial: Tutorial, numbers: Numbers) -> None:
             raise Missing(key)
         shrinkage = numbers.at(f"{key}.shrinkage", size) if fabric.shrinkage else None
         ends = numbers.length_at(f"{key}.straighten", size) if fabric.straighten else None
-        return layout.cloth_needed(words_of(f"{key}.need"), laid, shrinkage=shrinkage, straightening=ends)
+        words = words_of(f"{key}.need")
+        if fabric.repeat is None:
+            return layout.cloth_needed(words, laid, shrinkage=shrinkage, straightening=ends)
+        plain = layout.cloth_needed(f"{words} without matching", laid, shrinkage=shrinkage, straightening=ends)
+        return work(words, plain, plus(numbers.at(f"{key}.for_repeat", size)))
+
+    def for_repeat(size: int) -> Worked:
+        laid = lay(fabric, tutorial, numbers, size)
+        if isinstance(laid, layout.CannotLay):
+            raise Missing(key)
+        matched = {piece.name for piece in fabric.matched} or set(tutorial.pieces)
+        begins = {placed.y for placed in laid.placements if placed.piece in matched}
+        rows = given("rows of matched pieces in the cutting layout", len(begins))
+        return fabric_need.matched_rows(words_of(f"{key}.for_repeat"), numbers.at(f"{key}.repeat", size), rows)
 
     def least(size: int) -> Worked:
         laid = lay(fabric, tutorial, numbers, size)
@@ -63,6 +76,8 @@ def _define_need(fabric: Fabric, tutorial: Tutorial, numbers: Numbers) -> None:
             raise Missing(key)
         return given(words_of(f"{key}.least"), laid.least, f"no layout can do with less: {laid.reason.value}")
 
+    if fabric.repeat is not None:
+        numbers.define(f"{key}.for_repeat", for_repeat)
     numbers.define(f"{key}.need", need)
     numbers.define(f"{key}.least", least)
 

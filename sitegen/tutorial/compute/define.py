@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from sitegen.tutorial.compute.bands_and_hems import define_bands, define_elastics, define_hems
+from sitegen.tutorial.compute.boxed_corners import define_boxed
 from sitegen.tutorial.compute.changes import define_changes
 from sitegen.tutorial.compute.cloth import define_cloth
+from sitegen.tutorial.compute.darts import define_darts
+from sitegen.tutorial.compute.drops import define_drops
 from sitegen.tutorial.compute.given import define_given
 from sitegen.tutorial.compute.lengths_of_pieces import define_pieces
 from sitegen.tutorial.compute.marks_and_folds import define_gathers, define_pleats, define_spacings
@@ -22,6 +25,7 @@ def numbers_of(tutorial: Tutorial, before: Callable[[Numbers], None] | None = No
     if before is not None:
         before(numbers)
     define_given(tutorial, numbers)
+    define_darts(tutorial, numbers)
     define_hems(tutorial, numbers)
     define_elastics(tutorial, numbers)
     define_bands(tutorial, numbers)
@@ -33,5 +37,7 @@ def numbers_of(tutorial: Tutorial, before: Callable[[Numbers], None] | None = No
     define_pleats(tutorial, numbers)
     define_bindings(tutorial, numbers)
     define_circles(tutorial, numbers)
+    define_boxed(tutorial, numbers)
+    define_drops(tutorial, numbers)
     define_spacings(tutorial, numbers)
     return numbers

@@ -6,7 +6,7 @@ from collections import Counter
 
 from sitegen.quantities import Worked
 from sitegen.sewing import gather
-from sitegen.tutorial.compute.given import words_of
+from sitegen.tutorial.compute.given import edge_number, words_of
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import Gather, Reference
 
@@ -25,7 +25,10 @@ def gathered_edge(name: Reference, computed: Computed, size: int) -> Worked | No
     found = _gather_of(name.name, computed)
     if found is None:
         return None
-    before, ratio = computed.length(name.name, size), computed.number(f"{found.key}.ratio", size)
+    before, ratio = (
+        computed.length(edge_number(name, computed.tutorial), size),
+        computed.number(f"{found.key}.ratio", size),
+    )
     if before is None or ratio is None or not ratio.number:
         return None
     return gather.gathered_length(f"{words_of(name.name)} drawn in", before, ratio)

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 
 from sitegen.quantities import Worked, plus, work
 from sitegen.sewing import lengthen
 from sitegen.tutorial.compute.define import numbers_of
 from sitegen.tutorial.compute.given import words_of
-from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
+from sitegen.tutorial.compute.lines_of_change import on_slope
+from sitegen.tutorial.compute.numbers import Circle, Maker, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.model import Change, Piece, Share, Swap, Tutorial
+from sitegen.tutorial.model import Change, ChangeLine, Piece, Share, Swap, Tutorial
 
 _CANNOT = (Missing, Circle, ZeroDivisionError)
 
@@ -40,28 +42,46 @@ def _make(change: Change, plain: Computed, new: Numbers) -> None:
     for piece in pieces:
         name = f"{piece.key}.{'finished' if piece.finished_given else 'cut'}_{axis}"
         if name in old:
-            _add(name, change, len(pieces), old, new)
+            _add(name, lambda size: _share_of_piece(change, len(pieces), old, size), old, new)
         for edge in change.crosses:
             key = edge.name.removeprefix(f"{piece.key}.")
             if key in piece.edges:
-                _add(piece.edges[key].name, change, len(pieces), old, new, piece)
+                growth = partial(_growth, change, key, piece, len(pieces), tutorial, old)
+                _add(piece.edges[key].name, growth, old, new)
 
 
-def _add(name: str, change: Change, pieces: int, old: Numbers, new: Numbers, piece: Piece | None = None) -> None:
-    amount = f"{change.key}.amount"
-    words = words_of(name)
+def _add(name: str, more: Maker, old: Numbers, new: Numbers) -> None:
+    new.define(name, lambda size: work(words_of(name), old.at(name, size), plus(more(size))))
 
-    def longer(size: int) -> Worked:
-        before, by = old.at(name, size), old.at(amount, size)
-        if change.widens:
-            return work(words, before, plus(lengthen.share_of_each(by, pieces)))
-        if piece is not None and piece.taper is not None:
-            top, bottom, over = (old.at(f"{piece.key}.taper_{end}", size) for end in ("top", "bottom", "over"))
-            growth = lengthen.edge_growth(top, bottom, over, piece.taper.edges, by)
-            return work(words, before, plus(growth))
-        return work(words, before, plus(by))
 
-    new.define(name, longer)
+def _share_of_piece(change: Change, pieces: int, old: Numbers, size: int) -> Worked:
+    """What the change adds to each of its pieces: all of a length, a share of a width."""
+    amount = old.at(f"{change.key}.amount", size)
+    return lengthen.share_of_each(amount, pieces) if change.widens else amount
+
+
+def _growth(
+    change: Change, edge: str, piece: Piece, pieces: int, tutorial: Tutorial, old: Numbers, size: int
+) -> Worked:
+    """What the change adds to an edge that it crosses; where the piece tapers, a little more than the amount."""
+    if change.widens or (piece.taper is None and not change.lines):
+        return _share_of_piece(change, pieces, old, size)
+    sloping, straight = [old.at(f"{change.key}.amount", size)], list[Worked]()
+    if change.lines:
+        crossing = [line for line in change.lines if _crosses(line, edge, piece)]
+        sloping, straight = on_slope(change, crossing, piece, tutorial, old, size)
+    if piece.taper is None:
+        return lengthen.together(f"added to the {words_of(edge)}", [*sloping, *straight])
+    top, bottom, over = (old.at(f"{piece.key}.taper_{end}", size) for end in ("top", "bottom", "over"))
+    if not sloping:
+        return lengthen.together(f"added to the {words_of(edge)}", straight)
+    by = lengthen.together("added where it slopes", sloping) if change.lines else sloping[0]
+    growth = lengthen.edge_growth(top, bottom, over, piece.taper.edges, by)
+    return lengthen.together(f"added to the {words_of(edge)}", [growth, *straight]) if straight else growth
+
+
+def _crosses(line: ChangeLine, edge: str, piece: Piece) -> bool:
+    return any(name.name.removeprefix(f"{piece.key}.") == edge for name in line.crosses)
 
 
 def _swapped(swap: Swap, plain: Computed) -> Tutorial | None:

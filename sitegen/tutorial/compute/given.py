@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from sitegen.quantities import ZERO, Worked, given, plus, work
-from sitegen.sewing import band, circle, geometry
+from sitegen.sewing import band, circle, fabric_need, geometry
 from sitegen.tutorial.compute.numbers import Maker, Missing, Numbers
-from sitegen.tutorial.model import Amount, Edge, Fabric, Lengths, MeasuredOn, Piece, Reference, Share, Tutorial
+from sitegen.tutorial.model import Amount, Edge, Fabric, Lengths, MeasuredOn, Piece, Reference, Share, Tutorial, Washed
 
 
 def words_of(name: str) -> str:
@@ -37,6 +37,15 @@ def amount_maker(amount: Amount, words: str) -> Maker:
     return lambda size: worked
 
 
+def allowance_or_own(name: str, own: Amount | None, numbers: Numbers) -> None:
+    """Define the allowance of a part: its own, or that of the garment."""
+    words = words_of(name)
+    if own:
+        numbers.define(name, amount_maker(own, words))
+    else:
+        numbers.define(name, lambda size: numbers.at("seam_allowance", size).named(words))
+
+
 def share_maker(share: Share, words: str) -> Maker:
     """One ratio for all sizes."""
     worked = given(words, share.ratio)
@@ -62,10 +71,12 @@ def _define_fabric(fabric: Fabric, numbers: Numbers) -> None:
         share: Share | None = getattr(fabric, field)
         if share:
             numbers.define(f"{fabric.key}.{field}", share_maker(share, words_of(f"{fabric.name} {field}")))
-    for field in ("width", "buy"):
+    for field in ("width", "buy", "repeat"):
         lengths: Lengths | None = getattr(fabric, field)
         if lengths:
             numbers.define(f"{fabric.key}.{field}", lengths_maker(lengths, numbers))
+    if fabric.washed is not None:
+        _define_washed(fabric, fabric.washed, numbers)
     if fabric.swatch is not None:
         rest, stretched = f"{fabric.key}.swatch_rest", f"{fabric.key}.swatch_stretched"
         numbers.define(rest, amount_maker(fabric.swatch.rest, "swatch at rest"))
@@ -75,6 +86,17 @@ def _define_fabric(fabric: Fabric, numbers: Numbers) -> None:
             f"{fabric.key}.swatch_stretch",
             lambda size: band.stretch_needed(words, numbers.at(stretched, size), numbers.at(rest, size)),
         )
+
+
+def _define_washed(fabric: Fabric, washed: Washed, numbers: Numbers) -> None:
+    before, after = f"{fabric.key}.washed_before", f"{fabric.key}.washed_after"
+    numbers.define(before, amount_maker(washed.before, "swatch before washing"))
+    numbers.define(after, amount_maker(washed.after, "swatch after washing"))
+    words = words_of(f"{fabric.name} washed_shrinkage")
+    numbers.define(
+        f"{fabric.key}.washed_shrinkage",
+        lambda size: fabric_need.shrinkage_found(words, numbers.at(before, size), numbers.at(after, size)),
+    )
 
 
 def wrapped_edges(tutorial: Tutorial) -> frozenset[str]:
@@ -163,12 +185,20 @@ def together(name: str, edges: tuple[Reference, ...], tutorial: Tutorial, number
 
 def edge_number(reference: Reference, tutorial: Tutorial) -> str:
     """The number that stands for a name in a chain of edges: a band's, an elastic's or a binding's own length, or the
-    edge."""
+    edge, with its darts sewn if it has any."""
     if reference.name in tutorial.bindings:
         return f"{reference.name}.edge_length"
+    piece, _, edge = reference.name.partition(".")
+    if piece in tutorial.pieces and edge in tutorial.pieces[piece].edges and tutorial.pieces[piece].darts_in(edge):
+        return sewn_edge_name(reference.name)
     if reference.name in tutorial.bands or reference.name in tutorial.elastics:
         return f"{reference.name}.finished_length"
     return reference.name
+
+
+def sewn_edge_name(edge: str) -> str:
+    """The name of the length of an edge once its darts are sewn."""
+    return f"{edge}.sewn"
 
 
 def need(table: Mapping[str, Piece], name: str) -> Piece:

@@ -99,7 +99,17 @@ def _expected_in_worked_parts(
     folded = (name for pleats in tutorial.pleats.values() for name in pleats.edges)
     bound = (name for binding in tutorial.bindings.values() for name in binding.edges)
     yield from ((name, rings, "edge") for name in (*folded, *bound))
+    for boxed in tutorial.boxed.values():
+        yield from ((name, tutorial.pieces, "piece") for name in boxed.pieces)
+    for piece in tutorial.pieces.values():
+        for dart in piece.darts.values():
+            yield dart.edge, piece.edges, f"edge of {piece.key}"
+            yield from ((name, rings, "edge") for name in dart.meets)
     yield from ((circle.hem, tutorial.hems, "hem") for circle in tutorial.circles.values() if circle.hem)
+    yield from ((drops.fabric, tutorial.fabrics, "fabric") for drops in tutorial.drops.values())
+    for fabric in tutorial.fabrics.values():
+        own = {key for key, piece in tutorial.pieces.items() if piece.fabric and piece.fabric.name == fabric.key}
+        yield from ((name, own, f"piece of {fabric.key}") for name in fabric.matched)
     fabrics = [part.fabric for part in tutorial.bindings.values()] + [part.fabric for part in tutorial.circles.values()]
     yield from ((fabric, tutorial.fabrics, "fabric") for fabric in fabrics if fabric)
 
@@ -187,6 +197,7 @@ def _place_of(key: str, tutorial: Tutorial) -> Place:
     sections: tuple[Mapping[str, Placed], ...] = (
         tutorial.fabrics, tutorial.pieces, tutorial.bands, tutorial.hems, tutorial.elastics, tutorial.changes,
         tutorial.spacings, tutorial.gathers, tutorial.pleats, tutorial.bindings, tutorial.circles,
+        tutorial.boxed, tutorial.drops,
     )  # fmt: skip
     return next((section[key].place for section in sections if key in section), tutorial.place)
 

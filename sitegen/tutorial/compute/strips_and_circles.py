@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from sitegen.quantities import Worked, given, minus, plus, work
 from sitegen.sewing import bias, circle, ease
-from sitegen.tutorial.compute.given import amount_maker, lengths_maker, together, words_of
+from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, together, words_of
 from sitegen.tutorial.compute.numbers import Numbers
-from sitegen.tutorial.model import Amount, Binding, CircleSkirt, Tutorial
+from sitegen.tutorial.model import Binding, CircleSkirt, Tutorial
 
 
 def define_bindings(tutorial: Tutorial, numbers: Numbers) -> None:
@@ -26,7 +26,7 @@ def _define_binding(each: Binding, tutorial: Tutorial, numbers: Numbers) -> None
     ):
         if lengths:
             numbers.define(f"{key}.{field}", lengths_maker(lengths, numbers))
-    _define_allowance(f"{key}.join_allowance", each.join_allowance, numbers)
+    allowance_or_own(f"{key}.join_allowance", each.join_allowance, numbers)
     width, edge, length = (f"{key}.{field}" for field in ("strip_width", "edge_length", "length"))
     turn = f"{key}.turn_of_cloth"
     numbers.define(
@@ -55,14 +55,6 @@ def _define_binding(each: Binding, tutorial: Tutorial, numbers: Numbers) -> None
             words_of(f"{key}.square_side"), numbers.at(length, size), numbers.at(width, size)
         ),
     )
-
-
-def _define_allowance(name: str, own: Amount | None, numbers: Numbers) -> None:
-    words = words_of(name)
-    if own:
-        numbers.define(name, amount_maker(own, words))
-    else:
-        numbers.define(name, lambda size: numbers.at("seam_allowance", size).named(words))
 
 
 def _define_strips(each: Binding, numbers: Numbers) -> None:
@@ -150,7 +142,7 @@ def _define_circle(each: CircleSkirt, numbers: Numbers) -> None:
     else:
         numbers.define(waist, measured)
     numbers.define(length, lengths_maker(each.length, numbers))
-    _define_allowance(f"{key}.seam_allowance", each.seam_allowance, numbers)
+    allowance_or_own(f"{key}.seam_allowance", each.seam_allowance, numbers)
     numbers.define(radius, lambda size: circle.radius(words_of(radius), numbers.at(waist, size), each.share))
     numbers.define(
         f"{key}.cut_radius",

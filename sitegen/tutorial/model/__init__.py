@@ -8,6 +8,7 @@ from sitegen.tutorial.model.cloth import (
     PLAIN_SIDES,
     SIDES,
     Arc,
+    Dart,
     Edge,
     Fabric,
     MeasuredOn,
@@ -16,11 +17,22 @@ from sitegen.tutorial.model.cloth import (
     Swatch,
     Taper,
     Turn,
+    Washed,
 )
-from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, LineAt, Swap
+from sitegen.tutorial.model.sewn import Band, Change, ChangeLine, Elastic, Girth, Hem, Joined, LineAt, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
 from sitegen.tutorial.model.whole import Site, Term, Tutorial
-from sitegen.tutorial.model.worked_parts import Binding, Button, CircleSkirt, Fullness, Gather, Pleats, Spacing
+from sitegen.tutorial.model.worked_parts import (
+    Binding,
+    Boxed,
+    Button,
+    CircleSkirt,
+    Drops,
+    Fullness,
+    Gather,
+    Pleats,
+    Spacing,
+)
 
 __all__ = [
     "PLAIN_SIDES",
@@ -30,10 +42,14 @@ __all__ = [
     "Arc",
     "Band",
     "Binding",
+    "Boxed",
     "Button",
     "Change",
+    "ChangeLine",
     "CircleSkirt",
     "Claim",
+    "Dart",
+    "Drops",
     "Edge",
     "Elastic",
     "Fabric",
@@ -65,5 +81,6 @@ __all__ = [
     "Term",
     "Turn",
     "Tutorial",
+    "Washed",
     "Words",
 ]

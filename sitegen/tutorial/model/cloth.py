@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from fractions import Fraction
 
@@ -17,6 +17,14 @@ class Swatch:
 
     rest: Amount
     stretched: Amount
+
+
+@dataclass(frozen=True, slots=True)
+class Washed:
+    """A piece of cloth that was measured along the grain before it was washed, and after."""
+
+    before: Amount
+    after: Amount
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +50,11 @@ class Fabric:
     straighten: Lengths | None
     """What straightening the cut ends takes off its length."""
     swatch: Swatch | None = None
+    repeat: Lengths | None = None
+    """From one motif of a print to the next along the cloth; absent where nothing is matched."""
+    washed: Washed | None = None
+    matched: tuple[Reference, ...] = ()
+    """The pieces that begin at the same place of the print; every piece of the fabric when none is named."""
 
     @property
     def knit(self) -> bool:
@@ -112,6 +125,31 @@ class Notch:
     kind: Words
 
 
+@dataclass(frozen=True, slots=True)
+class Dart:
+    """A dart, or several alike, in an edge. Its width is given, or follows from the edge that the sewn edge meets."""
+
+    key: str
+    piece: str
+    place: Place
+    edge: Reference
+    """The edge by its name within the piece."""
+    count: int
+    width: Lengths | None
+    meets: tuple[Reference, ...]
+    length: Lengths
+
+    @property
+    def name(self) -> str:
+        """The full name, ``front.bust``."""
+        return f"{self.piece}.{self.key}"
+
+    @property
+    def edge_name(self) -> str:
+        """The full name of its edge, ``front.side``."""
+        return f"{self.piece}.{self.edge.name}"
+
+
 SIDES = ("top", "bottom", "left", "right")
 PLAIN_SIDES = ("seam", "fold", "raw")
 
@@ -137,8 +175,13 @@ class Piece:
     bias: bool
     crosswise: bool
     """Whether it may lie a quarter turned, across the grain."""
+    darts: Mapping[str, Dart] = field(default_factory=dict)
 
     @property
     def on_fold(self) -> bool:
         """Whether one half is drawn and cut on the fold."""
         return self.cut is not None and "fold" in self.cut.text
+
+    def darts_in(self, edge: str) -> tuple[Dart, ...]:
+        """The darts in one of its edges, by the edge's name within the piece."""
+        return tuple(dart for dart in self.darts.values() if dart.edge.name == edge)

@@ -85,6 +85,19 @@ class LineAt:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangeLine:
+    """One of the lines of a change, with its own amount or its share of the whole amount."""
+
+    at: LineAt
+    place: Place
+    amount: Lengths | None
+    shortens: bool
+    share: Share | None
+    """Its share of the amount; where no line has one, the amount is shared equally."""
+    crosses: tuple[Reference, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Change:
     """A lengthening, shortening or widening of one piece, or of pieces that stay equal."""
 
@@ -99,11 +112,21 @@ class Change:
     crosses: tuple[Reference, ...]
     seam_edges: int = 0
     """At how many seam edges a widening is added; 0 for a change of length."""
+    lines: tuple[ChangeLine, ...] = ()
+    """The lines from the top down where the change is made at several; ``line_at`` is absent then."""
 
     @property
     def widens(self) -> bool:
         """Whether the width changes, not the length."""
         return self.seam_edges > 0
+
+    @property
+    def owners(self) -> tuple[tuple[str, str], ...]:
+        """Under which names its numbers stand, each with the piece to which they belong: its own with the first piece,
+        and, where it changes several pieces, ``longer.front`` and ``longer.back``."""
+        names = list(dict.fromkeys(piece.name for piece in self.pieces))
+        own = [(f"{self.key}.{name}", name) for name in names] if len(names) > 1 else []
+        return ((self.key, names[0]), *own)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from sitegen.tutorial.model.cards import Photo, Step, Supply
 from sitegen.tutorial.model.cloth import Fabric, Piece
 from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Words
-from sitegen.tutorial.model.worked_parts import Binding, CircleSkirt, Gather, Pleats, Spacing
+from sitegen.tutorial.model.worked_parts import Binding, Boxed, CircleSkirt, Drops, Gather, Pleats, Spacing
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +55,8 @@ class Tutorial:
     pleats: Mapping[str, Pleats]
     bindings: Mapping[str, Binding]
     circles: Mapping[str, CircleSkirt]
+    boxed: Mapping[str, Boxed]
+    drops: Mapping[str, Drops]
     supplies: tuple[Supply, ...]
     tools: tuple[Words, ...]
     steps: tuple[Step, ...]

@@ -125,3 +125,42 @@ class CircleSkirt:
     def waist_edge(self) -> str:
         """The name of its upper edge along the seam line."""
         return f"{self.key}.waist"
+
+
+@dataclass(frozen=True, slots=True)
+class Boxed:
+    """Corners that are sewn across, which turn two flat panels into a bag with a depth."""
+
+    key: str
+    place: Place
+    pieces: tuple[Reference, ...]
+    """The pieces that make one panel, from the top down; the corners are those of the last one."""
+    square: Lengths | None
+    """The side of the square cut out of the raw corner, from which the depth follows."""
+    depth: Lengths | None
+    corner_allowance: Amount | None
+    """What the seam across the corner takes, where it is not the allowance of the garment."""
+    cut_for_width: Lengths | None
+    cut_for_height: Lengths | None
+    """The size of the finished bag for which the panel is to be cut."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drops:
+    """Widths of cloth side by side, such as a curtain: how many, how long each, and how much cloth in all."""
+
+    key: str
+    place: Place
+    width: Lengths
+    ratio: Fullness | None
+    """How many times as wide as what they cover, before they are gathered or pleated."""
+    length: Lengths
+    top: Lengths | None
+    hem: Lengths | None
+    side: Lengths | None
+    """What is turned at the top, at the bottom, and at either side."""
+    seam_allowance: Amount | None
+    fabric: Reference
+    count: int | None
+    """How many the author says that it takes."""
+    count_place: Place

@@ -1,0 +1,48 @@
+"""Written numbers that nothing can be held against."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sitegen.checks.registry import check
+from sitegen.findings import Finding, Severity
+from sitegen.tutorial import Claim, Computed, words_of
+
+_PARTS = {
+    "change": "its piece has the length, the line or the taper from which it follows",
+    "boxed": "the panel has its finished length and width, and all four of its sides",
+    "drops": "its fabric has a width, and a repeat where the print is matched",
+    "dart": "its edge has a length",
+    "darted edge": "the edge has a length, and its darts a width",
+    "fabric": "the fabric has a width, and all of its pieces a length, a width and how many to cut",
+}
+_LEG = (
+    "fabrics: {main: {name: linen, structure: woven, buy: 2 yd}}\npieces: {leg: {cut: 2, fabric: main, LENGTH}}\n"
+    "changes: {longer: {piece: leg, line_at: 12 in from the top, lengthen_by: 1 in, part_below: 28 in}}"
+)
+
+
+@check(
+    id="claim-unheld",
+    area="sums",
+    severity=Severity.DOUBTFUL,
+    looks_at=Claim,
+    title="A written number that cannot be worked out",
+    why="Nothing is held against it, so that a slip in it would be published.",
+    source="The content format of this program: what can be computed and is written is held against the computed one",
+    trips=_LEG.replace("LENGTH", "edges: {side: 40 in}"),
+    passes=_LEG.replace("LENGTH", "length: 40 in"),
+)
+def claim_unheld(claim: Claim, computed: Computed) -> Iterator[Finding]:
+    """A number that is written although it can be computed can be worked out in some size: what it follows from is
+    there. This looks at changes, darts, boxed corners, drops and repeats."""
+    needs = _PARTS.get(claim.part)
+    if needs is None or any(computed.number(claim.lengths.name, size) for size in range(computed.tutorial.size_count)):
+        return
+    yield Finding(
+        "claim-unheld",
+        Severity.DOUBTFUL,
+        claim.lengths.place,
+        f"The {words_of(claim.lengths.name)} cannot be worked out, so nothing is held against it. See that {needs}, or"
+        " take it out.",
+    )
