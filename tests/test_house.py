@@ -30,7 +30,7 @@ ROOMS: dict[str, set[str]] = {
         "publishing",
     },
 }  # fmt: skip
-ALSO = {"tutorial/build": {"reading"}}
+ALSO = {"tutorial/build": {"reading"}, "prose/bind.py": {"tutorial"}}
 """Parts of a room that may import more than the rest of it."""
 THIRD_PARTY = {
     "yaml": {"reading"},

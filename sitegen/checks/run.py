@@ -47,6 +47,7 @@ def parts_of(tutorial: Tutorial) -> Iterator[object]:
     for piece in tutorial.pieces.values():
         yield piece
         yield from piece.edges.values()
+        yield from piece.darts.values()
     yield from tutorial.bands.values()
     yield from tutorial.hems.values()
     yield from tutorial.elastics.values()
@@ -58,6 +59,8 @@ def parts_of(tutorial: Tutorial) -> Iterator[object]:
     yield from tutorial.pleats.values()
     yield from tutorial.bindings.values()
     yield from tutorial.circles.values()
+    yield from tutorial.boxed.values()
+    yield from tutorial.drops.values()
     yield from tutorial.typed
     yield from tutorial.claims
     yield from tutorial.supplies

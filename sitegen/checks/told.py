@@ -9,7 +9,7 @@ from sitegen.tutorial import Reference, Step, Tutorial
 
 def tells(tutorial: Tutorial) -> bool:
     """Whether the author says in any step what is sewn, turned or finished; if not, nothing can be said of it."""
-    return any(step.joins or step.hems or step.finishes for step in tutorial.steps)
+    return any(step.joins or step.hems or step.finishes or step.darts or step.boxes for step in tutorial.steps)
 
 
 def by_title(step: Step) -> str:
@@ -24,11 +24,16 @@ def listed(names: Iterable[str]) -> str:
 
 
 def handled(step: Step, tutorial: Tutorial) -> Iterator[Reference]:
-    """Every name of an edge, band or elastic that a step works on, where it stands; a hem stands for its edges."""
+    """Every name of an edge, band or elastic that a step works on, where it stands; a hem stands for its edges,
+    boxed corners for the pieces of their panel."""
     yield from step.stabilises
     yield from (name for join in step.joins for name in join.names())
     yield from (name for chain in step.finishes for name in chain)
     yield from step.inserts
+    yield from step.darts
+    for boxed in step.boxes:
+        pieces = tutorial.boxed[boxed.name].pieces if boxed.name in tutorial.boxed else ()
+        yield from (Reference(piece.name, boxed.place) for piece in pieces)
     for hem in step.hems:
         edges = tutorial.hems[hem.name].edges if hem.name in tutorial.hems else ()
         yield from (Reference(edge.name, hem.place) for edge in edges)

@@ -7,7 +7,14 @@ Knows nothing of files, pages or how numbers are computed.
 """
 
 from sitegen.diagrams.drawing import CannotDraw, Drawing
-from sitegen.diagrams.kinds import band_on_opening, hem_section, slash_and_spread
+from sitegen.diagrams.kinds import (
+    band_on_opening,
+    boxed_corner,
+    dart_fold,
+    hem_section,
+    slash_and_spread,
+    slash_at_lines,
+)
 from sitegen.diagrams.of_tutorial import Drawn, diagram_of
 from sitegen.diagrams.style import STYLE_SHEET
 from sitegen.diagrams.svg import write_svg
@@ -21,8 +28,11 @@ __all__ = [
     "Edge",
     "TaperedPiece",
     "band_on_opening",
+    "boxed_corner",
+    "dart_fold",
     "diagram_of",
     "hem_section",
     "slash_and_spread",
+    "slash_at_lines",
     "write_svg",
 ]

@@ -5,11 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sitegen.diagrams.drawing import CannotDraw, Drawing
-from sitegen.diagrams.kinds import band_on_opening, hem_section, slash_and_spread
+from sitegen.diagrams.kinds import (
+    band_on_opening,
+    boxed_corner,
+    dart_fold,
+    hem_section,
+    slash_and_spread,
+    slash_at_lines,
+)
 from sitegen.diagrams.svg import write_svg
 from sitegen.diagrams.tapered_piece import Edge, TaperedPiece
 from sitegen.quantities import ZERO, Length, System
-from sitegen.tutorial import Band, Change, Computed, Hem, words_of
+from sitegen.tutorial import Band, Boxed, Change, Computed, Dart, Hem, Piece, words_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,11 +28,13 @@ class Drawn:
 
 
 def diagram_of(name: str, computed: Computed, size: int, prefix: str, first: System) -> Drawn | None:
-    """The diagram of the band, hem or change of this name; None when its numbers are not all known or not drawable.
+    """The diagram of the band, hem, change, dart or boxed corners of this name.
 
+    None when its numbers are not all known or not drawable.
     ``prefix`` starts every id in it.
     """
     tutorial = computed.tutorial
+    darts = {dart.name: dart for piece in tutorial.pieces.values() for dart in piece.darts.values()}
     try:
         if name in tutorial.bands:
             drawing = _band(tutorial.bands[name], computed, size, first)
@@ -33,6 +42,10 @@ def diagram_of(name: str, computed: Computed, size: int, prefix: str, first: Sys
             drawing = _hem(tutorial.hems[name], computed, size, first)
         elif name in tutorial.changes:
             drawing = _change(tutorial.changes[name], computed, size, first)
+        elif name in tutorial.boxed:
+            drawing = _boxed(tutorial.boxed[name], computed, size, first)
+        elif name in darts:
+            drawing = _dart(darts[name], computed, size, first)
         else:
             return None
     except CannotDraw:
@@ -72,23 +85,69 @@ def _change(change: Change, computed: Computed, size: int, first: System) -> Dra
     piece = computed.tutorial.pieces.get(change.pieces[0].name)
     if piece is None:
         return None
-    cut = _length(computed, f"{piece.key}.cut_length", size)
+    tapered = _tapered(piece, computed, size)
+    if tapered is None:
+        return None
+    if change.lines:
+        lines = _lines(change, computed, size)
+        if lines is None:
+            return None
+        several = slash_at_lines.SlashAtLines(change.key, piece.called, tapered, lines)
+        return slash_at_lines.draw(several, first=first)
     line = _length(computed, f"{change.key}.part_above", size)
     amount = _length(computed, f"{change.key}.amount", size)
-    if cut is None or line is None or amount is None:
+    if line is None or amount is None:
+        return None
+    picture = slash_and_spread.SlashAndSpread(change.key, piece.key, piece.called, tapered, line, amount)
+    return slash_and_spread.draw(picture, first=first)
+
+
+def _tapered(piece: Piece, computed: Computed, size: int) -> TaperedPiece | None:
+    """The piece as it is cut, with its taper if it has one."""
+    cut = _length(computed, f"{piece.key}.cut_length", size)
+    if cut is None:
         return None
     top, bottom, over = (_length(computed, f"{piece.key}.taper_{end}", size) for end in ("top", "bottom", "over"))
     if piece.taper is not None and top is not None and bottom is not None and over is not None:
         left = Edge.SLOPING if piece.taper.edges == 2 else Edge.FOLD if piece.on_fold else Edge.STRAIGHT
-        tapered = TaperedPiece(top, bottom, over, cut, left, cap="cap" in piece.edges)
-    else:
-        width = _length(computed, f"{piece.key}.cut_width", size)
-        if width is None:
+        return TaperedPiece(top, bottom, over, cut, left, cap="cap" in piece.edges)
+    width = _length(computed, f"{piece.key}.cut_width", size)
+    if width is None:
+        return None
+    half = width / 2 if piece.on_fold else width
+    return TaperedPiece(half, half, cut, cut, Edge.FOLD if piece.on_fold else Edge.STRAIGHT)
+
+
+def _lines(change: Change, computed: Computed, size: int) -> tuple[slash_at_lines.LineAcross, ...] | None:
+    found = []
+    for number in range(1, len(change.lines) + 1):
+        level, amount = (
+            _length(computed, f"{change.key}.line_{number}.{field}", size) for field in ("part_above", "amount")
+        )
+        if level is None or amount is None:
             return None
-        half = width / 2 if piece.on_fold else width
-        tapered = TaperedPiece(half, half, cut, cut, Edge.FOLD if piece.on_fold else Edge.STRAIGHT)
-    picture = slash_and_spread.SlashAndSpread(change.key, piece.key, piece.called, tapered, line, amount)
-    return slash_and_spread.draw(picture, first=first)
+        found.append(slash_at_lines.LineAcross(level, amount))
+    return tuple(found)
+
+
+def _dart(dart: Dart, computed: Computed, size: int, first: System) -> Drawing | None:
+    width, length, leg = (_length(computed, f"{dart.name}.{field}", size) for field in ("width", "length", "leg"))
+    if width is None or length is None or leg is None:
+        return None
+    called = words_of(dart.name)
+    called = called if called.endswith("dart") else f"{called} dart"
+    picture = dart_fold.DartFold(dart.name, called, words_of(dart.edge_name), width, length, leg, dart.count)
+    return dart_fold.draw(picture, first=first)
+
+
+def _boxed(boxed: Boxed, computed: Computed, size: int, first: System) -> Drawing | None:
+    tip, allowance = (_length(computed, f"{boxed.key}.{field}", size) for field in ("from_tip", "corner_allowance"))
+    if tip is None:
+        return None
+    width, height = (_length(computed, f"{boxed.key}.cut_out_{axis}", size) for axis in ("width", "height"))
+    cut = boxed_corner.CutOut(width, height) if width is not None and height is not None else None
+    picture = boxed_corner.BoxedCorner(boxed.key, words_of(boxed.key), tip, allowance or ZERO, cut)
+    return boxed_corner.draw(picture, first=first)
 
 
 def _hem(hem: Hem, computed: Computed, size: int, first: System) -> Drawing | None:

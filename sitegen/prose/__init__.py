@@ -1,6 +1,37 @@
 """Measurements in running text, and what they say. Knows nothing of pages or of the rules of checks."""
 
+from sitegen.prose.bind import Bound, bind
+from sitegen.prose.captions import Captions, Cue, captions_of, clock, is_captions
+from sitegen.prose.draft import Drafted, drafted, empty_folder
+from sitegen.prose.find import read
+from sitegen.prose.markdown import said_in_markdown
+from sitegen.prose.marking import Piece, marked_text, pieces_of
+from sitegen.prose.measurement import Kind, Measurement
 from sitegen.prose.pairs import find_pairs
+from sitegen.prose.proofread import TextFinding, proofread
 from sitegen.prose.sums import WrittenSum, find_sums
 
-__all__ = ["WrittenSum", "find_pairs", "find_sums"]
+__all__ = [
+    "Bound",
+    "Captions",
+    "Cue",
+    "Drafted",
+    "Kind",
+    "Measurement",
+    "Piece",
+    "TextFinding",
+    "WrittenSum",
+    "bind",
+    "captions_of",
+    "clock",
+    "drafted",
+    "empty_folder",
+    "find_pairs",
+    "find_sums",
+    "is_captions",
+    "marked_text",
+    "pieces_of",
+    "proofread",
+    "read",
+    "said_in_markdown",
+]

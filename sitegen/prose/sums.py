@@ -7,7 +7,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.quantities import NUMBER_PATTERN, RULER, UNIT_NAMES, Length, NotUnderstood, Ratio, Unit, number_of
+from sitegen.quantities import (
+    NUMBER_PATTERN,
+    RULER,
+    UNIT_NAMES,
+    Length,
+    NotUnderstood,
+    Ratio,
+    Unit,
+    number_of,
+    show_in_unit,
+    show_ratio,
+    vulgar,
+)
 
 _UNITS = "|".join(re.escape(name) for name in sorted(UNIT_NAMES, key=len, reverse=True))
 _TERM = re.compile(rf"(?<![\w/.,⁄]){NUMBER_PATTERN}(?:[\s\u00a0-]*(?P<unit>{_UNITS}|%)(?![A-Za-z]))?", re.IGNORECASE)
@@ -35,6 +47,16 @@ class WrittenSum:
     signs: tuple[str, ...]
     result: Term
     makes: Length | Ratio
+
+    @property
+    def right(self) -> str:
+        """What the terms make, in the unit of the written result; exact if a vulgar fraction or decimal can say it."""
+        if isinstance(self.makes, Ratio):
+            return show_ratio(self.makes)
+        unit = self.result.unit or Unit.IN
+        number = self.makes.in_unit(unit)
+        exact = unit is Unit.IN and number.denominator in (1, 2, 4, 8, 16)
+        return f"{vulgar(number)} {unit.symbol}" if exact else show_in_unit(self.makes, unit)
 
     @property
     def holds(self) -> bool:

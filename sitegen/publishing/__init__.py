@@ -3,7 +3,9 @@
 Knows nothing of how numbers are worked out or what is wrong with them: it asks the rooms below.
 """
 
+from sitegen.publishing.marked_page import MarkedText, write_marked_page
+from sitegen.publishing.new_folder import NotBegun, write_new_folder
 from sitegen.publishing.not_replaced import NotReplaced
 from sitegen.publishing.site import Outcome, publish
 
-__all__ = ["NotReplaced", "Outcome", "publish"]
+__all__ = ["MarkedText", "NotBegun", "NotReplaced", "Outcome", "publish", "write_marked_page", "write_new_folder"]

@@ -13,6 +13,7 @@ from sitegen.checks import Review, review
 from sitegen.diagrams import STYLE_SHEET
 from sitegen.findings import Finding, Severity
 from sitegen.pictures import Trouble
+from sitegen.publishing.chapters import chapters
 from sitegen.publishing.markdown import render, render_inline
 from sitegen.publishing.picture_files import PictureFiles
 from sitegen.publishing.render import (
@@ -93,6 +94,8 @@ def _files(
             show = _shown(computed, folder, pictures, "")
             cards.append(front_card(page, computed, show(tutorial.photo) if tutorial.photo else None))
         yield address, render_tutorial(page, theme)
+        if page.chapters:
+            yield f"{address.rpartition('/')[0]}/{page.chapters}", chapters(tutorial)
     progress(len(found.tutorials), total, "front page and glossary")
     yield FRONT_PAGE, render_front(FrontView(site, tuple(cards)), theme)
     if found.site.glossary:

@@ -11,6 +11,9 @@ from markupsafe import Markup
 
 from sitegen.publishing.amounts import Filled
 from sitegen.publishing.card_page import card
+from sitegen.publishing.change_numbers import change_names
+from sitegen.publishing.chapters import CHAPTERS, chapters
+from sitegen.publishing.cutting_list import cutting_list
 from sitegen.publishing.drawings import Drawings
 from sitegen.publishing.markdown import render, render_inline
 from sitegen.publishing.number_book import CardNumbers, NumberBook
@@ -18,7 +21,6 @@ from sitegen.publishing.views import (
     Both,
     Caution,
     Change,
-    CutPiece,
     Fabric,
     NumberView,
     Picture,
@@ -30,20 +32,12 @@ from sitegen.publishing.views import (
     ViewChoice,
     ViewOption,
 )
-from sitegen.quantities import RULER, Length, System, show_ratio, vulgar
-from sitegen.tutorial import Binding, CircleSkirt, Computed, Photo, Prose, Tutorial, Words
+from sitegen.quantities import RULER, Length, System, show_ratio
+from sitegen.tutorial import Change as ChangeOfPieces
+from sitegen.tutorial import Computed, Photo, Prose, Tutorial, Words
 from sitegen.tutorial import Fabric as Cloth
 
 ShowPhoto = Callable[[Photo], Picture | None]
-CHANGE_NUMBERS = (
-    "amount",
-    "part_above",
-    "part_below",
-    "fold",
-    "taper_step",
-    "new_cut_length",
-    "new_finished_length",
-)
 
 
 def tutorial_page(computed: Computed, site: SiteView, root: str, show: ShowPhoto) -> TutorialView:
@@ -57,8 +51,8 @@ def tutorial_page(computed: Computed, site: SiteView, root: str, show: ShowPhoto
     chart = book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes")
     finished = book.table(_finished_names(computed), "with the sizes")
     fabrics, buying = _fabrics(computed, book, numbers)
-    changes = tuple(_change(key, book, drawings) for key in tutorial.changes)
-    cutting, cutting_working = _cutting(computed, book)
+    changes = tuple(_change(change, computed, book, drawings) for change in tutorial.changes.values())
+    cutting, cutting_working = cutting_list(computed, book)
     cards = tuple(card(step, computed, book, first, show, drawings.diagram) for step in tutorial.steps)
     minutes = [each.minutes for each in cards if each.minutes is not None]
     return TutorialView(
@@ -87,6 +81,7 @@ def tutorial_page(computed: Computed, site: SiteView, root: str, show: ShowPhoto
         cutting_working=cutting_working,
         buying_working=buying,
         changes=changes,
+        chapters=CHAPTERS if chapters(tutorial) else "",
     )
 
 
@@ -146,10 +141,12 @@ def _words(words: Words | None) -> str:
 
 
 def _finished_names(computed: Computed) -> tuple[str, ...]:
-    """Girths with their ease, then finished lengths and widths of the pieces."""
+    """Girths with their ease, boxed bags, widths of cloth made up, then finished lengths and widths of the pieces."""
     tutorial = computed.tutorial
     names = [f"{key}.{field}" for key in tutorial.girths for field in ("finished_girth", "ease")]
     names += [f"{key}.joined_length" for key in tutorial.joined]
+    names += [f"{key}.{field}" for key in tutorial.boxed for field in ("width", "height", "depth")]
+    names += [f"{key}.full_width" for key in tutorial.drops]
     names += [f"{key}.finished_{axis}" for key in tutorial.pieces for axis in ("length", "width")]
     return tuple(names)
 
@@ -163,9 +160,11 @@ def _fabrics(
         width = computed.number(f"{cloth.key}.width", 0)
         if buy is not None and first:
             working.append(buy)
-        need, first = book.take(f"{cloth.key}.need", "with the fabrics")
-        if need is not None and first:
-            working.append(need)
+        drops = [f"{each.key}.cloth" for each in computed.tutorial.drops.values() if each.fabric.name == cloth.key]
+        for name in (*(f"{cloth.key}.{field}" for field in ("repeat", "for_repeat", "need")), *drops):
+            need, first = book.take(name, "with the fabrics")
+            if need is not None and first:
+                working.append(need)
         found.append(
             Fabric(
                 name=cloth.name,
@@ -191,56 +190,15 @@ def _stretch(cloth: Cloth) -> str:
     return ", ".join(f"{show_ratio(share.ratio)} {way}" for share, way in parts if share is not None)
 
 
-def _change(key: str, book: NumberBook, drawings: Drawings) -> Change:
-    diagram = drawings.diagram(key)
-    title = key.replace("_", " ")
+def _change(change: ChangeOfPieces, computed: Computed, book: NumberBook, drawings: Drawings) -> Change:
+    diagram = drawings.diagram(change.key)
+    title = change.key.replace("_", " ")
     return Change(
         title=title[:1].upper() + title[1:],
-        anchor=f"change-{key}",
-        numbers=book.table(tuple(f"{key}.{field}" for field in CHANGE_NUMBERS), "with the changes"),
+        anchor=f"change-{change.key}",
+        numbers=book.table(change_names(change, computed), "with the changes"),
         diagrams=(diagram,) if diagram is not None else (),
     )
-
-
-def _cutting(computed: Computed, book: NumberBook) -> tuple[tuple[CutPiece, ...], tuple[NumberView, ...]]:
-    """Pieces, circles, bands, bindings and elastics with what to cut, and the workings of these numbers."""
-    tutorial = computed.tutorial
-    rows = [
-        (piece.key, piece.called, piece.cut.text if piece.cut else "", piece.fabric.name if piece.fabric else "")
-        for piece in tutorial.pieces.values()
-    ]
-    rows += [
-        (band.key, band.key.replace("_", " "), str(band.make), band.fabric.name) for band in tutorial.bands.values()
-    ]
-    rows += [(elastic.key, elastic.key.replace("_", " "), "1", "elastic") for elastic in tutorial.elastics.values()]
-    strips_and_circles: list[Binding | CircleSkirt] = [*tutorial.circles.values(), *tutorial.bindings.values()]
-    rows += [
-        (part.key, part.key.replace("_", " "), _how_cut(part), part.fabric.name if part.fabric else "")
-        for part in strips_and_circles
-    ]
-    found: list[CutPiece] = []
-    working: list[NumberView] = []
-    for key, called, how_many, fabric in rows:
-        table = book.table(tuple(f"{key}.{field}" for field in _cut_fields(key, tutorial)), "with the cutting list")
-        cloth = tutorial.fabrics.get(fabric)
-        found.append(CutPiece(called, how_many, cloth.name if cloth else fabric, table.rows))
-        working.extend(table.working)
-    return tuple(found), tuple(working)
-
-
-def _how_cut(part: Binding | CircleSkirt) -> str:
-    if isinstance(part, Binding):
-        return "on the bias"
-    return "a full circle" if part.share == 1 else f"{vulgar(part.share)} of a circle"
-
-
-def _cut_fields(key: str, tutorial: Tutorial) -> tuple[str, ...]:
-    """The numbers by which a part is cut."""
-    if key in tutorial.circles:
-        return "cut_radius", "hem_radius"
-    if key in tutorial.bindings:
-        return "length", "strip_width"
-    return "cut_length", "cut_width"
 
 
 def _gathered(cards: tuple[StepCard, ...]) -> tuple[Caution, ...]:

@@ -350,6 +350,8 @@ class TutorialView:
     buying_working: tuple[NumberView, ...] = ()
     """Working behind the fabric to buy."""
     changes: tuple[Change, ...] = ()
+    chapters: str = ""
+    """The file with the chapters of the video, relative to the page; empty when no card has a time."""
     views: tuple[ViewChoice, ...] = ()
     """What can be chosen about the garment; each choice leads to a page of its own."""
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import os
 import re
-import stat
 from pathlib import Path
 
 from sitegen.findings import Collector, Place
+from sitegen.reading.bytes_of_file import CouldNotRead, bytes_of_file, why
 from sitegen.reading.csv_rows import read_csv
 from sitegen.reading.decode import MOST_BYTES, decode
 from sitegen.reading.nodes import Mapping, Table
@@ -129,7 +129,7 @@ class ContentFolder:
             self._wrong("folder-unreadable", relative, "A folder is expected here, but this is a file.", collector)
             return ()
         except OSError as error:
-            self._wrong("folder-unreadable", relative, f"This folder cannot be opened: {_why(error)}.", collector)
+            self._wrong("folder-unreadable", relative, f"This folder cannot be opened: {why(error)}.", collector)
             return ()
         good = []
         for entry in sorted(found, key=lambda item: item.name):
@@ -157,28 +157,10 @@ class ContentFolder:
             self._say_outside(relative, collector)
             return None
         try:
-            kind = os.stat(path).st_mode
-            if stat.S_ISDIR(kind):
-                self._wrong("file-unreadable", relative, "A file is expected here, but this is a folder.", collector)
-                return None
-            if not stat.S_ISREG(kind):  # a pipe or a device could keep its reader waiting for ever
-                self._wrong("file-unreadable", relative, "This is not an ordinary file.", collector)
-                return None
-            with open(path, "rb") as file:
-                data = file.read(MOST_BYTES + 1)
-        except (FileNotFoundError, NotADirectoryError):
-            linked = os.path.islink(self._root / relative)
-            message = "This link leads to nothing. Take it out or mend it." if linked else "There is no such file."
-            self._wrong("file-missing", relative, message, collector)
+            return bytes_of_file(path, named=self._root / relative, most=MOST_BYTES)
+        except CouldNotRead as trouble:
+            self._wrong(trouble.check, relative, trouble.message, collector)
             return None
-        except OSError as error:
-            self._wrong("file-unreadable", relative, f"This file cannot be opened: {_why(error)}.", collector)
-            return None
-        if len(data) > MOST_BYTES:
-            message = f"This file is larger than {MOST_BYTES // 1_000_000} MB, too large for text. Split it."
-            self._wrong("file-too-large", relative, message, collector)
-            return None
-        return data
 
     def _say_outside(self, relative: str, collector: Collector) -> None:
         message = "This leads out of the content folder, and only files inside it are read. Put a copy of it inside."
@@ -193,9 +175,3 @@ def _is_folder(entry: os.DirEntry[str]) -> bool:
         return entry.is_dir()
     except OSError:
         return False
-
-
-def _why(error: OSError) -> str:
-    if isinstance(error, PermissionError):
-        return "you have no permission to read it"
-    return (error.strerror or "the system gives no reason").lower().rstrip(".")

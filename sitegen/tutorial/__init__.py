@@ -23,6 +23,7 @@ from sitegen.tutorial.making import (
     Seam,
     Work,
     copies_of,
+    corner_edges,
     making_of,
     neighbours,
     part_of,
@@ -74,6 +75,7 @@ from sitegen.tutorial.model import (
     Tutorial,
     Words,
 )
+from sitegen.tutorial.video_time import video_seconds
 from sitegen.tutorial.views import combinations
 
 __all__ = [
@@ -128,6 +130,7 @@ __all__ = [
     "combinations",
     "compute",
     "copies_of",
+    "corner_edges",
     "edge_number",
     "gathered_edge",
     "making_of",
@@ -141,5 +144,6 @@ __all__ = [
     "size_advice",
     "taken_at",
     "unjoined",
+    "video_seconds",
     "words_of",
 ]

@@ -123,3 +123,8 @@ def test_side_on_the_fold_of_a_piece_that_is_not_cut_on_it_is_doubted(tmp_path: 
     (found,) = of("cut-count", tmp_path, "", "", cut='"2", sides: {left: fold, right: side}')
     assert found.message == "The left of the front lies on the fold, but it is cut 2, not on the fold."
     assert put([found]) == [(6, "2", "2 on fold")]
+
+
+def test_seam_without_any_edge_breaks_no_check(tmp_path: Path) -> None:
+    card = "title: Sew\ntext: Sew.\njoin: [{edges: [], stitch: straight}]\n"
+    assert "notch-match" not in {each.check for each in reviewed(tmp_path, "", steps__01_dot_yaml=card).findings}

@@ -10,7 +10,18 @@ from math import hypot
 
 from hypothesis import strategies as st
 
-from sitegen.diagrams import CannotDraw, Drawing, Edge, TaperedPiece, band_on_opening, hem_section, slash_and_spread
+from sitegen.diagrams import (
+    CannotDraw,
+    Drawing,
+    Edge,
+    TaperedPiece,
+    band_on_opening,
+    boxed_corner,
+    dart_fold,
+    hem_section,
+    slash_and_spread,
+    slash_at_lines,
+)
 from sitegen.diagrams.text_boxes import DROP, RISE, UNIT, Box, text_width
 from sitegen.quantities import ZERO, Length, System
 
@@ -145,4 +156,50 @@ def hems(draw: st.DrawFn) -> Drawing:
         return hem_section.draw(hem, first=draw(systems))
 
 
-pictures = st.one_of(bands(), changes(), hems())
+@st.composite
+def changes_at_lines(draw: st.DrawFn) -> Drawing:
+    while True:
+        piece = (draw(lengths(60, 900)), draw(lengths(60, 900)), draw(lengths(60, 900)), draw(lengths(300, 1200)))
+        left, cap = draw(st.sampled_from(Edge)), draw(st.booleans())
+        levels = sorted(draw(st.lists(lengths(10, 1100), min_size=1, max_size=4, unique=True)))
+        amounts = draw(st.lists(lengths(3, 60), min_size=len(levels), max_size=len(levels)))
+        signs = draw(st.lists(st.sampled_from((1, -1)), min_size=len(levels), max_size=len(levels)))
+        lines = [
+            slash_at_lines.LineAcross(level, amount * sign)
+            for level, amount, sign in zip(levels, amounts, signs, strict=True)
+        ]
+        try:
+            change = slash_at_lines.SlashAtLines("change", "leg", TaperedPiece(*piece, left, cap), tuple(lines))
+        except CannotDraw:
+            continue
+        return slash_at_lines.draw(change, first=draw(systems))
+
+
+@st.composite
+def darts(draw: st.DrawFn) -> Drawing:
+    while True:
+        width, length, leg = draw(lengths(5, 120)), draw(lengths(10, 300)), draw(lengths(10, 320))
+        called, edge = draw(st.sampled_from((("bust dart", "front side"), ("back waist dart", "back shoulder blade"))))
+        try:
+            dart = dart_fold.DartFold("front.bust", called, edge, width, length, leg, draw(st.integers(1, 3)))
+        except CannotDraw:
+            continue
+        return dart_fold.draw(dart, first=draw(systems))
+
+
+@st.composite
+def corners(draw: st.DrawFn) -> Drawing:
+    while True:
+        tip, allowance = draw(lengths(10, 200)), draw(st.one_of(st.just(ZERO), lengths(5, 25)))
+        side, bottom = (draw(st.one_of(st.just(ZERO), lengths(5, 25))) for _ in range(2))
+        cut = boxed_corner.CutOut(tip + side - allowance, tip + bottom - allowance)
+        try:
+            corner = boxed_corner.BoxedCorner(
+                "corners", "corners of the pouch", tip, allowance, draw(st.sampled_from((cut, None)))
+            )
+        except CannotDraw:
+            continue
+        return boxed_corner.draw(corner, first=draw(systems))
+
+
+pictures = st.one_of(bands(), changes(), hems(), changes_at_lines(), darts(), corners())

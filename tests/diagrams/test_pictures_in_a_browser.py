@@ -9,7 +9,18 @@ from importlib.util import find_spec
 
 import pytest
 
-from sitegen.diagrams import STYLE_SHEET, Drawing, Edge, TaperedPiece, band_on_opening, hem_section, slash_and_spread
+from sitegen.diagrams import (
+    STYLE_SHEET,
+    Drawing,
+    Edge,
+    TaperedPiece,
+    band_on_opening,
+    boxed_corner,
+    dart_fold,
+    hem_section,
+    slash_and_spread,
+    slash_at_lines,
+)
 from sitegen.diagrams import write_svg as written
 from sitegen.quantities import System, inches, mm
 
@@ -55,6 +66,26 @@ def drawings() -> Iterator[Drawing]:
                 for gap in (mm(0), mm(4)):
                     hem = hem_section.HemSection("lower", "lower hem", turn, turn - mm(6), under, gap)
                     yield hem_section.draw(hem, first=first)
+        yield from at_several_lines(leg, first)
+        yield from darts_and_corners(first)
+
+
+def at_several_lines(leg: TaperedPiece, first: System) -> Iterator[Drawing]:
+    for amounts in (("1/2", "1"), ("-1", "-2"), ("1", "-3/2", "2")):
+        lines = (slash_at_lines.LineAcross(inches(8 + 11 * row), inches(by)) for row, by in enumerate(amounts))
+        yield slash_at_lines.draw(slash_at_lines.SlashAtLines("change", "leg", leg, tuple(lines)), first=first)
+
+
+def darts_and_corners(first: System) -> Iterator[Drawing]:
+    for width, length, leg in (("1", "3", "3.04"), ("1/2", "9", "9"), ("4", "2", "2.83")):
+        dart = dart_fold.DartFold(
+            "front.bust", "front bust dart", "front side", inches(width), inches(length), inches(leg), 2
+        )
+        yield dart_fold.draw(dart, first=first)
+    for tip in (inches("3/4"), inches(2), inches(6)):
+        for cut in (boxed_corner.CutOut(tip, tip), boxed_corner.CutOut(tip, tip - inches("1/2")), None):
+            corner = boxed_corner.BoxedCorner("corners", "corners", tip, inches("1/2"), cut)
+            yield boxed_corner.draw(corner, first=first)
 
 
 @pytest.fixture(scope="module", params=["system-ui", "DejaVu Sans", "serif"])

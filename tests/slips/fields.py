@@ -53,6 +53,7 @@ _CLAIMS = {
     "elastics": ("cut_length", "finished_length", "casing"),
     "joined": ("joined_length",),
     "girths": ("finished_girth", "ease"),
+    "boxed": ("width", "height", "from_tip"),
     "changes": ("amount", "part_above", "part_below", "new_cut_length", "new_finished_length", "taper_step"),
 }  # fmt: skip
 
@@ -98,6 +99,14 @@ TUTORIAL: tuple[tuple[str, Field], ...] = (
     *((f"changes.*.{key}", Field(Sort.LINE, _CHANGE)) for key in ("line_at", "wanted")),
     *((f"changes.*.{key}", Field(Sort.LENGTHS, _CHANGE)) for key in ("lengthen_by", "shorten_by", "widen_by")),
     ("changes.*.seam_edges", Field(Sort.COUNT, _CHANGE)),
+    ("changes.*.lines.*.line_at", Field(Sort.LINE, _CHANGE)),
+    *(
+        (f"changes.*.{where}.*.{key}", Field(Sort.LENGTHS, _CLAIM, claim=True))
+        for where in ("lines", "each")
+        for key in _CLAIMS["changes"]
+    ),
+    ("boxed.*.panel", Field(Sort.NAMES, NAMES, "piece")),
+    ("boxed.*.square", Field(Sort.LENGTHS, OTHER)),
     ("swaps.*.band", Field(Sort.NAME, NAMES, "band")),
     ("swaps.*.fabric", Field(Sort.NAME, NAMES, "fabric")),
     ("swaps.*.ratio", Field(Sort.SHARE, _BAND)),
@@ -134,6 +143,8 @@ STEP: tuple[tuple[str, Field], ...] = (
     ("cut", Field(Sort.NAMES, NAMES, "cut")),
     ("stabilise", Field(Sort.NAMES, NAMES, "edge")),
     ("insert", Field(Sort.NAMES, NAMES, "ring")),
+    ("darts", Field(Sort.NAMES, NAMES, "dart")),
+    ("box", Field(Sort.NAMES, NAMES, "box")),
 )
 NOTHING_TO_SLIP = (
     "title", "level", "photo.*", "photo.*.*", "weight", "fabrics.*.weight", "fabrics.*.name", "pieces.*.called", "tools.*",

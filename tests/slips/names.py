@@ -21,6 +21,8 @@ class Known:
         self.pieces = list(tutorial.pieces)
         self.fabrics = list(tutorial.fabrics)
         self.hems = list(tutorial.hems)
+        self.darts = [dart.name for piece in tutorial.pieces.values() for dart in piece.darts.values()]
+        self.boxed = list(tutorial.boxed)
         self.body = list(tutorial.body)
         self.numbers = [name for name in computed.names() if ".then." not in name]
         self.any_knit = any(fabric.knit for fabric in tutorial.fabrics.values())
@@ -42,6 +44,8 @@ class Known:
             "hem": self.hems,
             "band": self.bands,
             "ring": self.rings,
+            "dart": self.darts,
+            "box": self.boxed,
             "cut": [*self.pieces, *self.rings],
         }[kind]
         return [other for other in known if other != name]

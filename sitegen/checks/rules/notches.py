@@ -69,8 +69,8 @@ def notch_edge(piece: Piece, computed: Computed) -> Iterator[Finding]:
 def notch_match(join: Join, computed: Computed) -> Iterator[Finding]:
     """Two edges that are sewn to each other carry the same notches. Where one edge is sewn to several others, nothing
     is known."""
-    first, *others = join.chains
-    for other in others:
+    for other in join.chains[1:]:
+        first = join.chains[0]
         if len(other) != len(first):
             continue
         for one, two in zip(first, other, strict=True):

@@ -2,14 +2,26 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
-from sitegen.prose import WrittenSum, find_sums
-from sitegen.quantities import Length, Ratio, show_in_unit, show_ratio, vulgar
+from sitegen.prose import find_sums
+from sitegen.quantities import UNIT_NAMES, Length, show_in_unit, vulgar
 from sitegen.tutorial import Computed, Prose
 
+_BEFORE_NUMBER = re.compile(
+    r"(?P<sum>\d[\d./ ]*(?:\s?(?:in|cm|mm))?"
+    r"(?:\s+[+−×÷]\s+\d[\d./ ]*?(?:\s?(?P<unit>in|cm|mm))?)+)"
+    r"(?:\s+(?:wide|long|in all))?(?:,?\s+(?:which|that)\s+(?:is|makes)|\s+=)\s+\{(?P<name>[a-z][\w.]*)\}"
+)
+_PANEL = (
+    "fabrics: {main: {name: linen, structure: woven, buy: 1 yd}}\nseam_allowance: 1/2 in\n"
+    "pieces: {panel: {called: panel, cut: 2, fabric: main, finished: {width: 15 in},\n"
+    "  sides: {left: seam, right: seam}}}\n"
+    "--- steps/01.yaml\ntitle: Cut\ntext: Cut it "
+)
 _HEAD = "--- steps/01.yaml\ntitle: Cut\ntext: The panel is "
 
 
@@ -31,7 +43,7 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
         if each.holds:
             continue
         start, end = each.result.start, each.result.end
-        said, right = part.text[start:end], _right(each)
+        said, right = part.text[start:end], each.right
         terms = " ".join(part.text[each.terms[0].start : each.terms[-1].end].split())
         yield Finding(
             "written-sum",
@@ -44,16 +56,34 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
         )
 
 
-def _right(each: WrittenSum) -> str:
-    """What the terms make, in the unit of the written result; exact if a vulgar fraction or decimal can say it."""
-    if isinstance(each.makes, Ratio):
-        return show_ratio(each.makes)
-    unit = each.result.unit
-    if unit is None or not isinstance(each.makes, Length):
-        raise TypeError("a sum of lengths has a length as its result")
-    number = each.makes.in_unit(unit)
-    return (
-        f"{vulgar(number)} {unit.symbol}"
-        if number.denominator in (1, 2, 4, 8, 16) and unit.symbol == "in"
-        else (show_in_unit(each.makes, unit))
-    )
+@check(
+    id="sum-before-number",
+    area="sums",
+    severity=Severity.WRONG,
+    looks_at=Prose,
+    title="A sum in a text that does not make the number behind it",
+    why="Who does the sum gets another length than the one that stands behind it.",
+    source="Arithmetic",
+    trips=_PANEL + "15 in + 1/2 in wide, which is {panel.cut_width}.",
+    passes=_PANEL + "15 in + 1/2 in + 1/2 in wide, which is {panel.cut_width}.",
+)
+def sum_before_number(part: Prose, computed: Computed) -> Iterator[Finding]:
+    """A sum without a result, behind which stands “, which is” or an equals sign and a reference to a number that is
+    the same in every size, must make that number."""
+    for match in _BEFORE_NUMBER.finditer(part.text):
+        worked = computed.by_size(match["name"])
+        values = {each.value for each in worked} if worked is not None else set()
+        right = next(iter(values)) if len(values) == 1 else None
+        if not isinstance(right, Length):
+            continue
+        said = " ".join(match["sum"].split())
+        shown = vulgar(right.in_unit(UNIT_NAMES[match["unit"]]))
+        for each in find_sums(f"{said} = {shown} {match['unit']}"):
+            if not each.holds and isinstance(each.makes, Length):
+                makes = show_in_unit(each.makes, UNIT_NAMES[match["unit"]])
+                yield Finding(
+                    "sum-before-number",
+                    Severity.WRONG,
+                    part.locate(*match.span("sum")),
+                    f"{said} makes {makes}, but {match['name']} is {show_in_unit(right, UNIT_NAMES[match['unit']])}.",
+                )

@@ -31,13 +31,13 @@ _PANEL = "pieces: {panel: {cut: 2, fabric: main}, inner: {cut: 2, fabric: INNER}
     passes=_TWO + _PANEL.replace("INNER", "lining"),
 )
 def fabric_unused(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
-    """Every fabric is that of a piece, a band or a swap. Where a tutorial has bindings or circles, whose fabric is not
-    said, nothing is known."""
+    """Every fabric is that of a piece, a band, a swap or of drops. Where a tutorial has bindings or circles, whose
+    fabric is not said, nothing is known."""
     tutorial = computed.tutorial
     swapped = {swap.fabric.name for swap in tutorial.swaps.values()}
     if tutorial.bindings or tutorial.circles or fabric.key in _in_use(tutorial) | swapped:
         return
-    if not tutorial.pieces and not tutorial.bands:
+    if not (tutorial.pieces or tutorial.bands or tutorial.drops):
         return
     view = " Say to which choice it belongs, with only_in." if tutorial.views else ""
     yield Finding(
@@ -63,7 +63,7 @@ def fabric_unused(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
     + _STEP,
 )
 def fabric_unbought(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
-    """Once a tutorial has steps, every fabric from which a piece or a band is cut says how much to buy."""
+    """Once a tutorial has steps, every fabric from which a piece, a band or a drop is cut says how much to buy."""
     tutorial = computed.tutorial
     if fabric.buy is not None or not tutorial.steps or fabric.key not in _in_use(tutorial):
         return
@@ -100,7 +100,8 @@ def thread_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
 
 def _in_use(tutorial: Tutorial) -> set[str]:
     pieces = {piece.fabric.name for piece in tutorial.pieces.values() if piece.fabric is not None}
-    return pieces | {band.fabric.name for band in tutorial.bands.values()}
+    bands = {band.fabric.name for band in tutorial.bands.values()}
+    return pieces | bands | {drops.fabric.name for drops in tutorial.drops.values()}
 
 
 def _example(fabric: Fabric, computed: Computed) -> str:

@@ -8,11 +8,10 @@ from dataclasses import dataclass
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.tutorial import Computed, Step, Tutorial, Words
+from sitegen.tutorial import Computed, Step, Tutorial, Words, video_seconds
 
 MOST_MINUTES = 240
 """A card that takes longer than half a day of lessons is rather a typing slip, or several cards."""
-_TIME = re.compile(r"(?:(?P<hours>\d{1,2}):(?=\d{2}:))?(?P<minutes>\d{1,3}):(?P<seconds>\d{2})")
 _ALMOST = re.compile(r"(\d{1,3})\s?[.,;]\s?([0-5]\d)")
 
 
@@ -58,7 +57,7 @@ def minutes_odd(step: Step, computed: Computed) -> Iterator[Finding]:
 def video_time(step: Step, computed: Computed) -> Iterator[Finding]:
     """The time in a video is written 14:20 or 1:14:20, and has fewer than 60 seconds and, with hours, than 60
     minutes."""
-    if step.video is None or _seconds(step.video) is not None:
+    if step.video is None or video_seconds(step.video.text) is not None:
         return
     almost = _ALMOST.fullmatch(step.video.text)
     yield Finding(
@@ -100,7 +99,7 @@ def video_order(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     times = [
         _At(step, step.video, seconds)
         for step in tutorial.steps
-        if step.video is not None and (seconds := _seconds(step.video)) is not None
+        if step.video is not None and (seconds := video_seconds(step.video.text)) is not None
     ]
     index = 1
     while index < len(times):
@@ -131,14 +130,3 @@ def _out_of_order(at: _At, how: str) -> Finding:
         f"The time in the video of this card, {at.words.text}, lies {how}.",
         at.words.text,
     )
-
-
-def _seconds(words: Words) -> int | None:
-    """A time in seconds; None for what is no time."""
-    match = _TIME.fullmatch(words.text)
-    if match is None:
-        return None
-    hours, minutes, seconds = (int(match[part] or 0) for part in ("hours", "minutes", "seconds"))
-    if seconds >= 60 or (match["hours"] is not None and minutes >= 60):
-        return None
-    return hours * 3600 + minutes * 60 + seconds

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
+from sitegen.diagrams.before_and_after import captions, placing_of, word_spot
 from sitegen.diagrams.drawing import (
     CannotDraw,
     Dimension,
@@ -18,8 +19,6 @@ from sitegen.diagrams.drawing import (
     Shape,
     Side,
     View,
-    at,
-    fitting_scale,
     path,
     rectangle,
 )
@@ -29,10 +28,6 @@ from sitegen.diagrams.tapered_piece import Edge, TaperedPiece
 from sitegen.diagrams.words import both_units, capital, plain_both_units
 from sitegen.quantities import ZERO, Length, System
 
-_LEFT = 90
-_BESIDE = (76, 230)
-_STACKED = 170
-_BETWEEN = 21
 _PAPER_OVER = 5
 _GRAIN_NAME_ROOM = 60
 _LEFTWARD = (Side.LEFT,)
@@ -121,16 +116,11 @@ def describe(change: SlashAndSpread, *, first: System = System.INCHES) -> str:
 def draw(change: SlashAndSpread, *, first: System = System.INCHES) -> Drawing:
     """The piece before and after, to one scale, and the edge at the line at a larger one."""
     piece, longest = change.piece, max(change.piece.cut_length, change.new_length)
-    stacked = piece.width > longest
-    across = _STACKED if stacked else _BESIDE[0]
-    scale = min(fitting_scale(piece.width, across), fitting_scale(longest, _BESIDE[1]))
-    width, height = piece.width.mm * scale, longest.mm * scale
-    before = at(right=_LEFT + (0 if stacked else across - width))
-    after = before.moved(down=height + 70) if stacked else before.moved(right=width + _BETWEEN)
-    shapes = (*_before(change, before, first, scale), *_after(change, after, first))
-    views = [View(scale, shapes)]
+    placed = placing_of(piece, longest)
+    shapes = (*_before(change, placed.before, first, placed.scale), *_after(change, placed.after, first))
+    views = [View(placed.scale, shapes)]
     if change.edge:
-        views.append(edge_view(change.edge, first, int(after.down + height) + 80))
+        views.append(edge_view(change.edge, first, placed.foot + 80))
     verb = "lengthened" if change.amount > ZERO else "shortened"
     return Drawing(capital(f"{change.called} {verb} at a line"), describe(change, first=first), tuple(views))
 
@@ -151,11 +141,11 @@ def _before(change: SlashAndSpread, corner: Point, first: System, scale: Fractio
         across(piece, corner, line, Role.SEAM),
         grain,
         *([Label("grain line", name_at, _RIGHTWARD, width=50, gap=3)] if line.mm * scale > _GRAIN_NAME_ROOM else []),
-        Label(word, _word_spot(piece, corner, line), (Side.ABOVE, Side.BELOW), gap=2),
+        Label(word, word_spot(piece, corner, line), (Side.ABOVE, Side.BELOW), gap=2),
         Dimension(top, middle, above, f"above\n{both_units(line, first)}", _LEFTWARD, -8, width=74),
         Dimension(middle, end, below, f"below\n{both_units(below.value, first)}", _LEFTWARD, -8, width=74),
     ]
-    heading, length = _captions(piece, corner, "before", foot, f"cut length\n{both_units(foot, first)}")
+    heading, length = captions(piece, corner, "before", foot, f"cut length\n{both_units(foot, first)}")
     return [heading, *shapes, length]
 
 
@@ -176,7 +166,7 @@ def _after(change: SlashAndSpread, corner: Point, first: System) -> list[Shape]:
     number = Number(f"{change.name}.new_cut_length", foot)
     shapes.append(Dimension(on(corner, ZERO, ZERO), on(corner, ZERO, foot), number, right=-11))
     shapes.append(grain_line(piece, corner, foot))
-    heading, length = _captions(piece, corner, "after", foot, f"new length\n{both_units(foot, first)}")
+    heading, length = captions(piece, corner, "after", foot, f"new length\n{both_units(foot, first)}")
     return [heading, *shapes, length]
 
 
@@ -230,17 +220,3 @@ def _new_side(change: SlashAndSpread, corner: Point, left: bool, resume: Length)
     if len(upper) > 2:
         shapes.append(path(side_spots(piece, corner, left, upper[:-1]), Role.CUT))
     return shapes
-
-
-def _word_spot(piece: TaperedPiece, corner: Point, line: Length) -> Point:
-    """Between the grain line and the right side."""
-    left, right = piece.left_at(line), piece.right_at(line)
-    return on(corner, left + (right - left) * Fraction(5, 8), line)
-
-
-def _captions(piece: TaperedPiece, corner: Point, when: str, foot: Length, length: str) -> tuple[Label, Label]:
-    middle = piece.width / 2
-    return (
-        Label(when, on(corner, middle, ZERO), (Side.ABOVE,), strong=True, leader=False),
-        Label(length, on(corner, middle, foot), (Side.BELOW,), width=140, leader=False),
-    )

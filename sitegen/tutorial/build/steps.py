@@ -33,6 +33,8 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
         hems=_references(fields, "hem", "hem: [lower]"),
         finishes=_chains(fields, "finish", "finish: [front.side, back.side]"),
         inserts=_references(fields, "insert", "insert: [waist_elastic]"),
+        darts=_references(fields, "darts", "darts: [front.bust]"),
+        boxes=_references(fields, "box", "box: [corners]"),
         other_way=_other_way(fields),
         diagrams=_references(fields, "diagrams", "diagrams: [neckband]"),
         look_for=fields.prose("look_for"),

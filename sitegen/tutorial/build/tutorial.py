@@ -61,6 +61,7 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         learn=_prose_list(fields, "learn"),
         before=fields.prose("before_you_start"),
         photo=next(iter(photos(fields, folder, home)), None),
+        video_length=fields.words("video_length", 'video_length: "42:10"'),
         body=body,
         seam_allowance=builder.amount(allowance, "seam_allowance") if allowance is not None else None,
         fabrics=_section(fields, "fabrics", pieces.fabric, "main: {name: cotton, structure: woven}", names),

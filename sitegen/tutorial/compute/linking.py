@@ -13,6 +13,7 @@ from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import PLAIN_SIDES, Reference, Step, Tutorial
 
 _SIZE = "size"
+_CORNERS = "boxed corners"
 
 
 class Placed(Protocol):
@@ -39,7 +40,7 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
         collector.wrong(
             "unknown-reference",
             reference.place,
-            f"There is no {what} “{reference.name}”.{hint}",
+            f"There {'are' if what == _CORNERS else 'is'} no {what} “{reference.name}”.{hint}",
             said=reference.name,
             should_be=near[0] if near else "",
         )
@@ -82,9 +83,12 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
         yield swap.band, tutorial.bands, "band"
         yield swap.fabric, tutorial.fabrics, "fabric"
     yield from _expected_in_worked_parts(tutorial, names, rings)
-    drawable = {*tutorial.bands, *tutorial.hems, *tutorial.changes}
+    darts = {dart.name for piece in tutorial.pieces.values() for dart in piece.darts.values()}
+    drawable = {*tutorial.bands, *tutorial.hems, *tutorial.changes, *tutorial.boxed, *darts}
     for step in tutorial.steps:
-        yield from ((name, drawable, "band, hem or change to draw") for name in step.diagrams)
+        yield from ((name, drawable, "band, hem, change, dart or boxed corners to draw") for name in step.diagrams)
+        yield from ((name, darts, "dart") for name in step.darts)
+        yield from ((name, tutorial.boxed, _CORNERS) for name in step.boxes)
         yield from _expected_in_making(step, tutorial, edges)
 
 

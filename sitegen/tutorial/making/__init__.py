@@ -17,7 +17,7 @@ from sitegen.tutorial.making.joining import (
     unjoined,
 )
 from sitegen.tutorial.making.order import Link, Making, making_of
-from sitegen.tutorial.making.work import Work, seat_of, works_of
+from sitegen.tutorial.making.work import Work, corner_edges, seat_of, works_of
 
 __all__ = [
     "Joining",
@@ -27,6 +27,7 @@ __all__ = [
     "Seam",
     "Work",
     "copies_of",
+    "corner_edges",
     "making_of",
     "neighbours",
     "part_of",

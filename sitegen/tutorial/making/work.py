@@ -7,16 +7,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sitegen.tutorial.making.joining import part_of, parts_of
-from sitegen.tutorial.model import Elastic, Step, Tutorial
+from sitegen.tutorial.model import Boxed, Elastic, Step, Tutorial
 
 
 @dataclass(frozen=True, slots=True)
 class Work:
     """The work of one step.
 
-    ``uses`` and ``makes`` are names of parts, edges and hems: what must be there, and what is cut, stabilised, sewn,
-    finished, turned or put in. ``handles`` are the parts (pieces, bands and so on) that lie on the table: those it
-    uses or makes, and those that its text names.
+    ``uses`` and ``makes`` are names of parts, edges, hems, darts and boxed corners: what must be there, and what is
+    cut, stabilised, sewn, finished, turned or put in. ``handles`` are the parts (pieces, bands and so on) that lie on
+    the table: those it uses or makes, and those that its text names.
     """
 
     step: int
@@ -44,10 +44,17 @@ def _work(step: Step, tutorial: Tutorial) -> Work:
     hems = [tutorial.hems[name.name] for name in step.hems if name.name in tutorial.hems]
     sewn |= {edge.name for hem in hems for edge in hem.edges}
     elastics = [tutorial.elastics[name.name] for name in step.inserts if name.name in tutorial.elastics]
+    darts = [dart for piece in tutorial.pieces.values() for dart in piece.darts.values()]
+    taken_in = [dart for dart in darts if any(name.name == dart.name for name in step.darts)]
+    # A dart changes its edge: whatever joins the edge later waits for it.
+    sewn |= {dart.edge_name for dart in taken_in}
+    boxes = [tutorial.boxed[name.name] for name in step.boxes if name.name in tutorial.boxed]
     put_in = {elastic.key for elastic in elastics}
     uses = sewn | put_in | {edge for elastic in elastics for edge in seat_of(elastic, tutorial)}
-    uses |= _parts(uses, tutorial)
+    uses |= {edge for boxed in boxes for edge in corner_edges(boxed, tutorial)}
+    uses |= _parts(uses, tutorial) | {piece.name for boxed in boxes for piece in boxed.pieces}
     makes = cut | sewn | put_in | {hem.key for hem in hems}
+    makes |= {dart.name for dart in taken_in} | {boxed.key for boxed in boxes}
     handles = _parts(uses | cut, tutorial) | _named(step, tutorial)
     return Work(step.number, frozenset(uses), frozenset(makes), frozenset(handles), step.minutes)
 
@@ -67,6 +74,18 @@ def seat_of(elastic: Elastic, tutorial: Tutorial) -> tuple[str, ...]:
         piece for piece in tutorial.pieces.values() if any(side.name == elastic.key for side in piece.sides.values())
     )
     return tuple(piece.edges[measure].name for piece in beside if measure in piece.edges)
+
+
+def corner_edges(boxed: Boxed, tutorial: Tutorial) -> tuple[str, ...]:
+    """The edges whose seams meet at boxed corners: those at the sides and at the bottom of the piece with the corners.
+
+    A side that is no edge with a name, such as a fold, is left out.
+    """
+    piece = tutorial.pieces.get(boxed.pieces[-1].name)
+    if piece is None:
+        return ()
+    beside = dict.fromkeys(piece.sides[side].name for side in ("left", "right", "bottom") if side in piece.sides)
+    return tuple(piece.edges[name].name for name in beside if name in piece.edges)
 
 
 def _named(step: Step, tutorial: Tutorial) -> set[str]:

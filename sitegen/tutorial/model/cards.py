@@ -90,6 +90,10 @@ class Step:
     finishes: tuple[tuple[Reference, ...], ...]
     inserts: tuple[Reference, ...]
     """Elastics that are put into their casings."""
+    darts: tuple[Reference, ...]
+    """Darts that are sewn in this step, ``front.bust``."""
+    boxes: tuple[Reference, ...]
+    """Boxed corners that are sewn across in this step."""
     other_way: OtherWay | None
     diagrams: tuple[Reference, ...]
     look_for: Prose | None

@@ -39,6 +39,8 @@ class Tutorial:
     learn: tuple[Prose, ...]
     before: Prose | None
     photo: Photo | None
+    video_length: Words | None
+    """How long its video is: ``42:10``."""
     body: Mapping[str, Lengths]
     seam_allowance: Amount | None
     fabrics: Mapping[str, Fabric]

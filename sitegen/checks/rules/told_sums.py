@@ -1,0 +1,54 @@
+"""Sums that a text tells in words, and ranges written the wrong way round."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sitegen.checks.registry import check
+from sitegen.findings import Finding, Severity
+from sitegen.prose import proofread
+from sitegen.tutorial import Computed, Prose
+
+_HEAD = "--- steps/01.yaml\ntitle: Cut\ntext: "
+
+
+@check(
+    id="told-sum",
+    area="sums",
+    severity=Severity.DOUBTFUL,
+    looks_at=Prose,
+    title="A sum told in words that does not add up",
+    why="Who follows the words cuts one thing, who reads the result another.",
+    source="Arithmetic; the words that tie a result to its parts are plain English, common practice without a source",
+    trips=_HEAD + "The neckline is 20 in. Cut the band at 80% of it, so 17 in.",
+    passes=_HEAD + "The neckline is 20 in. Cut the band at 80% of it, so 16 in.",
+)
+def told_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
+    """Where a text states the parts and the result of a sum in words (plus, twice, half of, 80% of, divided by, in
+    all), the result must be what the parts make, as people round. It is doubtful only, since words may mean another
+    thing than a program reads in them."""
+    yield from _found(part, "told-sum", Severity.DOUBTFUL)
+
+
+@check(
+    id="range-order",
+    area="units",
+    severity=Severity.WRONG,
+    looks_at=Prose,
+    title="A range with its greater end first",
+    why="One of the two numbers is a slip, and nobody knows which.",
+    source="Arithmetic",
+    trips=_HEAD + "It fits cloth of 45 to 36 in wide.",
+    passes=_HEAD + "It fits cloth of 36 to 45 in wide.",
+)
+def range_order(part: Prose, computed: Computed) -> Iterator[Finding]:
+    """A range of lengths in a text runs from the smaller to the greater, unless the words go down from one to the
+    other (tapering, shortened, from … down to)."""
+    yield from _found(part, "range-order", Severity.WRONG)
+
+
+def _found(part: Prose, check_id: str, severity: Severity) -> Iterator[Finding]:
+    for each in proofread(part.text):
+        if each.check == check_id:
+            place = part.locate(each.start, each.end)
+            yield Finding(check_id, severity, place, each.message, each.said, each.should_be, each.working)

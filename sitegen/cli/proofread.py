@@ -1,0 +1,176 @@
+"""``sitegen proofread FILE…``"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured
+from sitegen.findings import Collector, Finding, Place, Severity, as_text, count_line
+from sitegen.prose import (
+    Captions,
+    Measurement,
+    TextFinding,
+    captions_of,
+    clock,
+    is_captions,
+    marked_text,
+    pieces_of,
+    proofread,
+    read,
+    said_in_markdown,
+)
+from sitegen.publishing import MarkedText, NotReplaced, write_marked_page
+from sitegen.reading import LooseFiles
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    command = commands.add_parser(
+        "proofread",
+        help="find wrong numbers in drafts, handouts and captions",
+        description="Reads plain text, Markdown, WebVTT and SubRip, finds every measurement, does every sum again"
+        " that is written out in words or signs, and holds inches against centimetres.",
+        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 a file could not be read.",
+    )
+    command.add_argument("files", metavar="FILE", nargs="+", help="a text, or - for standard input")
+    way = command.add_mutually_exclusive_group()
+    way.add_argument("--json", action="store_true", help="print measurements and findings as a JSON list")
+    way.add_argument("--mark", action="store_true", help="print the text with every measurement and finding marked")
+    way.add_argument("--html", metavar="OUT", help="write the marked text as one page")
+    command.set_defaults(run=run)
+
+
+@dataclass(frozen=True)
+class _Proof:
+    """One file with what was found in it."""
+
+    file: str
+    text: str
+    captions: Captions | None
+    measurements: tuple[Measurement, ...]
+    findings: tuple[TextFinding, ...]
+
+    def time_of(self, finding: TextFinding) -> str:
+        """When a finding is said, for captions; else nothing."""
+        cue = self.captions.cue_at(finding.start) if self.captions is not None else None
+        return clock(cue.begins) if cue is not None else ""
+
+
+def run(options: argparse.Namespace) -> int:
+    """Proofread and print."""
+    collector = Collector()
+    files = LooseFiles()
+    proofs = [
+        _proof(name, text)
+        for name in options.files
+        if (text := files.text(name, sys.stdin.buffer.read() if name == "-" else None, collector)) is not None
+    ]
+    findings = sorted(
+        [*collector.findings, *(_finding(proof, each) for proof in proofs for each in proof.findings)],
+        key=lambda finding: options.files.index(finding.place.file) if finding.place.file in options.files else 0,
+    )
+    if options.json:
+        print(json.dumps([_data(proof) for proof in proofs], ensure_ascii=False, indent=2))
+        _unread(collector, files)
+    elif options.mark:
+        for proof in proofs:
+            print(marked_text(pieces_of(proof.text, proof.measurements, proof.findings)).rstrip("\n"))
+        _unread(collector, files)
+    else:
+        text = as_text(findings, files.source_line, colour=coloured(sys.stdout))
+        if text:
+            print(text)
+        measured = sum(len(proof.measurements) for proof in proofs)
+        looked_at = f"{_count(len(proofs), 'file')}, {_count(measured, 'measurement')}"
+        print(count_line(findings, looked_at=looked_at))
+    if options.html and not _write(options.html, proofs):
+        return COULD_NOT
+    if collector.any_unread:
+        return COULD_NOT
+    return SOMETHING_WRONG if any(finding.severity is Severity.WRONG for finding in findings) else NOTHING_WRONG
+
+
+def _proof(name: str, text: str) -> _Proof:
+    captions = captions_of(text) if is_captions(text) else None
+    said = captions.said if captions is not None else said_in_markdown(text)
+    return _Proof(name, text, captions, read(said, lines_of=text), proofread(said, lines_of=text))
+
+
+def _unread(collector: Collector, files: LooseFiles) -> None:
+    if collector.findings:
+        print(as_text(collector.findings, files.source_line), file=sys.stderr)
+
+
+def _finding(proof: _Proof, found: TextFinding) -> Finding:
+    time = proof.time_of(found)
+    first_line = found.said.split("\n", 1)[0]
+    place = Place(proof.file, found.line, found.column, found.column + len(first_line))
+    message = f"At {time}: {found.message}" if time else found.message
+    return Finding(found.check, found.severity, place, message, found.said, found.should_be, found.working)
+
+
+def _data(proof: _Proof) -> dict[str, object]:
+    """One file as data; these keys are stable."""
+    return {
+        "file": proof.file,
+        "measurements": [
+            {
+                "text": each.text,
+                "start": each.start,
+                "end": each.end,
+                "line": each.line,
+                "column": each.column,
+                "kind": each.kind.value,
+                "low_mm": _plain(each.low_mm),
+                "high_mm": _plain(each.high_mm),
+            }
+            for each in proof.measurements
+        ],
+        "findings": [
+            {
+                "check": each.check,
+                "severity": each.severity.value,
+                "start": each.start,
+                "end": each.end,
+                "line": each.line,
+                "column": each.column,
+                **({"time": proof.time_of(each)} if proof.captions is not None else {}),
+                "said": each.said,
+                "should_be": each.should_be or None,
+                "working": list(each.working),
+                "message": each.message,
+            }
+            for each in proof.findings
+        ],
+    }
+
+
+def _plain(value: Fraction | None) -> int | float | None:
+    """A number for JSON: whole where it is whole."""
+    if value is None:
+        return None
+    return value.numerator if value.denominator == 1 else float(value)
+
+
+def _write(out: str, proofs: list[_Proof]) -> bool:
+    marked = [
+        MarkedText(proof.file, pieces_of(proof.text, proof.measurements, proof.findings), proof.findings)
+        for proof in proofs
+    ]
+    try:
+        write_marked_page(Path(out), marked)
+    except NotReplaced as reason:
+        print(f"sitegen: the page was not written. {reason}", file=sys.stderr)
+        return False
+    print(f"The marked text is in {out}")
+    return True
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}{'' if number == 1 else 's'}"

@@ -1,0 +1,166 @@
+"""Results that stand apart from their parts: ``The neckline is 20 in. Cut the band at 80%: 16 in.``
+
+For each length that words call a result, the numbers near it are put together in every way that the words around them
+name (a percentage, a share, a doubling, parts taken off, counts). If one of these ways makes the result, it is right.
+If none does and one of them comes close, as a slip would, the result is wrong. Else nobody can tell, and nothing is
+said.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.prose.arithmetic.agree import agrees
+from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.terms import Said
+from sitegen.prose.arithmetic.ways import Scope, Way, ways_in
+
+_SENTENCES = 4
+"""How many sentences before the result's own may hold its parts."""
+_ITEMS = 36
+_TIES = frozenset("=kq:ucvt(d*g")
+_SURE = frozenset("=k:qcv(")
+_NEAR = {
+    "percent": Fraction(1, 4), "share": Fraction(1, 4), "doubling": Fraction(1, 4), "halving": Fraction(1, 4),
+    "product": Fraction(1, 4), "division": Fraction(1, 2), "sum": Fraction(3, 20), "difference": Fraction(1, 5),
+}  # fmt: skip
+"""How far a wrong result may lie from the right one: of the right one; for differences, of the greater part."""
+_LEAST_NEAR = Fraction(13)
+"""Millimetres: half an inch is near, whatever the share; but never more than half of a small result."""
+_WEAKER = Fraction(4, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class Related:
+    """A wrong result: its item, and the way that comes closest to it."""
+
+    index: int
+    item: Item
+    way: Way
+    first: Item
+
+
+def related_results(
+    items: Sequence[Item], symbols: str, said: Said, settled: frozenset[int], parts: frozenset[int]
+) -> Iterator[Related]:
+    """Every wrong result that is not settled by a form already, in no order. ``parts`` are the parts of those forms.
+
+    Results whose parts stand before them come first: what is a part or a result there is not tried as a result whose
+    parts come later.
+    """
+    known = {items[at].value for at in parts}
+    candidates = [
+        at for at, symbol in enumerate(symbols) if symbol == "L" and at not in parts and items[at].value not in known
+    ]
+    done, used, results = set(settled), set(settled), set(settled)
+    for order in ("before", "behind"):
+        for at in candidates:
+            tie = _tie(symbols, at)
+            if at in done or tie is None or (order == "behind" and (at in used or not _leads(symbols, at, tie))):
+                continue
+            for start, end in _scopes(symbols, at, order):
+                around = range(start, end)
+                if order == "behind" and not settled.isdisjoint(around):
+                    continue
+                scope = Scope(start, end, at, tie, frozenset(results.intersection(around)))
+                verdict = _judge(items, symbols, at, scope, said)
+                if verdict is None:
+                    continue
+                done.add(at)
+                if verdict.named:
+                    results.add(at)
+                    used.update(other for other in around if symbols[other] == "L")
+                    used.add(at)
+                if not _makes(verdict, items[at]):
+                    yield Related(at, items[at], verdict, items[min(start, at)])
+                break
+
+
+def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Said) -> Way | None:
+    """The way that makes the result, or else the named way that comes close to it."""
+    result = items[at]
+    ways = list(ways_in(items, symbols, scope, said))
+    right = [way for way in ways if _makes(way, result)]
+    if right:
+        return max(right, key=lambda way: way.named)
+    sure = any(symbol in _SURE for symbol in scope.tie) or any(symbol in "cv" for symbol in symbols[at + 1 : at + 4])
+    said_already = {
+        items[other].value for other in range(scope.start, scope.end) if symbols[other] == "L" and other != at
+    }
+    allowance = re.match(r"_?[ap]", symbols[at + 1 : at + 3]) is not None
+    close = [
+        way
+        for way in ways
+        if way.named
+        and _close(way, result, sure)
+        and way.value not in said_already
+        and not (allowance and way.kind in ("sum", "difference", "division"))
+    ]
+    return min(close, key=lambda way: abs(way.value - result.value), default=None)
+
+
+def _scopes(symbols: str, index: int, order: str) -> list[tuple[int, int]]:
+    """Where the parts may stand: in the sentences before the result; or behind it, or around it."""
+    first = max(0, index - _ITEMS)
+    before = symbols[first:index].rpartition("\n")[2]
+    sentences = before.rsplit(".", _SENTENCES)
+    start = index - len(before) + (len(sentences[0]) + 1 if len(sentences) > _SENTENCES else 0)
+    if order == "before":
+        return [(start, index)]
+    behind = symbols[index + 1 : index + _ITEMS].partition("\n")[0]
+    end = index + 1 + len(".".join(behind.split(".", 2)[:2]))
+    return [(index + 1, end), (start, end)]
+
+
+def _tie(symbols: str, index: int) -> str | None:
+    """The words that call a length a result: those behind the last number before it, or right behind it."""
+    start = index
+    while start > 0 and symbols[start - 1] not in "LPRX~.\n" and index - start < 8:
+        start -= 1
+    ahead, behind = symbols[start:index], symbols[index + 1 : index + 4]
+    if (ahead == "*" and symbols[start - 1 : start] == "L") or re.match(r"_?[b*]_?L", symbols[index + 1 : index + 5]):
+        return None  # a side of a rectangle
+    if (
+        any(symbol in _TIES for symbol in ahead)
+        or any(symbol in "cv:e" for symbol in behind)
+        or "e" in ahead
+        or "no" in ahead
+    ):
+        return ahead
+    near = symbols[max(0, index - 14) : index]
+    if re.search(r"[,:.]_?$", ahead) and (behind[:1] == "k" or any(symbol in near for symbol in "PRDH/evTz")):
+        return ahead
+    nominal = symbols[start - 1 : start] == "." or re.match(r"[;:]", ahead)
+    if nominal and behind[:1] in (".", "") and ahead:
+        return ahead  # a sentence without a verb: “Length of the border 112 cm.”
+    return ahead if "L" in near and re.search(r"(?:[DH][^L.]*|H[^L.]{0,3}L[^L.]*)$", near) else None
+
+
+def _leads(symbols: str, index: int, tie: str) -> bool:
+    """Whether the words let the parts of a result follow it: ``Cut it 17 in long:``"""
+    return any(symbol in "u=c" for symbol in tie) or ":" in symbols[index + 1 : index + 4]
+
+
+def _makes(way: Way, result: Item) -> bool:
+    unit = result.unit
+    if unit is None:
+        return False
+    hedged = way.hedged or result.hedged
+    if agrees(result.value, unit, (way.value,), way.exactness, hedged=hedged):
+        return True
+    other = result.other
+    if other is None or other.unit is None or other.high is not None:
+        return False
+    return agrees(other.value * other.unit.mm, other.unit, (way.value,), way.exactness, hedged=hedged)
+
+
+def _close(way: Way, result: Item, sure: bool) -> bool:
+    apart = abs(way.value - result.value)
+    base = way.greatest if way.kind == "difference" else way.value
+    near = max(base * _NEAR[way.kind], min(_LEAST_NEAR, way.value / 2))
+    return apart <= near * (1 if sure else _WEAKER) or (
+        way.kind != "division" and (sure or way.kind == "product") and result.value in (way.value * 10, way.value / 10)
+    )

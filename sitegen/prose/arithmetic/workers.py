@@ -1,0 +1,173 @@
+"""How the forms of written sums are worked out: from the symbols that a form matched to what its parts make."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import product as combined
+
+from sitegen.prose.arithmetic.agree import Exactness, part_exactness
+from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.terms import TERM, Said, read_term
+from sitegen.quantities import vulgar
+
+_TERM = re.compile(TERM)
+_CHAIN_PART = re.compile(rf"(?P<op>[+\-ATB])|(?P<term>{TERM})")
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What the parts of a form make: every reading in millimetres, the likeliest first; the sum in words."""
+
+    values: tuple[Fraction, ...]
+    words: str
+    exactness: Exactness
+    hedged: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """A form found in the symbols of a text."""
+
+    items: Sequence[Item]
+    symbols: str
+    found: re.Match[str]
+    said: Said
+
+    def item(self, group: str) -> Item:
+        """The item of a group of one symbol."""
+        return self.items[self.found.start(group)]
+
+    def has(self, group: str) -> bool:
+        """Whether the form has this optional group here."""
+        return self.found.groupdict().get(group) is not None
+
+
+Worker = Callable[[Match], Made | None]
+
+
+def chain(match: Match, op: str = "") -> Made | None:
+    """Terms added and taken off, in every reading that their plurals allow."""
+    start, end = match.found.span("chain")
+    terms, signs, sign = [], [], 1
+    if _goes_on_before(match.symbols, start):
+        return None
+    for part in _CHAIN_PART.finditer(match.symbols, start, end):
+        if part.group("op"):
+            sign = 1 if part.group("op") in "+A" else -1
+        else:
+            terms.append(read_term(match.items, match.symbols, part.start(), part.end(), match.said))
+            signs.append(sign)
+            sign = 1
+    if len(terms) < 2:
+        return None
+    times = _times_bracket(match, start, end)
+    values = tuple(
+        dict.fromkeys(
+            total
+            for reading in combined(*(term.values[:3] for term in terms[:5]))
+            if (total := times * sum((one * value for one, value in zip(signs, reading, strict=False)), Fraction(0)))
+            > 0
+        )
+    )
+    if len(terms) > 5 and any(len(term.values) > 1 for term in terms):
+        return None
+    if len(terms) > 5:
+        values = (sum((one * term.values[0] for one, term in zip(signs, terms, strict=True)), Fraction(0)),)
+    words = terms[0].words + "".join(
+        f" {'+' if one > 0 else '−'} {term.words}" for one, term in zip(signs[1:], terms[1:], strict=True)
+    )
+    worked = len({item.unit for item in match.items[start:end] if item.symbol == "L"}) > 1
+    words = f"{vulgar(times)} × ({words})" if times != 1 else words
+    shared = any(symbol in "PR" for symbol in match.symbols[start:end])
+    exactness = Exactness.COARSE if shared else Exactness.RULER if worked else Exactness.EXACT
+    return Made(values, words, exactness, any(term.hedged for term in terms)) if values else None
+
+
+def _times_bracket(match: Match, start: int, end: int) -> Fraction:
+    """By what a sum in brackets is multiplied: ``2 x (52 in + 64 in)``; 1 without such a bracket."""
+    before, behind = match.symbols[max(0, start - 3) : start], match.symbols[end : end + 3]
+    if before.endswith("N*(") and ")" in behind:
+        return match.items[start - 3].value
+    if before.endswith(("N(", "D(")) and ")" in behind:
+        return match.items[start - 2].value or Fraction(2)
+    return Fraction(1)
+
+
+def _goes_on_before(symbols: str, start: int) -> bool:
+    """Whether the chain is only the end of a longer one, whose beginning no form could read."""
+    at = start - 1
+    while at >= 0 and symbols[at] in "_,&otfwpae(":
+        at -= 1
+    near = symbols[max(0, at - 12) : at].rpartition(".")[2]
+    return at > 0 and symbols[at] in "+-AT" and "L" in near
+
+
+def term(match: Match) -> Made:
+    start, end = match.found.span("term")
+    term = read_term(match.items, match.symbols, start, end, match.said)
+    shared = any(symbol in "PR" for symbol in match.symbols[start:end])
+    return Made(term.values[:1], term.words, Exactness.COARSE if shared else Exactness.RULER, term.hedged)
+
+
+def product(match: Match) -> Made:
+    length, number = match.item("a"), match.item("n")
+    words = f"{vulgar(number.value)} × {match.said(length)}"
+    return Made((number.value * length.value,), words, Exactness.RULER, length.hedged)
+
+
+def quotient(match: Match) -> Made | None:
+    length = match.item("a")
+    parts = match.item("n").value if match.has("n") else Fraction(2)
+    if parts < 2 or parts.denominator != 1:
+        return None
+    values = [length.value / parts]
+    if match.found.groupdict().get("apart"):
+        values += [length.value / (parts - 1), length.value / (parts + 1)]
+    return Made(tuple(values), f"{match.said(length)} ÷ {vulgar(parts)}", part_exactness(values[0]), length.hedged)
+
+
+def difference(match: Match) -> Made | None:
+    one, other = match.item("a"), match.item("b")
+    more, less = (one, other) if one.value > other.value else (other, one)
+    if more.value == less.value:
+        return None
+    exactness = Exactness.EXACT if one.unit is other.unit else Exactness.RULER
+    values = (more.value - less.value, *((more.value + less.value,) if "y" in match.found.group() else ()))
+    return Made(values, f"{match.said(more)} − {match.said(less)}", exactness, one.hedged or other.hedged)
+
+
+def added(match: Match) -> Made:
+    """A base and what is added to it or, with ``less``, taken off."""
+    base, more = match.item("a"), match.item("b")
+    exactness = Exactness.EXACT if base.unit is more.unit else Exactness.RULER
+    down = bool(re.search(r"[<m]", match.found.group()))
+    up = bool(re.search(r"[>lA]", match.found.group()))
+    values = [base.value - more.value] if down else [base.value + more.value]
+    if not up and not down:
+        values.append(base.value - more.value)
+    if "S" in match.found.group():
+        values.append(base.value + 2 * more.value)
+        values.reverse()
+    sign = "−" if values[0] < base.value else "+"
+    return Made(tuple(values), f"{match.said(base)} {sign} {match.said(more)}", exactness, base.hedged or more.hedged)
+
+
+def listed(match: Match) -> Made | None:
+    """Lengths listed with commas and ``and``, and their total. None where more lengths stand before the list."""
+    start, end = match.found.span("chain")
+    if "L" in re.split(r"[.\n;:]", match.symbols[max(0, start - 12) : start])[-1] and match.found.start("r") > start:
+        return None
+    terms = [
+        read_term(match.items, match.symbols, part.start(), part.end(), match.said)
+        for part in _TERM.finditer(match.symbols, start, end)
+    ]
+    if not 2 <= len(terms) <= 8:
+        return None
+    total = sum((term.values[0] for term in terms), Fraction(0))
+    plain = sum((term.values[-1] for term in terms), Fraction(0))
+    units = {item.unit for item in match.items[start:end] if item.symbol == "L"}
+    exactness = Exactness.EXACT if len(units) == 1 else Exactness.RULER
+    return Made((total, plain), " + ".join(term.words for term in terms), exactness, any(term.hedged for term in terms))

@@ -1,0 +1,7 @@
+"""Finds measurements in running text, by grammar and context alone."""
+
+from sitegen.prose.find.measured import Measured
+from sitegen.prose.find.read import Reading, read, reading_of
+from sitegen.prose.find.tokens import Token, TokenKind
+
+__all__ = ["Measured", "Reading", "Token", "TokenKind", "read", "reading_of"]

@@ -1,0 +1,191 @@
+"""Each number of a text with the unit right behind it: ``3/8 in``, ``half an inch``, ``an inch and a half``."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from sitegen.prose.find.numbers import STARTS, Form, Number, fraction_at, number_at
+from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.units import UnitFound, unit_at
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+from sitegen.quantities import Unit
+
+_ARTICLES = frozenset(("a", "an"))
+_ONE_UNITS = words("inch yard metre meter centimetre centimeter millimetre millimeter")
+_RATES = words("stitches stitch per every spi dollars dollar pounds euros cents pence bucks quid")
+_SMALLER = {Unit.YD: (Unit.FT, Unit.IN), Unit.FT: (Unit.IN,), Unit.M: (Unit.CM, Unit.MM), Unit.CM: (Unit.MM,)}
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """A number and what it measures, from token ``first`` up to, not including, ``behind``.
+
+    ``kind`` is None where no unit stands.
+    """
+
+    value: Fraction
+    form: Form
+    first: int
+    behind: int
+    kind: Kind | None = None
+    unit: Unit | None = None
+    decimals: int | None = None
+    spoken: bool = False
+    hyphened: bool = False
+    number_behind: int = 0
+    """The token behind the number itself, where its unit begins."""
+
+
+def atoms_of(tokens: Sequence[Token], text: str) -> list[Atom]:
+    """All numbers in order, none inside another."""
+    found: list[Atom] = []
+    index, size = 0, len(tokens)
+    while index < size:
+        token = tokens[index]
+        possible = token.kind is TokenKind.NUMBER or (token.kind is TokenKind.WORD and token.word in STARTS)
+        atom = _atom_at(tokens, index, text) if possible else None
+        if atom is None:
+            index += 1
+        else:
+            found.append(atom)
+            index = atom.behind
+    return found
+
+
+def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
+    word = tokens[index].word
+    if tokens[index].kind is TokenKind.WORD and (one := _one_unit(tokens, index, word)):
+        return _with_fraction(tokens, one, text)
+    number = number_at(tokens, index)
+    if number is None:
+        return None
+    if number.hyphened and (plain := _as_range_start(tokens, number, text)):
+        number = plain
+    atom = Atom(
+        number.value, number.form, number.first, number.behind,
+        decimals=number.decimals, spoken=number.spoken, hyphened=number.hyphened, number_behind=number.behind,
+    )  # fmt: skip
+    if feet := _feet_and_inches(tokens, atom):
+        return feet
+    improper = number.form is Form.MIXED and not tokens[index].mixed and tokens[index].vulgar
+    found = None if improper else _unit_behind(tokens, number, text)
+    if found is None:
+        return atom
+    atom = replace(atom, kind=found.kind, unit=found.unit, behind=found.behind)
+    if found.kind is Kind.LENGTH:
+        atom = _compound(tokens, _with_fraction(tokens, atom, text), text)
+    return atom
+
+
+def _as_range_start(tokens: Sequence[Token], number: Number, text: str) -> Number | None:
+    """The first number alone where ``3-8`` is a range: ``3-8 inches``, ``3-8 cm``. A fraction comes before one inch."""
+    following = tokens[number.behind].word if number.behind < len(tokens) else ""
+    if number.form is not Form.FRACTION or following not in (
+        "inches",
+        "in",
+        "cm",
+        "mm",
+        "m",
+        "yards",
+        "yd",
+        '"',
+        "″",
+        "%",
+    ):
+        return None
+    first = tokens[number.first]
+    if first.value is None:
+        return None
+    return Number(first.value, Form.WHOLE, number.first, number.first + 1)
+
+
+def _one_unit(tokens: Sequence[Token], index: int, word: str) -> Atom | None:
+    """``an inch``, ``a yard``, and ``inch`` before ``and a half``."""
+    before = tokens[index - 1] if index else None
+    if word == "inch":
+        if _word(tokens, index + 1) != "and" or (before is not None and before.kind is TokenKind.NUMBER):
+            return None
+        fraction = fraction_at(tokens, index + 2)
+        if fraction is None or _word(tokens, fraction.behind) in ("of", "inch", "inches"):
+            return None
+        return Atom(Fraction(1), Form.WHOLE, index, index + 1, Kind.LENGTH, Unit.IN, spoken=True, number_behind=index)
+    if word not in _ARTICLES or _word(tokens, index + 1) not in _ONE_UNITS:
+        return None
+    rate = before is not None and (before.kind in (TokenKind.NUMBER, TokenKind.SKIPPED) or before.word in _RATES)
+    found = unit_at(tokens, index, index + 1, whole=True, text="")
+    if rate or found is None:
+        return None
+    return Atom(
+        Fraction(1), Form.WHOLE, index, index + 2, Kind.LENGTH, found.unit, spoken=True, number_behind=index + 1
+    )
+
+
+def _unit_behind(tokens: Sequence[Token], number: Number, text: str) -> UnitFound | None:
+    whole = number.form is Form.WHOLE
+    found = unit_at(tokens, number.first, number.behind, whole=whole, text=text)
+    if found is not None or number.form is Form.WHOLE:
+        return found
+    # half an inch, three eighths of an inch, 3/8 of an inch
+    at = number.behind + 1 if _word(tokens, number.behind) == "of" else number.behind
+    if _word(tokens, at) in ("a", "an", "one"):
+        return unit_at(tokens, number.first, at + 1, whole=False, text=text)
+    if at > number.behind and _word(tokens, at) in ("inch", "yard", "metre", "meter"):
+        return unit_at(tokens, number.first, at, whole=False, text=text)
+    return None
+
+
+def _with_fraction(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
+    """``an inch and a half``, ``2 inches and three quarters``."""
+    if _word(tokens, atom.behind) != "and" or atom.unit is None or atom.form is not Form.WHOLE:
+        return atom
+    fraction = fraction_at(tokens, atom.behind + 1)
+    if fraction is None or unit_at(tokens, fraction.first, fraction.behind, whole=True, text=text) is not None:
+        return atom
+    following = _word(tokens, fraction.behind)
+    of_another = following == "of" and _word(tokens, fraction.behind + 1) in (
+        "the",
+        "that",
+        "this",
+        "a",
+        "an",
+        "its",
+        "your",
+    )
+    if of_another or following in ("a", "an", "the", "as", "way", "again"):
+        return atom
+    return replace(atom, value=atom.value + fraction.value, form=Form.MIXED, behind=fraction.behind, spoken=True)
+
+
+def _compound(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
+    """``1 yd 9 in``, ``5 ft 2 in``, ``1 m 20 cm``: one length, in its greater unit."""
+    smaller = _SMALLER.get(atom.unit) if atom.unit is not None else None
+    if smaller is None or atom.unit is None or atom.behind >= len(tokens) or atom.form is Form.DECIMAL:
+        return atom
+    at = atom.behind + 1 if _word(tokens, atom.behind) == "and" else atom.behind
+    number = number_at(tokens, at) if at < len(tokens) else None
+    if number is None or number.first != at:
+        return atom
+    found = unit_at(tokens, at, number.behind, whole=number.form is Form.WHOLE, text=text)
+    if found is None or found.unit is None or found.unit not in smaller or number.value * found.unit.mm >= atom.unit.mm:
+        return atom
+    both = atom.value + number.value * found.unit.mm / atom.unit.mm
+    return replace(atom, value=both, form=Form.MIXED, behind=found.behind)
+
+
+def _feet_and_inches(tokens: Sequence[Token], atom: Atom) -> Atom | None:
+    """``5' 2"``: the only place where a single mark is feet."""
+    at = atom.behind
+    if at + 2 >= len(tokens) or tokens[at].word not in ("'", "′", "’") or tokens[at - 1].end != tokens[at].start:
+        return None
+    value = tokens[at + 1].value
+    if tokens[at + 2].word not in ('"', "″", "”") or value is None or value >= 12:
+        return None
+    both = atom.value + value / 12
+    return replace(atom, value=both, form=Form.MIXED, kind=Kind.LENGTH, unit=Unit.FT, behind=at + 3)
+
+
+def _word(tokens: Sequence[Token], index: int) -> str:
+    return tokens[index].word if 0 <= index < len(tokens) and tokens[index].kind is TokenKind.WORD else ""

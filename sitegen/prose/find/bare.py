@@ -1,0 +1,97 @@
+"""Numbers without any unit where only a length fits: ``sew it at three eighths``. The unit is the author's."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from sitegen.prose.find.measured import Measured, between
+from sitegen.prose.find.numbers import Form
+from sitegen.prose.find.tokens import Token
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+from sitegen.quantities import Unit
+
+_RULER_PARTS = (8, 16)
+_COARSE_PARTS = (2, 4)
+_AT_WORDS = words("at a to by the")
+_SEAM_WORDS = words("seam seams allowance allowances hem hems margin from topstitch topstitching edge")
+
+
+_DIMENSIONS = words("wide long deep high tall across")
+
+
+_CUTTING_DOWN = words(
+    "sew stitch sewn stitched trim trimmed grade graded topstitch seam allowance allowances press clip"
+)
+_NO_LENGTH_BEHIND = words("of way full through length circle yard : past turn marks mark")
+"""What stands behind a share, a way or a turn."""
+_SHAPES = words("square squares rectangle piece panel block")
+
+
+def with_author_unit(tokens: Sequence[Token], found: Sequence[Measured], author: Unit) -> list[Measured]:
+    """The numbers, those that can only be lengths given the author's unit."""
+    sides = _sides(tokens, found)
+    return [
+        replace(one, kind=Kind.LENGTH, unit=_own_unit(one, author), supplied=True)
+        if one.kind is None and not one.counted and (one.first in sides or _only_a_length_fits(tokens, one))
+        else one
+        for one in found
+    ]
+
+
+def _sides(tokens: Sequence[Token], found: Sequence[Measured]) -> set[int]:
+    """The first tokens of two bare numbers that are the sides of something: ``eight and a half by eleven``."""
+    sides: set[int] = set()
+    for one, other in pairwise(found):
+        if one.kind is None and other.kind is None and between(tokens, one, other) in (("by",), ("x",), ("×",)):
+            before = {token.word for token in tokens[max(0, one.first - 4) : one.first]}
+            measured = one.value >= 3 and other.value >= 3 and any(each.kind is Kind.LENGTH for each in found)
+            if measured or Form.MIXED in (one.form, other.form) or (before & _SHAPES and one.value >= 3):
+                sides |= {one.first, other.first}
+    return sides
+
+
+def _own_unit(one: Measured, author: Unit) -> Unit:
+    """A vulgar fraction is of an inch, whatever the author's unit."""
+    return Unit.IN if one.form in (Form.FRACTION, Form.MIXED) else author
+
+
+def _only_a_length_fits(tokens: Sequence[Token], one: Measured) -> bool:
+    after = [token.word for token in tokens[one.behind : one.behind + 2]] + ["", ""]
+    if after[0] in _NO_LENGTH_BEHIND:
+        return False
+    if after[0] in _DIMENSIONS and one.form is not Form.WHOLE:
+        return True
+    if after[1] in ("circle", "points", "marks", "mark", "way"):
+        return False
+    before = [token.word for token in tokens[max(0, one.first - 5) : one.first]]
+    last = before[-1] if before else ""
+    seam_behind = after[0] in ("seam", "seams", "allowance", "allowances") or (
+        after[0] == "-" and after[1] in ("seam", "allowance")
+    )
+    seam_before = last in ("of", "is", "are", "at", ":", "=") and bool(set(before) & {"allowance", "allowances"})
+    if one.form is Form.WHOLE:
+        return (
+            seam_behind
+            and not one.spoken
+            and (after[1] in ("allowance", "allowances") or after[0] == "allowance")
+            and last in ("a", "the", "with", "using", "take")
+        )
+    if one.form is Form.DECIMAL:
+        return seam_behind or seam_before
+    bottom = one.value.denominator
+    if bottom in _RULER_PARTS:
+        return last not in ("into", "per") and not (last == "on" and not one.spoken)
+    if bottom not in _COARSE_PARTS or after[0] in ("the", "its", "as"):
+        return False
+    behind = after[0] in _SEAM_WORDS or (
+        after[0] in ("inside", "in", "away", "below", "above") and after[1] in ("from", "the", "of")
+    )
+    at_end = (
+        last in ("at", "to", "by", "a")
+        and bool(set(before) & _CUTTING_DOWN)
+        and not (set(before) & {"fold", "folded", "into", "reduce"})
+    )
+    return seam_behind or seam_before or (last in _AT_WORDS and behind) or at_end

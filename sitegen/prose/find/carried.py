@@ -1,0 +1,111 @@
+"""Units that a number takes from its neighbour: ``5 x 7 in``, ``4, 6 or 8 in``, ``1 + 40 + 1 cm``."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sitegen.prose.find.measured import Measured, between, word_at
+from sitegen.prose.find.numbers import Form
+from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.measurement import Kind
+
+_TIMES = frozenset(("x", "×", "by", "*"))
+_SUMS = frozenset(("+", "plus", "−", "minus", "less", "=", "equals", "makes", "is"))
+
+
+def with_carried_units(tokens: Sequence[Token], numbers: Sequence[Measured]) -> list[Measured]:
+    """The numbers, those without a unit given that of the length beside them where the words allow it."""
+    found = list(numbers)
+    for index in range(len(found) - 2, -1, -1):
+        one, other = found[index], found[index + 1]
+        bare = one.kind is None and not one.counted
+        giving = other.kind in (Kind.LENGTH, Kind.PERCENT) and not other.supplied
+        if bare and giving and _carries_back(tokens, found, index):
+            found[index] = replace(one, kind=other.kind, unit=other.unit, carried=True)
+    for index in range(1, len(found)):
+        one, other = found[index - 1], found[index]
+        if other.kind is None and one.kind is Kind.LENGTH and _carries_on(tokens, one, other):
+            found[index] = replace(other, kind=one.kind, unit=one.unit, carried=True)
+    return found
+
+
+def _carries_back(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+    one, other = found[index], found[index + 1]
+    link = between(tokens, one, other)
+    if link and link[0] in ("-",) and len(link) == 2:
+        link = link[1:]
+    if len(link) == 2 and link[0] == "," and link[1] in ("or", "and"):
+        link = (link[1],)
+    if len(link) != 1:
+        return False
+    sign = link[0]
+    if other.kind is Kind.PERCENT:
+        return sign in ("or", "and") and one.form is Form.WHOLE and one.value > 20
+    if sign in _TIMES:
+        return not _multiplies(tokens, one, other)
+    if sign in ("+", "plus", "−", "minus", "less") or (sign in ("-", "–") and _spaced(tokens, one.behind)):
+        return True
+    if sign in ("=", "is", "makes", "equals"):
+        return index > 0 and bool(set(between(tokens, found[index - 1], one)) & _SUMS)
+    if one.value == 1 and one.spoken and sign in ("and", "or"):
+        return False
+    if sign in ("or", "and", "&", "to"):
+        joined = sign in ("and", "&") and other.form is Form.FRACTION and not other.carried
+        return not (one.form is Form.WHOLE and joined)
+    if sign == ",":
+        listed = other.carried or one.form is not Form.WHOLE
+        if not listed and index > 0:
+            listed = found[index - 1].kind is None and between(tokens, found[index - 1], one) == (",",)
+        return listed
+    return False
+
+
+def _spaced(tokens: Sequence[Token], index: int) -> bool:
+    return tokens[index - 1].end < tokens[index].start and tokens[index].end < tokens[index + 1].start
+
+
+def _multiplies(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+    """Whether ``2 x 3/8 in`` is twice a length, and not a rectangle as ``5 x 7 in`` is."""
+    word = tokens[one.behind].word
+    if one.form is Form.DECIMAL:
+        return one.value < 2 and other.value >= 5 * one.value
+    if one.form is not Form.WHOLE:
+        return one.form is Form.FRACTION and word in ("×", "*") and other.form is Form.WHOLE
+    if word == "by":
+        return False
+    before, after = word_at(tokens, one.first - 1), word_at(tokens, other.behind)
+    return (
+        (other.unit is not None and other.value * other.unit.mm < 26 and one.value <= 12)
+        or before in ("+", "plus", "−", "minus", "less", "=")
+        or (before in ("and", "is") and one.value <= 4)
+        or after in ("=", "+", "plus", "makes", "equals", "is")
+        or _product_follows(tokens, one, other)
+    )
+
+
+def _product_follows(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+    """Whether about the product of the two stands right behind them: ``3 × 33 in, or 99 in``."""
+    values = [token.value for token in tokens[other.behind : other.behind + 4] if token.value is not None]
+    product = one.value * other.value
+    return any(abs(value - product) * 4 <= product for value in values[:1])
+
+
+def _carries_on(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+    link = between(tokens, one, other)
+    if len(link) != 1:
+        return False
+    after = word_at(tokens, other.behind)
+    noun = other.behind < len(tokens) and tokens[other.behind].kind is TokenKind.WORD
+    if link[0] == "by":
+        return True
+    if link[0] in ("x", "×"):
+        counts = noun and after.endswith("s")
+        return after != "=" and not counts and not (other.form is Form.WHOLE and other.value <= 4)
+    if link[0] in ("+", "−"):
+        return after == "=" or after in ("+", "−") or (other.form is not Form.WHOLE and not noun)
+    if one.form is Form.FRACTION and other.form is Form.FRACTION and link[0] in ("or", "to", "and"):
+        return after != "of"
+    if link[0] in ("or", "to") or (link[0] == "=" and not one.carried):
+        return other.form in (Form.FRACTION, Form.MIXED, Form.DECIMAL) and after not in ("of", "%")
+    return False

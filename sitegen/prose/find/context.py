@@ -1,0 +1,179 @@
+"""What the words around a measurement make of it: a setting of the machine, a share, a count."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from sitegen.prose.find.measured import Measured
+from sitegen.prose.find.numbers import Form
+from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+from sitegen.quantities import Unit
+
+_STITCHES = words("stitch stitches zigzag zig-zag zig")
+_LONGEST_STITCH = 8
+"""Millimetres: no sewing machine of the home makes a longer or wider stitch (common practice, no source)."""
+_SETTING_BEFORE = words("of to at is about around set between and length width a")
+_BETWEEN_SETTINGS = words("wide long and by x × , length width with a")
+_NO_PLURALS = words(
+    "is this its as across us plus less times minus equals yards inches sizes was has always perhaps"
+    " unless towards makes gives leaves needs means comes"
+)
+
+
+def in_context(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
+    """The measurements, with settings, ratios and counts told from lengths; numbers that measure nothing left out."""
+    told: list[Measured] = []
+    for one in found:
+        kind = _kind(tokens, one)
+        if kind is Kind.LENGTH and told and _second_setting(tokens, told[-1], one):
+            kind = Kind.STITCH
+        if kind is None:
+            continue
+        behind = one.behind
+        if kind is Kind.RATIO and one.kind is None:
+            behind = _ratio_end(tokens, one)
+        told.append(replace(one, kind=kind, behind=behind))
+    return told
+
+
+def _kind(tokens: Sequence[Token], one: Measured) -> Kind | None:
+    if one.kind is Kind.LENGTH or one.kind is None:
+        said = replace(one, unit=None, kind=None) if one.supplied or one.carried else one
+        if _is_setting(tokens, said):
+            return Kind.STITCH
+    if one.kind is not None:
+        return one.kind
+    if one.counted:
+        return None
+    if _is_ratio(tokens, one):
+        return Kind.RATIO
+    return Kind.COUNT if _counts(tokens, one) else None
+
+
+def _second_setting(tokens: Sequence[Token], before: Measured, one: Measured) -> bool:
+    """Whether this is the other side of a stitch: ``zigzag 3 mm wide and 1.5 mm long``."""
+    if before.kind is not Kind.STITCH or one.unit is not Unit.MM or one.value > _LONGEST_STITCH:
+        return False
+    link = _words(tokens, before.behind, one.first)
+    return len(link) <= 4 and all(word in _BETWEEN_SETTINGS for word in link)
+
+
+def _words(tokens: Sequence[Token], first: int, behind: int) -> list[str]:
+    return [token.word for token in tokens[max(0, first) : max(0, behind)]]
+
+
+def _is_setting(tokens: Sequence[Token], one: Measured) -> bool:
+    """Whether it sets a stitch: ``stitch length 2.5``, ``zigzag 3 mm wide``, ``10 stitches per inch``."""
+    if one.supplied and one.value <= _LONGEST_STITCH and set(_before(tokens, one.first)) & {"zigzag", "zag"}:
+        return True
+    if one.unit not in (None, Unit.MM) or one.value > _LONGEST_STITCH:
+        return one.kind is None and _words(tokens, one.behind, one.behind + 2) in (
+            ["stitches", "per"],
+            ["stitches", "to"],
+            ["stitches", "an"],
+        )
+    after = _words(tokens, one.behind, one.behind + 4)
+    if after[:1] in (["from"], ["away"], ["inside"], ["beyond"], ["apart"]):
+        return False
+    if one.unit is None and (
+        after[:1] == ["spi"] or after[:2] in (["stitches", "per"], ["stitches", "to"], ["stitches", "an"])
+    ):
+        return True
+    before = _before(tokens, one.first)
+    tail = before[-4:]
+    for word, behind in (("length", ""), ("width", "")):
+        if word in tail:
+            at = len(tail) - 1 - tail[::-1].index(word)
+            beside = set(tail[:at]) | {*before[-8:-4]} | set(tail[at + 1 : at + 3])
+            if all(each in _SETTING_BEFORE for each in tail[at + 1 :]) and beside & _STITCHES:
+                return True
+            if at + 1 == len(tail) and one.form is Form.DECIMAL and one.unit is None:
+                return True
+        del behind
+    if one.unit is None and one.form is Form.WHOLE:
+        return False
+    if after[:1] in (["long"], ["wide"]) and set(tail[-2:]) & _STITCHES:
+        return True
+    if tail[-1:] == ["stitch"]:
+        return not after or after[0] in (",", ".", ";", ")", "long", "wide")
+    return _stitch_behind(after) or _zigzag_before(tail)
+
+
+def _before(tokens: Sequence[Token], first: int) -> list[str]:
+    """The words before, back to the start of the sentence at most."""
+    words = _words(tokens, first - 8, first)
+    for index in range(len(words) - 1, -1, -1):
+        if words[index] in (".", "\n", ";"):
+            return words[index + 1 :]
+    return words
+
+
+def _stitch_behind(after: list[str]) -> bool:
+    words = [
+        word
+        for word in after
+        if word
+        not in (
+            "-",
+            "long",
+            "wide",
+            "length",
+            "straight",
+            "stretch",
+            "basting",
+            "zigzag",
+            "narrow",
+            "short",
+            "machine",
+            "medium",
+        )
+    ]
+    return (
+        (bool(words) and words[0] in ("stitch", "stitches"))
+        or after[:1] == ["zigzag"]
+        or after[:2] == ["wide", "zigzag"]
+    )
+
+
+def _zigzag_before(tail: list[str]) -> bool:
+    fitting = [word for word in tail if word not in (",", "(", "-", "set", "to", "of", "at", "about", "a")]
+    return bool(fitting) and fitting[-1] in ("zigzag", "zag", "stitch") and tail[-1:] != ["from"]
+
+
+def _is_ratio(tokens: Sequence[Token], one: Measured) -> bool:
+    after = [*_words(tokens, one.behind, one.behind + 3), "", "", ""]
+    if after[0] == "times" or (
+        after[0] == ":"
+        and tokens[one.behind].start == tokens[one.behind - 1].end
+        and after[1].isdigit()
+        and tokens[one.behind].end == tokens[one.behind + 1].start
+    ):
+        return True
+    if (
+        after[0] == "to"
+        and after[1] in ("1", "one")
+        and one.value > 1
+        and after[2] not in ("in", "cm", "inch", "mm", '"', "-")
+    ):
+        return True
+    return (one.form is Form.FRACTION and after[0] == "of") or (
+        one.high is not None and one.form is Form.FRACTION and after[0] == "the"
+    )
+
+
+def _ratio_end(tokens: Sequence[Token], one: Measured) -> int:
+    after = _words(tokens, one.behind, one.behind + 2)
+    return one.behind + 2 if after[:1] in ([":"], ["to"]) else one.behind + 1 if after[:1] == ["times"] else one.behind
+
+
+def _counts(tokens: Sequence[Token], one: Measured) -> bool:
+    if one.form is not Form.WHOLE or one.value < 2 or one.high is not None or one.behind >= len(tokens):
+        return False
+    token = tokens[one.behind]
+    word = token.word
+    plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss") and word not in _NO_PLURALS
+    return token.kind is TokenKind.WORD and plural and one.value < Fraction(1000)

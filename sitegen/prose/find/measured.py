@@ -1,0 +1,47 @@
+"""A number of a text with what is known of it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.prose.find.numbers import Form
+from sitegen.prose.find.tokens import Token
+from sitegen.prose.measurement import Kind
+from sitegen.quantities import Unit
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A number or a range with its kind, before its place in the text is cut out.
+
+    ``kind`` is None for a bare number.
+    """
+
+    first: int
+    behind: int
+    value: Fraction
+    kind: Kind | None
+    unit: Unit | None
+    form: Form
+    high: Fraction | None = None
+    carried: bool = False
+    supplied: bool = False
+    decimals: int | None = None
+    wrong_way: bool = False
+    spoken: bool = False
+    counted: bool = False
+    """Whether a word before it says that it only counts or names: ``size 12``."""
+
+
+def between(tokens: Sequence[Token], one: Measured, other: Measured) -> tuple[str, ...]:
+    """The words between two numbers; more than three are not worth looking at."""
+    if other.first - one.behind > 3:
+        return ("…",)
+    return tuple(token.word for token in tokens[one.behind : other.first])
+
+
+def word_at(tokens: Sequence[Token], index: int) -> str:
+    """The text of a token; empty before the first and behind the last one."""
+    return tokens[index].word if 0 <= index < len(tokens) else ""

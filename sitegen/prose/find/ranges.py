@@ -1,0 +1,91 @@
+"""Two numbers that are the ends of one range: ``1/4 to 3/8 in``, ``between 1/4 and 3/8 in``, ``1/4- to 3/8-in.``"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sitegen.prose.find.measured import Measured, between
+from sitegen.prose.find.numbers import Form
+from sitegen.prose.find.tokens import Token
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+
+_TOUCHING_DASHES = frozenset(("-", "‐", "‑", "–", "—"))
+_ADDING = words("add adds adding added sew sewing attach join stitch pin baste tape compare next close")
+_MOVING = words(
+    "lengthen shorten increase decrease change changes changed go goes went grow grows widen narrow"
+    " reduce reduced taper tapers tapering lengthened shortened widened shrink shrinks shrank drops drop"
+    " rises raise raised lower lowered brings bring take takes took"
+)
+_CHOICE = words("anything fits fit suits suit suitable any wide widths sizes anywhere graded range ranges ranging")
+"""Words that say that a range is a choice, and not a way from one length to another."""
+
+
+def with_ranges(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
+    """The numbers, those that are two ends of one range put together."""
+    joined: list[Measured] = []
+    index = 0
+    while index < len(found):
+        one = found[index]
+        both = _range(tokens, one, found[index + 1]) if index + 1 < len(found) else None
+        joined.append(both or one)
+        index += 2 if both else 1
+    return joined
+
+
+def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured | None:
+    link = between(tokens, one, other)
+    if one.kind is None and one.behind - one.first == 1 and one.spoken and one.form is Form.FRACTION:
+        return None  # “pressed in half to 4 cm”
+    if not _links_range(tokens, one, other, link):
+        return None
+    kind, unit = other.kind or one.kind, other.unit or one.unit
+    if kind is None:
+        kind = Kind.RATIO if _shares(tokens, one, other) else None
+    if kind is None or (one.kind is not None and other.kind is not None and (one.kind, one.unit) != (kind, unit)):
+        return None
+    if other.kind is None and kind is not Kind.RATIO and (other.form is Form.WHOLE or one.form is Form.WHOLE):
+        return None
+    low, high = sorted((one.value, other.value))
+    if low == high or (one.value > other.value and not _said_wrong_way(tokens, one, other, link)):
+        return None
+    return replace(
+        other, first=one.first, value=low, high=high, kind=kind, unit=unit, wrong_way=one.value > other.value,
+        counted=one.counted, spoken=one.spoken or other.spoken,
+        decimals=max((places for places in (one.decimals, other.decimals) if places is not None), default=None),
+    )  # fmt: skip
+
+
+def _shares(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+    """Whether two fractions are shares of something: ``2/3 to 3/4 of the opening``."""
+    both = one.form is other.form is Form.FRACTION
+    return both and other.behind < len(tokens) and tokens[other.behind].word == "of"
+
+
+def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
+    before = tuple(token.word for token in tokens[max(0, one.first - 8) : one.first])
+    if link in (("to",), ("-", "to"), ("up", "to")):
+        near = before[-3:]
+        if any(word in _ADDING for word in near):
+            return False
+        return not ("from" in near and one.kind is not None and any(word in _MOVING for word in before))
+    if link == ("and",) or link == ("-", "and"):
+        return (bool(before) and before[-1] == "between") or before[-2:] in (("between", "about"),)
+    if len(link) == 1 and link[0] in _TOUCHING_DASHES:
+        dash = tokens[one.behind]
+        touching = tokens[one.behind - 1].end == dash.start and dash.end == tokens[other.first].start
+        ends_sum = other.behind < len(tokens) and tokens[other.behind].word in ("=", "+", "equals", "leaves")
+        return (touching or (one.value < other.value and dash.word != "-")) and not ends_sum
+    return False
+
+
+def _said_wrong_way(tokens: Sequence[Token], one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
+    """Whether the greater end first is a slip: not where something goes down from one length to another."""
+    if link not in (("to",), ("-", "to")) and link[0] not in _TOUCHING_DASHES:
+        return link == ("and",)
+    around = tokens[max(0, one.first - 10) : min(len(tokens), other.behind + 4)]
+    words = {token.word for token in around}
+    if words & _MOVING or "down" in words:
+        return False
+    return "from" not in words or bool(words & _CHOICE)

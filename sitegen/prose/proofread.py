@@ -1,0 +1,140 @@
+"""Finds the arithmetic errors of a text: in plain English, printed or spoken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.findings import Severity
+from sitegen.prose.arithmetic import wrong_results
+from sitegen.prose.find import Measured, Reading, reading_of
+from sitegen.prose.measurement import Kind
+from sitegen.prose.sums import WrittenSum, find_sums
+from sitegen.prose.two_units import InTwoUnits, in_two_units, typed_of
+from sitegen.quantities import RULER, Length, Unit, pair_for, show_in_unit, vulgar
+
+
+@dataclass(frozen=True, slots=True)
+class TextFinding:
+    """What is wrong at one place of a text, from offset ``start`` to ``end``; ``line`` and ``column`` count from 1."""
+
+    check: str
+    severity: Severity
+    start: int
+    end: int
+    line: int
+    column: int
+    said: str
+    should_be: str
+    working: tuple[str, ...]
+    message: str
+
+
+def proofread(text: str, *, author: Unit | None = None, lines_of: str | None = None) -> tuple[TextFinding, ...]:
+    """Every arithmetic error of a text, in order.
+
+    ``author`` is the unit of lengths that are said without any; ``lines_of`` the text whose lines are counted, if it
+    is another one.
+
+    >>> proofread("Cut 16 in plus 1 in, so 18 in.")[0].should_be
+    '17 in'
+    """
+    return errors_of(reading_of(text, author=author, lines_of=lines_of))
+
+
+def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
+    """Every arithmetic error of a text that was read already."""
+    pairs = list(in_two_units(reading))
+    partners = {pair.one.first: pair.other for pair in pairs if pair.agrees}
+    skipped = frozenset(index for pair in pairs for index in range(pair.one.behind, pair.behind))
+    signs = list(find_sums(reading.text))
+    found = [*_pairs(reading, pairs), *_ranges(reading), *_signs(reading, signs)]
+    written = [(each.result.start, each.result.end) for each in signs]
+    found += [
+        error
+        for error in _results(reading, partners, skipped)
+        if not any(start < error.end and error.start < end for start, end in written)
+    ]
+    return tuple(sorted(found, key=lambda error: (error.start, error.end, error.check)))
+
+
+def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:
+    """Sums written out with signs whose result is not what the terms make."""
+    for each in signs:
+        if not each.holds:
+            right = each.right
+            terms = " ".join(reading.text[each.terms[0].start : each.terms[-1].end].split())
+            said = reading.text[each.result.start : each.result.end]
+            span = each.result.start, each.result.end
+            working = (f"{terms} = {right}",)
+            yield _error(reading, "written-sum", span, right, working, f"{terms} makes {right}, not {said}.")
+
+
+def _error(
+    reading: Reading, check: str, span: tuple[int, int], should_be: str, working: tuple[str, ...], message: str
+) -> TextFinding:
+    line, column = reading.line_and_column(span[0])
+    said = reading.text[span[0] : span[1]]
+    return TextFinding(check, Severity.WRONG, span[0], span[1], line, column, said, should_be, working, message)
+
+
+def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
+    for pair in pairs:
+        span = reading.tokens[pair.first].start, reading.tokens[pair.behind - 1].end
+        said = " ".join(reading.text[span[0] : span[1]].split())
+        if pair.unit_slipped:
+            yield _error(
+                reading,
+                "unit-pair",
+                span,
+                pair.unit_slipped,
+                (),
+                f"{said} gives two different lengths in one kind of unit.",
+            )
+        elif not pair.agrees:
+            one, other = typed_of(reading, pair.one), typed_of(reading, pair.other)
+            right = pair_for(one, other)
+            first = " ".join(one.text.split())
+            put = reading.text[span[0] : other.start] + right + reading.text[other.end : span[1]]
+            working = (f"{first} = {show_in_unit(one.value, other.unit)}",)
+            yield _error(
+                reading, "unit-pair", span, put, working, f"{first} is {right}, not {' '.join(other.text.split())}."
+            )
+
+
+def _ranges(reading: Reading) -> Iterator[TextFinding]:
+    for one in reading.numbers:
+        if one.wrong_way and one.kind is Kind.LENGTH and one.unit is not None and one.high is not None:
+            low, high = (_short(value, one.unit) for value in (one.value, one.high))
+            put = f"{low} to {high} {one.unit.symbol}"
+            yield _error(
+                reading,
+                "range-order",
+                reading.span(one),
+                put,
+                (f"{low} {one.unit.symbol} is less than {high} {one.unit.symbol}",),
+                "The greater end of this range stands first.",
+            )
+
+
+def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset[int]) -> Iterator[TextFinding]:
+    for wrong in wrong_results(reading, partners, skipped):
+        right = _show(wrong.should_be, wrong.unit)
+        span = reading.span(wrong.number)
+        said = " ".join(reading.text[span[0] : span[1]].split())
+        yield _error(
+            reading, "told-sum", span, right, (f"{wrong.words} = {right}",), f"{wrong.words} makes {right}, not {said}."
+        )
+
+
+def _short(value: Fraction, unit: Unit) -> str:
+    return show_in_unit(Length(value * unit.mm), unit).removesuffix(f" {unit.symbol}")
+
+
+def _show(value: Fraction, unit: Unit) -> str:
+    """A length in its unit: exact if a mark of a ruler can say it, else rounded to one."""
+    number = value / unit.mm
+    if unit is Unit.IN and number.denominator in (1, 2, 4, 8, 16):
+        return f"{vulgar(number)} in"
+    return show_in_unit(Length(value), unit, RULER)

@@ -1,0 +1,126 @@
+"""One page that shows texts with every measurement and finding marked, for a person to read."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from jinja2 import Environment
+
+from sitegen.prose import Piece, TextFinding
+from sitegen.publishing.not_replaced import NotReplaced, plain_words
+
+_PAGE = """<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>Proofread: {{ texts | map(attribute="name") | join(", ") }}</title>
+<style>
+:root { color-scheme: light dark;
+  --ink: #1d1b18; --paper: #fdfbf7; --line: #8a8378; --found: #efe6d4; --wrong: #a3201b; }
+@media (prefers-color-scheme: dark) {
+  :root { --ink: #ece7de; --paper: #1b1a18; --line: #8d867b; --found: #3a3428; --wrong: #ff9a8f; }
+}
+body { margin: 0 auto; max-width: 44rem; padding: 1.5rem 1.25rem 4rem; background: var(--paper); color: var(--ink);
+  font: 1.0625rem/1.65 Georgia, "Times New Roman", serif; }
+h1 { font-size: 1.5rem; line-height: 1.25; overflow-wrap: anywhere; }
+h2 { font-size: 1.125rem; margin-top: 2.5rem; overflow-wrap: anywhere; }
+.text { white-space: pre-wrap; overflow-wrap: anywhere; border-left: 3px solid var(--line); padding-left: 1rem; }
+mark { background: var(--found); color: inherit; padding: 0 .15em; border-radius: .2em; }
+del { color: var(--wrong); text-decoration: underline wavy; text-underline-offset: .2em; }
+ins { color: var(--wrong); font-weight: bold; text-decoration: none; white-space: nowrap; }
+a { color: inherit; }
+li { margin: .75rem 0; }
+.how { display: block; color: var(--ink); opacity: .8; font-size: .9375rem; }
+@media print {
+  body { max-width: none; padding: 0; } del, ins { color: #000; }
+  mark { background: none; border: 1px solid #777; }
+}
+</style>
+</head>
+<body>
+<main>
+<h1>{% if not wrong %}Nothing wrong was found{% else %}{{ wrong }} place{{ "" if wrong == 1 else "s" }} to look at
+{%- endif %}</h1>
+<p>{{ measured }} measurement{{ "" if measured == 1 else "s" }} found; each is shaded. What was wrong is underlined,
+with what it should be behind it.</p>
+{%- for text in texts %}
+<section>
+<h2>{{ text.name }}</h2>
+{%- if text.findings %}
+<ol>
+{%- for finding in text.findings %}
+<li><a href="#{{ text.anchor }}-{{ loop.index }}">Line {{ finding.line }}</a>: {{ finding.message }}
+{%- for line in finding.working %}<span class="how">{{ line }}</span>{% endfor %}</li>
+{%- endfor %}
+</ol>
+{%- endif %}
+<div class="text">
+{%- for part in text.parts -%}
+{%- if part.opens %}<span id="{{ part.opens }}"></span>{% endif -%}
+{%- if part.wrong %}<del>{% endif -%}
+{%- if part.kind %}<mark title="{{ part.kind }}">{{ part.text }}</mark>{% else %}{{ part.text }}{% endif -%}
+{%- if part.wrong %}</del>{% endif -%}
+{%- if part.should_be %} <ins>{{ part.should_be }}</ins>{% endif -%}
+{%- endfor -%}
+</div>
+</section>
+{%- endfor %}
+</main>
+</body>
+</html>
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedText:
+    """One text of the page: its name, its pieces and what was found in it."""
+
+    name: str
+    pieces: tuple[Piece, ...]
+    findings: tuple[TextFinding, ...]
+
+
+def marked_page(texts: Sequence[MarkedText]) -> str:
+    """The page as HTML. It needs nothing from anywhere else, and all text in it is escaped."""
+    template = Environment(autoescape=True).from_string(_PAGE)
+    return template.render(
+        texts=[_view(text, f"text-{number}") for number, text in enumerate(texts, start=1)],
+        wrong=sum(len(text.findings) for text in texts),
+        measured=sum(1 for text in texts for piece in text.pieces if piece.measurement is not None),
+    )
+
+
+def write_marked_page(target: Path, texts: Sequence[MarkedText]) -> None:
+    """Write the page, whole or not at all. Raises NotReplaced in words for its user."""
+    beside = target.with_name(f".{target.name}.part")
+    try:
+        beside.write_text(marked_page(texts), encoding="utf-8")
+        os.replace(beside, target)
+    except OSError as error:
+        beside.unlink(missing_ok=True)
+        raise NotReplaced(f"{target}: {plain_words(error)}.") from None
+
+
+def _view(text: MarkedText, anchor: str) -> dict[str, object]:
+    numbers = {finding: number for number, finding in enumerate(text.findings, start=1)}
+    parts: list[dict[str, str | bool]] = []
+    before: TextFinding | None = None
+    for piece in text.pieces:
+        finding = piece.finding
+        opens = finding is not None and finding is not before
+        parts.append(
+            {
+                "text": piece.text,
+                "kind": piece.measurement.kind.value if piece.measurement is not None else "",
+                "wrong": finding is not None,
+                "opens": f"{anchor}-{numbers[finding]}" if finding is not None and opens else "",
+                "should_be": finding.should_be if finding is not None and piece.last else "",
+            }
+        )
+        before = finding
+    return {"name": text.name, "anchor": anchor, "findings": text.findings, "parts": parts}

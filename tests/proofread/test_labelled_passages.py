@@ -1,0 +1,60 @@
+"""The labelled passages, held to what was last measured, so that no later change loses what was found."""
+
+from __future__ import annotations
+
+import sys
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parent))
+
+from labelled_passages import passages
+from scores import ASIDE, SEEN, Score, score, tables
+
+DOCUMENT = Path(__file__).parents[2] / "DEVELOPERS.md"
+
+
+@cache
+def scored(names: tuple[str, ...]) -> Score:
+    return score(names)
+
+
+@pytest.mark.parametrize("name", [*SEEN, *ASIDE])
+def test_half_of_the_passages_are_wrong_in_every_style(name: str) -> None:
+    found = passages(name)
+    assert len(found) >= 200
+    for style in ("print", "british", "metric", "blog", "captions"):
+        of_style = [passage for passage in found if passage.style == style]
+        assert len(of_style) * 5 == len(found)
+        assert sum(1 for passage in of_style if passage.slips) * 2 == len(of_style)
+
+
+def test_lengths_of_passages_kept_aside_are_found() -> None:
+    lengths = scored(ASIDE).all_lengths
+    assert lengths.precision >= 0.975
+    assert lengths.recall >= 0.975
+
+
+def test_lengths_of_passages_seen_are_found() -> None:
+    lengths = scored(SEEN).all_lengths
+    assert lengths.precision >= 0.99
+    assert lengths.recall >= 0.99
+
+
+def test_wrong_passages_kept_aside_are_caught() -> None:
+    assert scored(ASIDE).share_caught >= 0.82
+
+
+def test_wrong_passages_seen_are_caught() -> None:
+    assert scored(SEEN).share_caught >= 0.94
+
+
+def test_right_passages_are_left_alone() -> None:
+    assert scored(SEEN).false_alarms == []
+    assert scored(ASIDE).share_of_false_alarms <= 0.03
+
+
+def test_the_document_tells_these_figures() -> None:
+    assert tables(scored(SEEN), scored(ASIDE)) in DOCUMENT.read_text(encoding="utf-8")

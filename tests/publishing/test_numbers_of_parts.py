@@ -1,0 +1,99 @@
+"""The page lists the numbers of each line and piece of a change, of darts, boxed corners, drops and repeats."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from bs4 import BeautifulSoup
+from content import computed, folder
+
+from sitegen.publishing import publish
+from sitegen.publishing.change_numbers import change_names
+
+PARTS = (
+    "seam_allowance: 1/2 in\n"
+    "fabrics:\n"
+    "  main: {name: linen, structure: woven, width: 54 in, buy: 9 yd}\n"
+    "  print: {name: cotton print, structure: woven, width: 54 in, repeat: 12 in, buy: 8 yd}\n"
+    "pieces:\n"
+    "  front: {cut: 1 on fold, fabric: main, length: 40 in, width: 20 in, edges: {side: {length: 38 in, sewn: 37 in}},\n"
+    "    darts: {bust: {edge: side, width: 1 in, length: 3 in}}}\n"
+    "  back: {cut: 1 on fold, fabric: main, length: 41 in, width: 20 in, edges: {side: 37 in}}\n"
+    "  bag: {cut: 2, fabric: main, finished: {length: 16 in, width: 15 in},\n"
+    "    sides: {top: raw, bottom: seam, left: seam, right: seam}}\n"
+    "  pouch: {cut: 1 on fold, fabric: main, finished: {length: 9 in, width: 8 in},\n"
+    "    sides: {top: raw, bottom: fold, left: seam, right: seam}}\n"
+    "boxed:\n"
+    "  corners: {panel: bag, square: 2 in}\n"
+    "  folded: {panel: pouch, depth: 3 in}\n"
+    "drops: {curtain: {width: 50 in, ratio: 2 to 1, length: 84 in, top: 3 in, hem: 6 in, fabric: print, drops: 2}}\n"
+    "changes:\n"
+    "  longer: {pieces: [front, back], crosses: [side], lines: [{line_at: 8 in from the top, lengthen_by: 1/2 in},\n"
+    "    {line_at: 2/3 from the top, lengthen_by: 1 in}]}\n"
+    "  shorter: {piece: front, line_at: 8 in from the top, shorten_by: 1 in, crosses: [side]}\n"
+    "  wider: {pieces: [front, back], widen_by: 2 in}\n"
+)
+
+
+@pytest.fixture(scope="module")
+def text(tmp_path_factory: pytest.TempPathFactory) -> str:
+    root = tmp_path_factory.mktemp("parts")
+    outcome = publish(
+        folder(root / "content", PARTS), root / "site", draft=False, progress=lambda done, total, now: None
+    )
+    assert outcome.front is not None, [each.message for each in outcome.findings]
+    page = (root / "site" / "tutorials" / "tee" / "index.html").read_text(encoding="utf-8")
+    words = BeautifulSoup(page, "html.parser").get_text(" ", strip=True).replace("\N{NO-BREAK SPACE}", " ")
+    return " ".join(words.split())
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "front bust width 1 in",
+        "front bust length 3 in",
+        "front bust leg 3 in",
+        "corners cut out of the lower corners of each bag, linen corners square 2 in",
+        "folded cut out of the lower corners of each pouch, linen folded cut out width 1 1/2 in",
+        "folded cut out height 1 in",
+        "corners depth 4 in",
+        "curtain cut 2 drops, cotton print curtain cut length 93 in",
+        "curtain for repeat 3 in",
+        "curtain repeat length 96 in",
+        "curtain full width 100 in",
+        "longer back line 2 from line 1",
+        "longer back line 2 part above",
+    ],
+)
+def test_number_is_on_the_page(words: str, text: str) -> None:
+    assert words in text
+
+
+def test_numbers_of_lines_stand_in_the_order_of_the_work_and_of_each_piece_where_they_differ(tmp_path: Path) -> None:
+    found, _ = computed(tmp_path, PARTS)
+    changes = found.tutorial.changes
+    assert change_names(changes["longer"], found) == (
+        "longer.amount",
+        "longer.line_1.amount",
+        "longer.line_1.part_above",
+        "longer.front.line_1.part_below",
+        "longer.back.line_1.part_below",
+        "longer.line_2.amount",
+        "longer.front.line_2.part_above",
+        "longer.back.line_2.part_above",
+        "longer.front.line_2.from_line_1",
+        "longer.back.line_2.from_line_1",
+        "longer.front.line_2.part_below",
+        "longer.back.line_2.part_below",
+        "longer.front.new_cut_length",
+        "longer.back.new_cut_length",
+    )
+    assert change_names(changes["shorter"], found) == (
+        "shorter.amount",
+        "shorter.part_above",
+        "shorter.part_below",
+        "shorter.fold",
+        "shorter.new_cut_length",
+    )
+    assert change_names(changes["wider"], found) == ("wider.amount", "wider.each_edge", "wider.new_cut_width")
