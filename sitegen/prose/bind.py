@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from sitegen.prose.find import read
 from sitegen.prose.measurement import Kind, Measurement
@@ -39,11 +40,17 @@ class Bound:
     """The size of which the sentence speaks, None for all."""
 
 
+@lru_cache(maxsize=2048)
+def _measurements(text: str) -> tuple[Measurement, ...]:
+    """The measurements of a text; kept, since more than one check asks for them, in every view."""
+    return read(text)
+
+
 def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]:
     """Every length of a text that its words bind to a number of the tutorial."""
     text = prose.text
     ends = [0, *(match.end() for match in _SENTENCE_END.finditer(text)), len(text)]
-    for found in read(text):
+    for found in _measurements(text):
         if found.kind is not Kind.LENGTH or found.high is not None or found.supplied or found.carried:
             continue
         start = max(end for end in ends if end <= found.start)

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
-from sitegen.prose import proofread
+from sitegen.prose import TextFinding, proofread
 from sitegen.tutorial import Computed, Prose
 
 _HEAD = "--- steps/01.yaml\ntitle: Cut\ntext: "
@@ -47,8 +48,14 @@ def range_order(part: Prose, computed: Computed) -> Iterator[Finding]:
     yield from _found(part, "range-order", Severity.WRONG)
 
 
+@lru_cache(maxsize=2048)
+def _errors(text: str) -> tuple[TextFinding, ...]:
+    """What is wrong in a text; kept, since every view of a tutorial has most texts in common."""
+    return proofread(text)
+
+
 def _found(part: Prose, check_id: str, severity: Severity) -> Iterator[Finding]:
-    for each in proofread(part.text):
+    for each in _errors(part.text):
         if each.check == check_id:
             place = part.locate(each.start, each.end)
             yield Finding(check_id, severity, place, each.message, each.said, each.should_be, each.working)

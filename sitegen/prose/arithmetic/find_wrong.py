@@ -62,7 +62,7 @@ def _in_block(reading: Reading, items: list[Item]) -> Iterator[WrongResult]:
     wrong: dict[int, WrongResult] = {}
     parts: set[int] = set()
     for form in FORMS:
-        if not all(symbol in symbols for symbol in form.needs):
+        if not form.may_match(symbols):
             continue
         for found in _everywhere(form, symbols):
             match = Match(items, symbols, found, said)

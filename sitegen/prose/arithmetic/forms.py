@@ -32,7 +32,14 @@ class Form:
     work: Worker
     tie: Tie = Tie.SOFT
     needs: str = ""
-    """Symbols without which the form cannot match, to look nowhere else for it."""
+    """Symbols that all must be there for the form to match, to look nowhere else for it."""
+    one_of: str = ""
+    """Symbols of which one must be there."""
+
+    def may_match(self, symbols: str) -> bool:
+        """Whether the symbols of a text have what the form needs."""
+        here = all(symbol in symbols for symbol in self.needs)
+        return here and (not self.one_of or any(symbol in symbols for symbol in self.one_of))
 
 
 _OP = r"[_,;&ofawutW)]{0,6}[+\-ATB][_,topwf]{0,3}"
@@ -45,28 +52,30 @@ _ONE = rf"(?>{TERM})"
 _CHAIN = rf"(?P<chain>{_ONE}(?:{_OP}{_ONE}){{1,7}})"
 
 
-def _form(kind: str, pattern: str, work: Worker, tie: Tie = Tie.SOFT, needs: str = "") -> Form:
-    return Form(kind, re.compile(pattern), work, tie, needs)
+def _form(kind: str, pattern: str, work: Worker, tie: Tie = Tie.SOFT, needs: str = "", one_of: str = "") -> Form:
+    return Form(kind, re.compile(pattern), work, tie, needs, one_of)
 
 
 _WORKED = rf"(?P<term>{SHARED}|{DOUBLED}|L\*N|N\*L)"
 _R = r"(?P<r>L)"
 FORMS: tuple[Form, ...] = (
     # 16 in plus two 1/2 in seam allowances makes 17 in
-    _form("sum", rf"{_CHAIN}{_STRONG}{_R}(?!\*)", workers.chain, Tie.STRONG),
-    _form("sum", rf"{_CHAIN}{_EQ}{_R}(?!\*)", workers.chain),
-    _form("sum", rf"{_CHAIN},_?(?:w_?)?{_R}(?!\*){_END}", workers.chain),
+    _form("sum", rf"{_CHAIN}{_STRONG}{_R}(?!\*)", workers.chain, Tie.STRONG, one_of="+-ATB"),
+    _form("sum", rf"{_CHAIN}{_EQ}{_R}(?!\*)", workers.chain, one_of="+-ATB"),
+    _form("sum", rf"{_CHAIN},_?(?:w_?)?{_R}(?!\*){_END}", workers.chain, one_of="+-ATB"),
     # add 1 in to 16 in for 17 in
     _form("sum", rf"A_?(?P<b>L)[_paofi]{{0,3}}(?P<s>S?)t?_?(?:o_?)?(?P<a>L){_EQ}{_R}", workers.added, needs="A"),
     # 17 in: 16 in plus 1 in
-    _form("sum", rf"{_R}[_apoc]{{0,3}}(?:[:(=k,][_kw=]{{0,3}}){_CHAIN}{_END}", workers.chain),
+    _form("sum", rf"{_R}[_apoc]{{0,3}}(?:[:(=k,][_kw=]{{0,3}}){_CHAIN}{_END}", workers.chain, one_of="+-ATB"),
     # take 1 in from 20 in and 19 in is left
     _form("difference", rf"T_?(?P<b>L)[_pao]{{0,3}}f_?(?P<a>L){_EQ}{_R}", workers.difference, needs="T"),
-    _form("difference", rf"T_?(?P<b>L)[_pao]{{0,3}}f_?(?P<a>L)[_,&]{{0,3}}{_R}_?k?_?=", workers.difference, needs="T"),
+    _form(
+        "difference", rf"T_?(?P<b>L)[_pao]{{0,3}}f_?(?P<a>L)[_,&]{{0,3}}{_R}_?k?_?[=v]", workers.difference, needs="T"
+    ),
     _form("difference", rf"d_?(?P<a>L)_?&_?(?P<b>L){_EQ}{_R}", workers.difference, needs="d"),
     # 2 in longer than 20 in is 22 in; 22 in, 2 in longer than 20 in
-    _form("difference", rf"(?P<b>L)_?[<>]_?(?P<a>L){_EQ}{_R}", workers.added),
-    _form("difference", rf"{_R}_?(?:[,:(k]|,_?k)_?(?P<b>L)_?[<>]_?(?P<a>L){_END}", workers.added),
+    _form("difference", rf"(?P<b>L)_?[<>]_?(?P<a>L){_EQ}{_R}", workers.added, one_of="<>"),
+    _form("difference", rf"{_R}_?(?:[,:(k]|,_?k)_?(?P<b>L)_?[<>]_?(?P<a>L){_END}", workers.added, one_of="<>"),
     # lengthen the 20 in sleeve by 2 in to 22 in; by 2 in, from 20 in to 22 in
     _form("difference", rf"[lm]?_?(?P<a>L)_?b_?(?P<b>L)[_,]{{0,2}}[tkq=:][_kuq]{{0,3}}{_R}", workers.added),
     _form("difference", rf"b_?{_R}[_,]{{0,2}}f_?(?P<a>L)_?t_?(?P<b>L)", workers.difference),
@@ -75,6 +84,7 @@ FORMS: tuple[Form, ...] = (
         "difference",
         rf"(?P<a>L)[^L.\n]{{0,7}}[.]?[^L.\n]{{0,6}}y[^L.\n]{{0,4}}(?P<b>L)[^L\n]{{0,4}}[qkAlmTb=:][_,kbuqAlmT&]{{0,3}}{_R}",
         workers.difference,
+        needs="y",
     ),
     # front 20 in and back 21 in make 41 in together
     _form(
@@ -94,7 +104,6 @@ FORMS: tuple[Form, ...] = (
         rf"(?P<chain>{_ONE}(?:[_ape]{{0,3}},_?{_ONE}){{1,7}})[_ape]{{0,3}}:_?{_R}(?=[_apeW]{{0,3}}(?:[.);\n]|$))",
         workers.listed,
         Tie.CLOSE,
-        needs="y",
     ),
     # a depth of 3/4 in, being 1/2 in of elastic, 1/8 in of room and 1/8 in to turn under
     _form(
@@ -103,11 +112,11 @@ FORMS: tuple[Form, ...] = (
         workers.listed,
     ),
     # 80% of 20 in is 16 in; twice 3/8 in is 3/4 in; 4 × 5 in = 20 in
-    _form("worked", rf"{_WORKED}{_STRONG}{_R}", workers.term, Tie.STRONG),
-    _form("worked", rf"{_WORKED}(?!_?[+\-ATB]){_EQ}{_R}", workers.term),
-    _form("worked", rf"{_WORKED}_?[,:]_?{_R}{_END}", workers.term),
+    _form("worked", rf"{_WORKED}{_STRONG}{_R}", workers.term, Tie.STRONG, one_of="PRD*"),
+    _form("worked", rf"{_WORKED}(?!_?[+\-ATB]){_EQ}{_R}", workers.term, one_of="PRD*"),
+    _form("worked", rf"{_WORKED}_?[,:]_?{_R}{_END}", workers.term, one_of="PRD*"),
     # 16 in is 80% of 20 in
-    _form("worked", rf"{_R}_?(?:[,:(]_?(?:_?k_?)?|k_?){_WORKED}{_END}", workers.term),
+    _form("worked", rf"{_R}_?(?:[,:(]_?(?:_?k_?)?|k_?){_WORKED}{_END}", workers.term, one_of="PRD*"),
     # two 3/8 in seams make 3/4 in; four strips of 5 in are 20 in in all
     _form(
         "product", rf"(?P<term>{COUNTED})(?:[_ape,]{{0,3}}(?:=|_?i?_?c)[_tcokiq,:]{{0,3}}){_R}", workers.term, needs="N"

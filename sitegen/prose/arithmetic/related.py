@@ -140,8 +140,10 @@ def _tie(symbols: str, index: int) -> str | None:
 
 
 def _leads(symbols: str, index: int, tie: str) -> bool:
-    """Whether the words let the parts of a result follow it: ``Cut it 17 in long:``"""
-    return any(symbol in "u=c" for symbol in tie) or ":" in symbols[index + 1 : index + 4]
+    """Whether the words let the parts of a result follow it: ``Cut it 17 in long:``, or in the next sentence."""
+    behind = symbols[index + 1 : index + 4]
+    reasons = any(symbol in "qAr" for symbol in symbols[index + 1 : index + 8].partition("L")[0])
+    return ":" in behind or (("." in behind or reasons) and any(symbol in "u=c" for symbol in tie)) or "c" in tie
 
 
 def _makes(way: Way, result: Item) -> bool:

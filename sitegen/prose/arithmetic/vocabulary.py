@@ -35,6 +35,8 @@ CLASSES = {
     "v": "ease rest surplus leftover unused balance leaves leave leaving left remain remains remaining spare remainder",
     # is
     "k": "is are was were be being it's measure measuring comes",
+    # the reason, behind a result
+    "r": "because since being",
     # so
     "q": "now meaning accordingly so therefore hence means → thus",
     # what is done with the result: cut, buy, finish

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
-from statistics import median
+from statistics import median_low
 
 from sitegen.prose.captions import Captions
 from sitegen.prose.draft.openers import OPENS_ANYWHERE
@@ -51,9 +51,8 @@ def talk_of(captions: Captions) -> Talk:
     words = sum(len(phrase.text.split()) for phrase in whole)
     stops = sum(len(_SENTENCE_END.findall(f"{phrase.text} A")) for phrase in whole)
     with_stops = stops * _WORDS_OF_A_SENTENCE >= words
-    gaps = [phrase.gap for phrase in whole[1:]]
     phrases = tuple(_parted(whole, _SENTENCE_END if with_stops else OPENS_ANYWHERE))
-    return Talk(phrases, with_stops, median(gaps) if gaps else Fraction(0))
+    return Talk(phrases, with_stops, median_low([Fraction(0), *(phrase.gap for phrase in whole[1:])]))
 
 
 def _in_time(captions: Captions) -> Iterator[Phrase]:

@@ -20,8 +20,8 @@ _SENTENCE_PAUSE = Fraction(1, 2), 2
 """Seconds, and how many times the usual silence of the talk."""
 _TITLE_WORDS = 8
 _GO_ON_BEHIND = re.compile(
-    r"\b(?:plus|minus|times|equals?|is|are|of|to|the|a|an|and|or|by|with|makes?|gives?|into|about|at|for|from|in|on|your"
-    r"|our|this|these|my|its|that|than|so|because|if|when|until|as|point|over|divided|we|you|i|they|it|be|have|will)$",
+    r"\b(?:plus|minus|times|equals?|is|are|of|to|the|a|an|and|or|by|with|makes?|gives?|into|about|at|for|from|in|your|our"
+    r"|my|its|than|because|if|when|until|as|point|over|divided|we|i|have|will)$",
     re.IGNORECASE,
 )
 _GO_ON_WITH = re.compile(
@@ -104,7 +104,7 @@ def _joined(talk: Talk, phrases: Sequence[Phrase]) -> Iterator[tuple[str, str, P
         elif talk.with_stops:
             new_paragraph = before.text.endswith((".", "?", "!", "…")) and talk.is_pause(phrase, *_PARAGRAPH_PAUSE)
             yield "\n\n" if new_paragraph else " ", phrase.text, phrase
-        elif (talk.is_pause(phrase, *_SENTENCE_PAUSE) or not phrase.at_cue) and not _goes_on(before, phrase):
+        elif _is_new_sentence(talk, phrase) and not _goes_on(before, phrase):
             stop = "." if before.text[-1].isalnum() else ""
             yield stop + ("\n\n" if talk.is_pause(phrase, *_PARAGRAPH_PAUSE) else " "), _capital(phrase.text), phrase
         else:
@@ -112,6 +112,11 @@ def _joined(talk: Talk, phrases: Sequence[Phrase]) -> Iterator[tuple[str, str, P
         before = phrase
     if before is not None and not talk.with_stops and before.text[-1].isalnum():
         yield ".", "", before
+
+
+def _is_new_sentence(talk: Talk, phrase: Phrase) -> bool:
+    """Whether a phrase of captions without full stops begins one: after a pause, or with words that open a step."""
+    return talk.is_pause(phrase, *_SENTENCE_PAUSE) or not phrase.at_cue or opens_step(phrase.text, at_sentence=False)
 
 
 def _capital(text: str) -> str:
@@ -133,6 +138,7 @@ def _title(text: str) -> str:
         if found.start < end < found.end:
             end = found.start if len(rest[: found.start].split()) > 2 else found.end
     title = rest[:end].rstrip(" ,;:.–-")
-    while len(title.split()) > 2 and (weak := _WEAK_END.search(title)):
+    whole = sentence is not None or end == len(rest)
+    while not whole and len(title.split()) > 2 and (weak := _WEAK_END.search(title)):
         title = title[: weak.start()]
     return _capital(title.strip() or rest[:end].strip())

@@ -10,6 +10,7 @@ from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import Token, TokenKind
 from sitegen.prose.measurement import Kind
 
+_PARTING = ("divid", "split", "multipl", "lengthen", "shorten")
 _TIMES = frozenset(("x", "×", "by", "*"))
 _SUMS = frozenset(("+", "plus", "−", "minus", "less", "=", "equals", "makes", "is"))
 
@@ -98,7 +99,7 @@ def _carries_on(tokens: Sequence[Token], one: Measured, other: Measured) -> bool
     after = word_at(tokens, other.behind)
     noun = other.behind < len(tokens) and tokens[other.behind].kind is TokenKind.WORD
     if link[0] == "by":
-        return True
+        return not any(token.word.startswith(_PARTING) for token in tokens[max(0, one.first - 4) : one.behind + 1])
     if link[0] in ("x", "×"):
         counts = noun and after.endswith("s")
         return after != "=" and not counts and not (other.form is Form.WHOLE and other.value <= 4)

@@ -56,7 +56,7 @@ def unit_at(tokens: Sequence[Token], number_first: int, index: int, *, whole: bo
     at = index + 1 if hyphen else index
     token = tokens[at]
     if token.kind is TokenKind.MARK:
-        return _mark_at(tokens, number_first, at, text)
+        return _mark_at(tokens, at, whole=whole)
     word = token.word
     if word in _AREAS:
         return UnitFound(Kind.AREA, at + 1)
@@ -97,12 +97,13 @@ def _word(tokens: Sequence[Token], index: int) -> str:
     return tokens[index].word if 0 <= index < len(tokens) and tokens[index].kind is TokenKind.WORD else ""
 
 
-def _mark_at(tokens: Sequence[Token], number_first: int, at: int, text: str) -> UnitFound | None:
+def _mark_at(tokens: Sequence[Token], at: int, *, whole: bool) -> UnitFound | None:
     token = tokens[at]
     if token.word == "%":
         return UnitFound(Kind.PERCENT, at + 1)
     unit = _MARKS.get(token.word)
-    if unit is None or tokens[at - 1].end != token.start or (token.word in '"”' and _closes_speech(tokens, at)):
+    speech = whole and token.word in ('"', "”") and _closes_speech(tokens, at)
+    if unit is None or tokens[at - 1].end != token.start or speech:
         return None
     return UnitFound(Kind.LENGTH, at + 1, unit)
 

@@ -1,0 +1,123 @@
+"""The command ``proofread``: what it prints, its data, its exit codes."""
+
+from __future__ import annotations
+
+import io
+import json
+from pathlib import Path
+
+import pytest
+from bs4 import BeautifulSoup
+
+from sitegen.cli.main import main
+
+DRAFT = "Cut 16 in plus two 1/2 in seam allowances, so 16 1/2 in.\nUse `3 in (1 cm)` as code.\n"
+TALK = (
+    "WEBVTT\n\n00:30.000 --> 00:35.000\nso sixteen inches minus three\n\n"
+    "00:35.000 --> 00:38.000\nquarters of an inch makes fifteen inches\n"
+)
+
+
+@pytest.fixture
+def draft(tmp_path: Path) -> Path:
+    path = tmp_path / "draft.md"
+    path.write_text(DRAFT, encoding="utf-8")
+    return path
+
+
+def test_wrong_sum_is_told_with_place_and_working(draft: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["proofread", str(draft)]) == 1
+    shown = capsys.readouterr().out
+    assert "1:47  wrong  told-sum" in shown
+    assert "put:  17 in" in shown
+    assert "how:  16 in + 2 × 1/2 in = 17 in" in shown
+    assert shown.rstrip().endswith("1 file, 3 measurements: 1 wrong")
+
+
+def test_right_text_exits_with_nothing_wrong(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "right.txt"
+    path.write_text("A 3/8 in (1 cm) seam.\n", encoding="utf-8")
+    assert main(["proofread", str(path)]) == 0
+    assert capsys.readouterr().out == "1 file, 2 measurements: nothing wrong\n"
+
+
+def test_data_has_one_object_a_file_with_offsets(draft: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["proofread", "--json", str(draft)]) == 1
+    (one,) = json.loads(capsys.readouterr().out)
+    assert one["file"] == str(draft)
+    first = one["measurements"][0]
+    assert first == {
+        "text": "16 in", "start": 4, "end": 9, "line": 1, "column": 5, "kind": "length", "low_mm": 406.4, "high_mm": None,
+    }  # fmt: skip
+    (finding,) = one["findings"]
+    assert DRAFT[finding["start"] : finding["end"]] == finding["said"] == "16 1/2 in"
+    assert finding["should_be"] == "17 in"
+    assert finding["severity"] == "wrong"
+
+
+def test_offsets_are_those_of_a_file_with_windows_line_ends(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "windows.txt"
+    text = "One.\r\n\r\nA seam of 3/8 in.\r\n"
+    path.write_bytes(text.encode())
+    main(["proofread", "--json", str(path)])
+    (found,) = json.loads(capsys.readouterr().out)[0]["measurements"]
+    assert text[found["start"] : found["end"]] == "3/8 in"
+    assert (found["line"], found["column"]) == (3, 11)
+
+
+def test_standard_input_is_read(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    class Typed:
+        buffer = io.BytesIO(b"Half of 9 in is 4 in.")
+
+    monkeypatch.setattr("sys.stdin", Typed())
+    assert main(["proofread", "--json", "-"]) == 1
+    assert json.loads(capsys.readouterr().out)[0]["file"] == "-"
+
+
+def test_captions_are_read_across_cues_and_tell_the_time(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "talk.vtt"
+    path.write_text(TALK, encoding="utf-8")
+    assert main(["proofread", str(path)]) == 1
+    shown = capsys.readouterr().out
+    assert "7:27  wrong  told-sum" in shown
+    assert "At 0:35: " in shown
+    assert "15 1/4 in" in shown
+    main(["proofread", "--json", str(path)])
+    (one,) = json.loads(capsys.readouterr().out)
+    assert [each["low_mm"] for each in one["measurements"]] == [406.4, 19.05, 381]
+    assert one["findings"][0]["time"] == "0:35"
+
+
+def test_marked_text_shows_measurements_and_findings(draft: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    main(["proofread", "--mark", str(draft)])
+    first = capsys.readouterr().out.splitlines()[0]
+    assert first == "Cut [16 in] plus two [1/2 in] seam allowances, so ⟦[16 1/2 in] → 17 in⟧."
+
+
+def test_page_shows_the_text_escaped_and_marked(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = tmp_path / "d.txt", tmp_path / "out.html"
+    path.write_text("<script>alert(1)</script> Half of 9 in is 4 in.", encoding="utf-8")
+    assert main(["proofread", "--html", str(out), str(path)]) == 1
+    page = BeautifulSoup(out.read_text(encoding="utf-8"), "html.parser")
+    assert page.find("script") is None
+    assert [mark.text for mark in page.find_all("mark")][-2:] == ["9 in", "4 in"]
+    assert page.find("ins").text == "4 1/2 in"  # type: ignore[union-attr]
+    assert "1 place to look at" in page.h1.text  # type: ignore[union-attr]
+    assert str(out) in capsys.readouterr().out
+
+
+def test_page_is_not_written_over_a_folder(tmp_path: Path, draft: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["proofread", "--html", str(tmp_path), str(draft)]) == 2
+    assert "the page was not written" in capsys.readouterr().err
+    assert draft.read_text(encoding="utf-8") == DRAFT
+
+
+def test_unreadable_files_are_named_and_the_others_read(
+    tmp_path: Path, draft: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    broken = tmp_path / "old.txt"
+    broken.write_bytes(b"half \xbd an inch")
+    assert main(["proofread", str(tmp_path / "no.txt"), str(broken), str(tmp_path), str(draft)]) == 2
+    shown = capsys.readouterr().out
+    for told in ("There is no such file.", "not saved as UTF-8", "but this is a folder", "told-sum"):
+        assert told in shown

@@ -1,0 +1,136 @@
+"""Measurements in running text: every notation that people use, and what only looks like one."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from sitegen.prose import Kind, read
+from sitegen.quantities import Unit
+
+MM = {"in": Fraction(127, 5), "cm": Fraction(10), "mm": Fraction(1), "m": Fraction(1000), "yd": Fraction(4572, 5)}
+
+
+def lengths(text: str) -> list[tuple[str, Fraction, Fraction | None]]:
+    return [(each.text, each.low, each.high) for each in read(text) if each.kind is Kind.LENGTH]
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "unit"),
+    [
+        ('3/8"', "3/8", "in"),
+        ("⅜\"", "3/8", "in"),
+        ("3/8-inch", "3/8", "in"),
+        ('1 1/2"', "3/2", "in"),
+        ("1-1/2 in", "3/2", "in"),
+        ("1½″", "3/2", "in"),
+        (".5 in", "1/2", "in"),
+        ("0.6cm", "3/5", "cm"),
+        ("6 mm", "6", "mm"),
+        ("1,5 cm", "3/2", "cm"),
+        ("2¼ yards", "9/4", "yd"),
+        ("1/8 yd", "1/8", "yd"),
+        ("1.5 m", "3/2", "m"),
+        ("1 yd 9 in", "5/4", "yd"),
+        ("5' 2\"", "62", "in"),
+        ("three eighths of an inch", "3/8", "in"),
+        ("half an inch", "1/2", "in"),
+        ("an inch and a half", "3/2", "in"),
+        ("two and a half inches", "5/2", "in"),
+        ("a quarter inch", "1/4", "in"),
+        ("three-quarter inch", "3/4", "in"),
+        ("five eights of an inch", "5/8", "in"),
+        ("one and three eighths of a yard", "11/8", "yd"),
+        ("twenty-two and a half inches", "45/2", "in"),
+        ("point six of a centimeter", "3/5", "cm"),
+        ("two point five centimetres", "5/2", "cm"),
+        ("3-8 of an inch", "3/8", "in"),
+        ("1-3-8 inches", "11/8", "in"),
+        ("one hundred and five centimetres", "105", "cm"),
+    ],
+)  # fmt: skip
+def test_each_notation_is_read_whole(text: str, value: str, unit: str) -> None:
+    assert lengths(f"the strip takes {text} here") == [(text, Fraction(value) * MM[unit], None)]
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high", "unit"),
+    [
+        ("28\" to 60\"", 28, 60, "in"),
+        ("71 to 152.5 cm", 71, Fraction(305, 2), "cm"),
+        ("1/4- to 3/8-in.", Fraction(1, 4), Fraction(3, 8), "in"),
+        ("1/4 to 3/8 in", Fraction(1, 4), Fraction(3, 8), "in"),
+        ("3–5 cm", 3, 5, "cm"),
+        ("3-8 inches", 3, 8, "in"),
+    ],
+)  # fmt: skip
+def test_a_range_is_one_measurement(text: str, low: Fraction, high: Fraction, unit: str) -> None:
+    assert lengths(f"a seam of {text} wide") == [(text, low * MM[unit], high * MM[unit])]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("a rectangle 5 x 7 in", ["5", "7 in"]),
+        ("cut it 1 + 40 + 1 cm wide", ["1", "40", "1 cm"]),
+        ("mark at 4, 6 or 8 in", ["4", "6", "8 in"]),
+        ("plus 2 × 1/2 in of seams", ["1/2 in"]),
+        ("sew that at three eighths", ["three eighths"]),
+        ("take a five eighths seam allowance", ["five eighths"]),
+        ("two half inch seams", ["half inch"]),
+        ("join all 4 in the middle, then a 2 in hem", ["2 in"]),
+        ('he says "cut 2" and then a 3/8" seam', ['3/8"']),
+        ("mark 1 1/4 in below", ["1 1/4 in"]),
+    ],
+)
+def test_units_are_carried_over_and_supplied_only_where_a_length_fits(text: str, found: list[str]) -> None:
+    assert [each[0] for each in lengths(text)] == found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "needle 80/12 and a twin needle 2.0/80", "size 12 or 14", "ages 3 to 6", "step 3 in the leaflet", "view 2",
+        "$5.50 a yard, £3 a metre", "on 12/3/2024 at 10:30", "May 3, 2025", "No. 5 thread, 40 wt", "stitch length 2.5",
+        "zigzag 3 mm wide and 1.5 mm long", "10 stitches per inch", "the presser foot", "fold it in half",
+        "two thirds of the way", "chapter 4, page 12", "my daughter is seven and a half", "https://example.org/3in",
+        "tension 4, speed 3", "it went for nine dollars a yard", "3 seams in all", "1,250 mm",
+    ],
+)  # fmt: skip
+def test_what_only_looks_like_a_length_is_left_alone(text: str) -> None:
+    assert lengths(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("85%", Kind.PERCENT), ("two thirds of the edge", Kind.RATIO), ("a 2.5 mm stitch", Kind.STITCH),
+        ("180 g/m2", Kind.WEIGHT), ("2 square yards", Kind.AREA), ("half an hour", Kind.TIME), ("12 buttons", Kind.COUNT),
+    ],
+)  # fmt: skip
+def test_other_kinds_are_told_apart(text: str, kind: Kind) -> None:
+    assert [each.kind for each in read(f"that is {text}")] == [kind]
+
+
+def test_place_and_exact_value_stand_with_each() -> None:
+    text = "First line.\nCut 3/8 in here."
+    (found,) = read(text)
+    assert (text[found.start : found.end], found.line, found.column) == ("3/8 in", 2, 5)
+    assert found.low_mm == Fraction(381, 40)
+    assert found.high_mm is None
+    assert found.unit is Unit.IN
+
+
+def test_the_authors_unit_is_that_of_most_lengths() -> None:
+    (_, _, bare) = (
+        each for each in read("a 2 cm hem, 4 cm casing and a 1.5 seam allowance") if each.kind is Kind.LENGTH
+    )
+    assert bare.low_mm == 15
+    (bare,) = (each for each in read("a 1.5 seam allowance", author=Unit.CM) if each.kind is Kind.LENGTH)
+    assert bare.low_mm == 15
+
+
+def test_reading_is_the_same_every_time() -> None:
+    text = '28" to 60" (71 to 152.5 cm), half an inch, 5 x 7 in, sew at three eighths'
+    assert read(text) == read(text)

@@ -1,0 +1,88 @@
+"""Arithmetic errors in plain English: what is caught, what is right, and what nobody can know."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+
+from sitegen.prose import proofread
+
+WRONG = [
+    ("The hem is 5/8 in (1 cm).", "unit-pair", "5/8 in (1.6 cm)"),
+    ("Use a quarter inch or 16 millimeters.", "unit-pair", "a quarter inch or 6 mm"),
+    ("It fits cloth of 45 to 36 in wide.", "range-order", "36 to 45 in"),
+    ("16 in + 1/2 in + 1/2 in = 16 1/2 in", "written-sum", "17 in"),
+    ("20 in × 80% = 17 in", "written-sum", "16 in"),
+    ("16 in plus two 1/2 in seam allowances makes 16 1/2 in.", "told-sum", "17 in"),
+    ("16 in plus 3/8 in at both ends, so 16 3/8 in.", "told-sum", "16 3/4 in"),
+    ("Add 1 in to 16 in to get 18 in.", "told-sum", "17 in"),
+    ("Take 1 in from 20 in and 18 in is left.", "told-sum", "19 in"),
+    ("20 in less 1/2 in leaves 19 in.", "told-sum", "19 1/2 in"),
+    ("80% of 20 in is 17 in.", "told-sum", "16 in"),
+    ("Two thirds of 24 in is 18 in.", "told-sum", "16 in"),
+    ("Twice 3/8 in is 5/8 in.", "told-sum", "3/4 in"),
+    ("Half of 9 in is 4 in.", "told-sum", "4 1/2 in"),
+    ("Divide 20 in by 4 to get 6 in.", "told-sum", "5 in"),
+    ("8 students need 1/2 yd each, so buy 5 yd.", "told-sum", "4 yd"),
+    ("The neckline is 20 in. Cut the band at 80% of it, 17 in.", "told-sum", "16 in"),
+    ("Fold the 9 in strip in half; it is now 4 in wide.", "told-sum", "4 1/2 in"),
+    ("Crown 62 cm, bow 28 cm, tails 36 cm: 116 cm.", "told-sum", "126 cm"),
+    ("front twenty inches and back twenty one inches make forty two inches", "told-sum", "41 in"),
+]
+RIGHT = [
+    "The hem is 5/8 in (1.5 cm), the seam 3/8 in (1 cm), the casing 1 in (2.5 cm).",
+    "16 in plus two 1/2 in seam allowances makes 17 in.",
+    "85% of 23 1/2 in is 20 in.",
+    "It is slightly less than an inch (2.5 cm).",
+    "About 80% of 20 1/4 in is about 16 in.",
+    "The cuff is 9 in. Sew a 1/2 in seam, then cut the bias 2 in wide.",
+    "Taper the leg from 20 in down to 16 in, and shorten it from 24 in to 22 in.",
+    "Cut two sleeves 20 in long, hem them by 1 in, and set them into the 18 in armhole.",
+    "Needle 80/12, size 12, 5 yards at $4 a yard is $20.",
+    "Space 5 buttons over 16 in, so they are 4 in apart.",
+    "12 in (30 cm) and 45 in (115 cm) wide cloth.",
+]
+
+
+@pytest.mark.parametrize(("text", "check", "should_be"), WRONG, ids=[text[:40] for text, _, _ in WRONG])
+def test_wrong_result_is_found_and_put_right(text: str, check: str, should_be: str) -> None:
+    (found,) = proofread(text)
+    assert (found.check, found.should_be) == (check, should_be)
+    assert text[found.start : found.end] == found.said
+
+
+@pytest.mark.parametrize("text", RIGHT, ids=[text[:40] for text in RIGHT])
+def test_right_text_is_left_alone(text: str) -> None:
+    assert proofread(text) == ()
+
+
+def test_a_sum_tells_its_working() -> None:
+    (found,) = proofread("16 in plus two 1/2 in seam allowances makes 16 1/2 in.")
+    assert found.working == ("16 in + 2 × 1/2 in = 17 in",)
+    assert found.message == "16 in + 2 × 1/2 in makes 17 in, not 16 1/2 in."
+
+
+def test_sums_do_not_reach_over_an_empty_line() -> None:
+    assert proofread("The neckline is 20 in.\n\nCut the band at 80% of it, 17 in.") == ()
+
+
+@pytest.mark.parametrize(
+    "piece",
+    ["1 in + ", "1 in, ", "16 in plus 1 in makes 17 in and ", " - 1 in", "each 2 ", "1 in (2 cm) ", "half ", '"2" ',
+     "1,", "$1,", "{", "one hundred and ", "1-", "cut 16 in so ", "'2"],
+)  # fmt: skip
+def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
+    """Sixteen times the text may take about sixteen times as long: forty would show a square in it."""
+
+    def seconds(times: int) -> float:
+        text = piece * times
+        best = 1e9
+        for _ in range(2):
+            start = time.process_time()
+            proofread(text)
+            best = min(best, time.process_time() - start)
+        return best
+
+    few = seconds(60)
+    assert seconds(960) < 40 * few + 0.05
