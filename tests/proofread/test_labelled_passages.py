@@ -44,11 +44,11 @@ def test_lengths_of_passages_seen_are_found() -> None:
 
 
 def test_wrong_passages_kept_aside_are_caught() -> None:
-    assert scored(ASIDE).share_caught >= 0.79
+    assert scored(ASIDE).share_caught >= 0.81
 
 
 def test_wrong_passages_seen_are_caught() -> None:
-    assert scored(SEEN).share_caught >= 0.9
+    assert scored(SEEN).share_caught >= 0.92
 
 
 def test_right_passages_are_left_alone() -> None:

@@ -125,7 +125,7 @@ def _tie(symbols: str, index: int) -> str | None:
         return None  # a side of a rectangle
     if (
         any(symbol in _TIES for symbol in ahead)
-        or any(symbol in "cv:e" for symbol in behind)
+        or any(symbol in "cv:eE" for symbol in behind)
         or "e" in ahead
         or "no" in ahead
     ):
@@ -134,7 +134,7 @@ def _tie(symbols: str, index: int) -> str | None:
     if re.search(r"[,:.]_?$", ahead) and (behind[:1] == "k" or any(symbol in near for symbol in "PRDH/evTz")):
         return ahead
     nominal = symbols[start - 1 : start] == "." or re.match(r"[;:]", ahead)
-    if nominal and behind[:1] in (".", "") and ahead:
+    if nominal and ((behind[:1] in (".", "") and ahead) or (behind[:1] == "o" and not ahead)):
         return ahead  # a sentence without a verb: “Length of the border 112 cm.”
     return ahead if "L" in near and re.search(r"(?:[DH][^L.]*|H[^L.]{0,3}L[^L.]*)$", near) else None
 
@@ -162,7 +162,7 @@ def _makes(way: Way, result: Item) -> bool:
 def _close(way: Way, result: Item, sure: bool) -> bool:
     apart = abs(way.value - result.value)
     base = way.greatest if way.kind == "difference" else way.value
-    near = max(base * _NEAR[way.kind], min(_LEAST_NEAR, way.value / 2))
-    return apart <= near * (1 if sure else _WEAKER) or (
+    near = max(base * _NEAR[way.kind] * (1 if sure else _WEAKER), min(_LEAST_NEAR, way.value / 2))
+    return apart <= near or (
         way.kind != "division" and (sure or way.kind == "product") and result.value in (way.value * 10, way.value / 10)
     )

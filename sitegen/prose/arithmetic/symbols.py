@@ -21,8 +21,7 @@ _SYMBOL_OF.update({",": ",", ";": ";", ":": ":", "(": "(", ")": ")", "[": "(", "
 _COUNTED = {"both": 2, "dozen": 12, "triple": 3, "tripled": 3}
 _EQUAL_PARTS = {"quarters": 4, "halves": 2, "thirds": 3, "fifths": 5, "sixths": 6, "eighths": 8}
 _HEDGES = words(
-    "about around approximately roughly nearly almost approx circa say ish just slightly under scant"
-    " generous ~ ≈ some maybe hair bit"
+    "about around approximately roughly nearly almost approx circa ish slightly under scant generous ~ ≈ maybe hair bit"
 )
 _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", "more"), ("well", "over")))
 _SURE_BEHIND_OVER = frozenset(("just", "slightly", "little", "bit", "hair", "fraction"))

@@ -31,12 +31,14 @@ CLASSES = {
     " nets spells arrives",
     # has
     "g": "have has had you've got",
+    # ease, which is what one length has more than another
+    "E": "ease",
     # leaves
-    "v": "ease rest surplus leftover unused balance leaves leave leaving left remain remains remaining spare remainder",
+    "v": "rest surplus leftover unused balance leaves leave leaving left remain remains remaining spare remainder",
     # is
     "k": "is are was were be being it's measure measuring comes",
     # the reason, behind a result
-    "r": "because since being",
+    "r": "because since",
     # so
     "q": "now meaning accordingly so therefore hence means → thus",
     # what is done with the result: cut, buy, finish
@@ -59,7 +61,7 @@ CLASSES = {
     "n": "parts pieces equal sections equally panels strips widths lots repeats repeat gap gaps spaces intervals"
     " interval even segments segment portions portion slices",
     # divides
-    "/": "divide divided dividing split splits shared share ÷ distribute distributed slice sliced",
+    "/": "sharing divide divided dividing split splits shared share ÷ distribute distributed slice sliced",
     # doubles
     "D": "opens unfolds unfolded twice double doubled doubling doubles twofold",
     # halves
@@ -79,7 +81,7 @@ CLASSES = {
     # difference
     "d": "difference",
     # what is wanted
-    "y": "wanted should instead target wish like prefer supposed meant ought goal desired",
+    "y": "wanted should instead target wish supposed meant ought goal desired",
     # more
     ">": "longer wider bigger larger deeper taller again fuller roomier broader",
     # less

@@ -73,7 +73,7 @@ def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> It
     ]
     last = max(lengths, default=scope.start)
     end = scope.end if scope.end == scope.at else min(scope.end, last + 8)
-    behind = "".join(symbol for symbol in symbols[scope.at + 1 : scope.at + 5] if symbol in "cveS")
+    behind = "".join(symbol for symbol in symbols[scope.at + 1 : scope.at + 5] if symbol in "cveSE")
     behind += "T" if re.match(r"_?t_?T", symbols[scope.at + 1 :][:4]) else ""
     around = symbols[scope.start : end] + " " + behind
     parts = _Parts(items, symbols, scope, said, lengths, around)
@@ -108,7 +108,8 @@ def _by_factor(parts: _Parts) -> Iterator[Way]:
             said = parts.said(length)
             words = f"{show_ratio(Ratio(factor))} of {said}" if item.symbol == "P" else f"{vulgar(factor)} × {said}"
             value = length.value * factor
-            yield Way(kind, value, words, exactness, hedged, length.value, not again and not used_up and rank == 0)
+            if not _with_allowances(parts, at, length):
+                yield Way(kind, value, words, exactness, hedged, length.value, not again and not used_up and rank == 0)
             if item.symbol in "PR":
                 up = (parts.has("h>") and not smaller) or again
                 yield Way(
@@ -142,6 +143,13 @@ def _by_factor(parts: _Parts) -> Iterator[Way]:
                         )
 
 
+def _with_allowances(parts: _Parts, at: int, length: Item) -> bool:
+    """Whether allowances at both ends are named between a share and what is cut: the share alone is too short."""
+    between = parts.symbols[at : parts.scope.at]
+    small = any(parts.items[other].value * 3 <= length.value for other in parts.lengths if other > at)
+    return small and "S" in between and "u" in parts.scope.tie
+
+
 def _by_count(parts: _Parts) -> Iterator[Way]:
     items, scope = parts.items, parts.scope
     after = max((at for at in scope.settled if at < scope.at), default=-1)
@@ -160,6 +168,8 @@ def _by_count(parts: _Parts) -> Iterator[Way]:
             length, between = items[place], parts.symbols[min(at, place) : max(at, place)]
             said = parts.said(length)
             spaced = bool(re.match(r"_?[jz]", parts.symbols[at + 1 : at + 3]))
+            if spaced and any(re.match(r"n", parts.symbols[other + 1 : other + 2]) for other in counts if other != at):
+                continue  # “10 eyelets, 9 equal distances”: the parts are counted by themselves
             near = (
                 abs(place - at) < 16
                 and after < max(at, place)
@@ -245,7 +255,7 @@ def _added(parts: _Parts) -> Iterator[Way]:
 
 def _taken_off(parts: _Parts) -> Iterator[Way]:
     summed = parts.summed()
-    takes = parts.has("T-v<dmyhB") or (parts.has("S") and parts.has("ap"))
+    takes = parts.has("T-v<dmyhB") or parts.around.endswith("E") or (parts.has("S") and parts.has("ap"))
     least = 2 if "S" in parts.around else 1
     for one, other in combinations(parts.lengths, 2):
         items = parts.items[one], parts.items[other]
