@@ -32,9 +32,6 @@ class WrongResult:
     unit: Unit
     should_be: Fraction
     words: str
-    parts_first: int
-    parts_behind: int
-    """The tokens of the parts, the result included."""
 
 
 def wrong_results(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[WrongResult]:
@@ -81,8 +78,7 @@ def _in_block(reading: Reading, items: list[Item]) -> Iterator[WrongResult]:
     for each in related_results(items, symbols, said, frozenset(settled), frozenset(parts - settled)):
         number, unit = each.item.number, each.item.unit
         if number is not None and unit is not None:
-            way, first = each.way, each.first.first
-            wrong[each.index] = WrongResult(way.kind, number, unit, way.value, way.words, first, each.item.behind)
+            wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
     yield from (wrong[place] for place in sorted(wrong.keys() - right))
 
 
@@ -118,8 +114,7 @@ def _wrong(form: Form, match: Match, made: Made) -> WrongResult:
     result = match.item("r")
     if result.number is None or result.unit is None:
         raise TypeError("a result is a length")
-    first, behind = match.items[match.found.start()].first, match.items[match.found.end() - 1].behind
-    return WrongResult(_kind(form, match), result.number, result.unit, made.values[0], made.words, first, behind)
+    return WrongResult(_kind(form, match), result.number, result.unit, made.values[0], made.words)
 
 
 def _kind(form: Form, match: Match) -> str:

@@ -40,7 +40,6 @@ class Related:
     index: int
     item: Item
     way: Way
-    first: Item
 
 
 def related_results(
@@ -75,7 +74,7 @@ def related_results(
                     used.update(other for other in around if symbols[other] == "L")
                     used.add(at)
                 if not _makes(verdict, items[at]):
-                    yield Related(at, items[at], verdict, items[min(start, at)])
+                    yield Related(at, items[at], verdict)
                 break
 
 

@@ -48,7 +48,7 @@ class Match:
 Worker = Callable[[Match], Made | None]
 
 
-def chain(match: Match, op: str = "") -> Made | None:
+def chain(match: Match) -> Made | None:
     """Terms added and taken off, in every reading that their plurals allow."""
     start, end = match.found.span("chain")
     terms, signs, sign = [], [], 1

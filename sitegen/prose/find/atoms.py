@@ -34,9 +34,6 @@ class Atom:
     unit: Unit | None = None
     decimals: int | None = None
     spoken: bool = False
-    hyphened: bool = False
-    number_behind: int = 0
-    """The token behind the number itself, where its unit begins."""
 
 
 def atoms_of(tokens: Sequence[Token], text: str) -> list[Atom]:
@@ -66,7 +63,7 @@ def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
         number = plain
     atom = Atom(
         number.value, number.form, number.first, number.behind,
-        decimals=number.decimals, spoken=number.spoken, hyphened=number.hyphened, number_behind=number.behind,
+        decimals=number.decimals, spoken=number.spoken,
     )  # fmt: skip
     if feet := _feet_and_inches(tokens, atom):
         return feet
@@ -111,16 +108,14 @@ def _one_unit(tokens: Sequence[Token], index: int, word: str) -> Atom | None:
         fraction = fraction_at(tokens, index + 2)
         if fraction is None or _word(tokens, fraction.behind) in ("of", "inch", "inches"):
             return None
-        return Atom(Fraction(1), Form.WHOLE, index, index + 1, Kind.LENGTH, Unit.IN, spoken=True, number_behind=index)
+        return Atom(Fraction(1), Form.WHOLE, index, index + 1, Kind.LENGTH, Unit.IN, spoken=True)
     if word not in _ARTICLES or _word(tokens, index + 1) not in _ONE_UNITS:
         return None
     rate = before is not None and (before.kind in (TokenKind.NUMBER, TokenKind.SKIPPED) or before.word in _RATES)
     found = unit_at(tokens, index, index + 1, whole=True, text="")
     if rate or found is None:
         return None
-    return Atom(
-        Fraction(1), Form.WHOLE, index, index + 2, Kind.LENGTH, found.unit, spoken=True, number_behind=index + 1
-    )
+    return Atom(Fraction(1), Form.WHOLE, index, index + 2, Kind.LENGTH, found.unit, spoken=True)
 
 
 def _unit_behind(tokens: Sequence[Token], number: Number, text: str) -> UnitFound | None:
