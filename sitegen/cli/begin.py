@@ -31,23 +31,23 @@ def add_to(commands: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Draft, write, and say what to do next."""
-    draft = None
+    captions = draft = None
     if options.captions is not None:
         captions = _captions(options.captions)
         draft = drafted(captions, Path(options.captions).name) if captions is not None else None
         if draft is None:
             if captions is not None:
-                _refuse(f"nothing is said in {options.captions}, so there is nothing to draft.")
+                _refuse(f"Nothing is said in {options.captions}, so there is nothing to draft.")
             return COULD_NOT
-        if captions is not None and captions.unclear:
-            count = _count(len(captions.unclear), "time")
-            print(f"{count} of the captions could not be read. The words behind are kept, at the time of those before.")
     try:
         write_new_folder(Path(options.folder), draft.files if draft is not None else empty_folder())
     except NotBegun as reason:
         _refuse(str(reason))
         return COULD_NOT
     print(_written(options.folder, draft))
+    if captions is not None and captions.unclear:
+        count = _count(len(captions.unclear), "time")
+        print(f"{count} of the captions could not be read. The words behind are kept, at the time of those before.")
     return NOTHING_WRONG
 
 
@@ -57,7 +57,7 @@ def _captions(name: str) -> Captions | None:
     text = files.text(name, None, collector)
     if text is None:
         print(as_text(collector.findings, files.source_line), file=sys.stderr)
-        _refuse(f"the captions in {name} could not be read.")
+        _refuse(f"The captions in {name} could not be read.")
         return None
     if not text.strip():
         _refuse(f"{name} is empty. Export the captions of the video once more.")
@@ -72,7 +72,7 @@ def _captions(name: str) -> Captions | None:
 
 
 def _refuse(message: str) -> None:
-    print(f"sitegen: nothing was written. {message[:1].upper()}{message[1:]}", file=sys.stderr)
+    print(f"sitegen: nothing was written. {message}", file=sys.stderr)
 
 
 def _written(folder: str, draft: Drafted | None) -> str:
@@ -83,7 +83,7 @@ def _written(folder: str, draft: Drafted | None) -> str:
             f"Next:\n"
             f"  1. Open {root}/site.yaml and put your title and name there.\n"
             f"  2. Open {root}/tutorials/first-tutorial and write your tutorial; the remarks in it say how.\n"
-            f"  3. Run: sitegen check {root}"
+            f"  3. Run: sitegen check {_typed(root)}"
         )
     home = f"{root}/tutorials/{draft.key}"
     units = "centimetres" if draft.unit is Unit.CM else "inches"
@@ -99,9 +99,14 @@ def _written(folder: str, draft: Drafted | None) -> str:
         f"  1. Open {root}/site.yaml and put your title and name there.",
         f"  2. Read each file in {home}/steps against the video, and confirm the numbers at its head.",
         f"  3. Say in {home}/tutorial.yaml what is made, and for whom.",
-        f"  4. Run: sitegen check {root}",
+        f"  4. Run: sitegen check {_typed(root)}",
     ]
     return "\n".join(lines)
+
+
+def _typed(path: str) -> str:
+    """A path as it is typed in a command."""
+    return f'"{path}"' if " " in path else path
 
 
 def _count(number: int, word: str) -> str:

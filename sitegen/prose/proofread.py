@@ -68,7 +68,9 @@ def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:
             said = reading.text[each.result.start : each.result.end]
             span = each.result.start, each.result.end
             working = (f"{terms} = {right}",)
-            yield _error(reading, "written-sum", span, right, working, f"{terms} makes {right}, not {said}.")
+            yield _error(
+                reading, "written-sum", span, right, working, f"{terms} makes {right}, not {said.rstrip('.')}."
+            )
 
 
 def _error(
@@ -124,7 +126,12 @@ def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset
         span = reading.span(wrong.number)
         said = " ".join(reading.text[span[0] : span[1]].split())
         yield _error(
-            reading, "told-sum", span, right, (f"{wrong.words} = {right}",), f"{wrong.words} makes {right}, not {said}."
+            reading,
+            "told-sum",
+            span,
+            right,
+            (f"{wrong.words} = {right}",),
+            f"{wrong.words} makes {right}, not {said.rstrip('.')}.",
         )
 
 

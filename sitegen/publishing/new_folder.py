@@ -1,6 +1,7 @@
 """Writes a new folder, whole or not at all, and never over one in which something is.
 
-The files are written into a hidden folder beside the place, which then takes its name in one act.
+The files are written into a hidden folder beside the place, which then takes its name in one act. A run that is
+killed may leave the hidden folder there; no later run needs it or trips over it.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
-from sitegen.publishing.not_replaced import plain_words, shown
+from sitegen.publishing.not_replaced import NotReplaced, plain_words, shown
 from sitegen.publishing.site_place import site_path
 
 
@@ -38,12 +39,14 @@ def write_new_folder(target: Path, files: Mapping[str, str]) -> None:
                 file.parent.mkdir(parents=True, exist_ok=True)
                 file.write_text(text, encoding="utf-8", newline="\n")
             building.chmod(0o777 & ~_mask())
-            if place.is_dir():
-                place.rmdir()  # refused when something has come into it meanwhile
+            if os.name == "nt" and place.is_dir():
+                place.rmdir()  # elsewhere an empty folder is replaced; both are refused when something came into it
             os.rename(building, place)
         except BaseException:
             shutil.rmtree(building, ignore_errors=True)
             raise
+    except NotReplaced as refusal:  # a path that not every disk can hold
+        raise NotBegun(refusal.reason) from None
     except (OSError, ValueError) as error:
         why = plain_words(error) if isinstance(error, OSError) else "this is not a usable path"
         raise NotBegun(f"{shown(target)} could not be written: {why}.") from None

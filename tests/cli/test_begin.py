@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import os
 import re
+import tempfile
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from publishing.site_folders import folder_of_plain_user
 
 from sitegen.checks import review
 from sitegen.cli import main
 from sitegen.findings import Severity
+from sitegen.prose import captions_of, drafted
+from sitegen.publishing import write_new_folder
 from sitegen.reading import ContentFolder
 
 TALK = """WEBVTT
@@ -107,8 +114,47 @@ def test_sum_that_does_not_add_up_and_times_that_cannot_be_read_are_said(
     text = "WEBVTT\n\n00:01.000 --> 00:05.000\nCut 16 inches plus 1 inch, so 18 inches.\n\n00:0x.000 --> 00:09.000\nSew it.\n"
     assert main(["begin", str(tmp_path / "mine"), "--captions", captions(tmp_path, text)]) == 0
     out = capsys.readouterr().out
+    assert out.index("A draft is in") < out.index("1 time of the captions")
     assert "1 time of the captions could not be read. The words behind are kept, at the time of those before." in out
     assert "1 sum of the talk does not add up: see the head of the steps." in out
+
+
+_SAID = st.sampled_from(
+    [
+        "cut", "sew", "next,", "then", "first", "take", "the", "band", "hem", "3/8", "1/2", "inch", "inches", "cm", "16",
+        "half", "of", "plus", "is", "so", "it's", "now", "step", "two", "okay", ".", ":", "-", "--", "#", "#1", ">", "&",
+        "&amp;", "*", "**", "_", "`", "[x](y)", "{z}", "{{", "}}", "\\", '"', "'", "½", "%", "@", "!", "?", "|", "~~~",
+        "===", "1.", "2)", "yes", "null", "12:30", "needle", "80/12", "iron", "縫う", "{band.cut_length}", "http://x.y/z",
+    ]
+)  # fmt: skip
+_CUES = st.lists(st.tuples(st.integers(1, 40), st.lists(_SAID, min_size=1, max_size=30)), min_size=1, max_size=5)
+
+
+@settings(max_examples=40, deadline=None)
+@given(cues=_CUES, name=st.text("ab .#:{}'\"-_\\&%@!é縫\t\x07", max_size=9))
+def test_whatever_is_said_the_draft_is_never_wrong_but_in_its_sums(
+    cues: list[tuple[int, list[str]]], name: str
+) -> None:
+    text, now = "WEBVTT\n", 0
+    for seconds, said in cues:
+        text += f"\n{now // 60:02}:{now % 60:02}.000 --> {(now + seconds) // 60:02}:{(now + seconds) % 60:02}.000\n"
+        text, now = text + " ".join(said) + "\n", now + seconds
+    found = drafted(captions_of(text), f"{name}.vtt")
+    with tempfile.TemporaryDirectory() as root:
+        if found is not None:
+            write_new_folder(Path(root) / "mine", found.files)
+            said_wrong = {"unit-pair", "written-sum", "range-order"}
+            findings = review(ContentFolder(Path(root) / "mine", "mine")).findings
+            assert [each for each in findings if each.severity is Severity.WRONG and each.check not in said_wrong] == []
+
+
+def test_pair_that_was_said_wrong_is_told_by_begin_and_by_check(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = "WEBVTT\n\n00:01.000 --> 00:05.000\nSew at 5/8 inch (2 cm).\n"
+    assert main(["begin", str(tmp_path / "mine"), "--captions", captions(tmp_path, text)]) == 0
+    assert "1 sum of the talk does not add up: see the head of the steps." in capsys.readouterr().out
+    assert wrong(tmp_path / "mine") == ["5/8 inch is 1.6 cm, not 2 cm."]
 
 
 def test_folder_without_captions_has_nothing_to_find_fault_with(
@@ -186,3 +232,51 @@ def test_folder_that_holds_something_is_left_as_it_is(tmp_path: Path, capsys: py
     )
     assert standing(tmp_path) == {"mine", "mine/site.yaml"}
     assert (target / "site.yaml").read_text(encoding="utf-8") == "title: Mine\n"
+
+
+def test_names_are_shown_as_they_were_typed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    captions(tmp_path, "", "talk.vtt")
+    (tmp_path / "mine" / "photos").mkdir(parents=True)
+    assert main(["begin", "other", "--captions", "talk.vtt"]) == 2
+    assert capsys.readouterr().err.startswith("sitegen: nothing was written. talk.vtt is empty.")
+    assert main(["begin", "mine"]) == 2
+    assert capsys.readouterr().err.startswith("sitegen: nothing was written. mine is there already")
+    assert main(["begin", "my site"]) == 0
+    assert capsys.readouterr().out.endswith('Run: sitegen check "my site"\n')
+
+
+def test_captions_that_may_not_be_read_write_nothing(capsys: pytest.CaptureFixture[str]) -> None:
+    with folder_of_plain_user() as root:
+        name = captions(root)
+        os.chmod(name, 0)
+        assert main(["begin", str(root / "mine"), "--captions", name]) == 2
+        said = capsys.readouterr().err
+        assert said.endswith(f"sitegen: nothing was written. The captions in {name} could not be read.\n")
+        assert standing(root) == {"talk.vtt"}
+
+
+def test_run_that_is_stopped_leaves_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def stopped(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(os, "rename", stopped)
+    assert main(["begin", str(tmp_path / "mine"), "--captions", captions(tmp_path)]) == 130
+    assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+    assert standing(tmp_path) == {"talk.vtt"}
+
+
+@pytest.mark.parametrize("typed", [[], ["mine", "other"], ["mine", "--captions"], ["mine", "--caption-file", "x"]])
+def test_wrong_usage_writes_nothing(
+    typed: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(SystemExit) as stop:
+        main(["begin", *typed])
+    assert stop.value.code == 2
+    assert "usage: sitegen" in capsys.readouterr().err
+    assert standing(tmp_path) == set()

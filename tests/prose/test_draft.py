@@ -133,6 +133,7 @@ def test_captions_out_of_order_are_put_in_order() -> None:
         ("Cut a strip that is sixteen and a half inches long, from the rib.", "Cut a strip"),
         ("Press. Then turn the whole thing right side out.", "Press"),
         ("12", "12"),
+        ("Use a seam allowance of 5/8 inch (1.6 cm) here.", "Use a seam allowance of 5/8 inch"),
         ("Turn --> press: it's & done #1 @ 5%.", "Turn --> press"),
     ],
 )
@@ -158,6 +159,12 @@ def test_pause_makes_a_sentence_where_captions_have_no_full_stops() -> None:
         )
     )
     assert step["text"] == "Cut it and pin it to the front. Sew it slowly with a zigzag.\n"
+
+
+def test_title_ends_where_a_pause_makes_a_full_stop() -> None:
+    (step,) = steps(draft([(0, 4, "okay so today we make a cover"), (5, 9, "you need a zip and thread")]))
+    assert step["text"] == "Okay so today we make a cover. You need a zip and thread.\n"
+    assert step["title"] == "Today we make a cover"
 
 
 @pytest.mark.parametrize(
@@ -249,6 +256,13 @@ def test_sum_that_does_not_add_up_is_told() -> None:
     assert remarks(found)[-1].startswith('#   0:00  "18 inches"  should be 17 in: ')
 
 
+def test_what_was_said_wrong_is_told_and_left_as_it_was_said() -> None:
+    found = draft([(0, 9, "Sew at 5/8 inch (2 cm).")])
+    assert found.wrong == 1
+    assert "should be 5/8 inch (1.6 cm)" in remarks(found)[-1]
+    assert steps(found)[0]["text"] == "Sew at 5/8 inch (2 cm).\n"
+
+
 def test_draft_is_in_centimetres_where_most_lengths_are_metric() -> None:
     found = draft([(0, 9, "Cut 16 cm, then 4 mm, not 6 inches.")])
     assert yaml.safe_load(found.files["tutorials/talk/tutorial.yaml"])["measured_in"] == "centimetres"
@@ -267,6 +281,10 @@ def test_draft_is_in_centimetres_where_most_lengths_are_metric() -> None:
         ("Ärmel.en-GB.srt", "armel", "Ärmel"),
         ("縫う.vtt", "tutorial", "縫う"),
         (".vtt", "tutorial", "Tutorial"),
+        ("CON.vtt", "con-tutorial", "CON"),
+        ("be\x07ll\n two.vtt", "be-ll-two", "Be ll two"),
+        ("bad\udcff.vtt", "bad", "Bad"),
+        ('a "b" \\ c.vtt', "a-b-c", 'A "b" \\ c'),
         ("a" * 80 + ".srt", "a" * 40, "A" + "a" * 79),
     ],
 )

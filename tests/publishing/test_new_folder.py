@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import errno
 import os
+import signal
+import sys
+from itertools import count
 from pathlib import Path
 
 import pytest
@@ -68,6 +72,66 @@ def test_what_stops_in_the_middle_leaves_nothing(tmp_path: Path, monkeypatch: py
     monkeypatch.setattr(os, "rename", full)
     with pytest.raises(KeyboardInterrupt):
         write_new_folder(tmp_path / "mine", FILES)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_full_disk_leaves_the_empty_folder_of_the_author(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    (tmp_path / "mine").mkdir(mode=0o750)
+    monkeypatch.setattr(Path, "write_text", full)
+    assert refused(tmp_path / "mine").endswith("could not be written: there is no room left on the disk.")
+    assert [(item.name, item.stat().st_mode & 0o777) for item in tmp_path.iterdir()] == [("mine", 0o750)]
+
+
+def test_what_comes_into_the_empty_folder_meanwhile_is_kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    place = tmp_path / "mine"
+    place.mkdir()
+    rename = os.rename
+
+    def later(one: Path, other: Path) -> None:
+        (place / "notes.txt").write_text("mine")
+        rename(one, other)
+
+    monkeypatch.setattr(os, "rename", later)
+    assert "could not be written" in refused(place)
+    assert [path.relative_to(tmp_path).as_posix() for path in tmp_path.rglob("*")] == ["mine", "mine/notes.txt"]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="nothing can be killed there between two acts")
+@pytest.mark.filterwarnings("ignore:This process .* is multi-threaded:DeprecationWarning")
+@pytest.mark.parametrize("empty_before", [False, True])
+def test_run_that_is_killed_leaves_the_folder_whole_or_as_it_was(empty_before: bool, tmp_path: Path) -> None:
+    acts = {"open", "os.chmod", "os.mkdir", "os.rename", "os.rmdir"}
+    killed = 0
+    for step in count(1):
+        place = tmp_path / str(step) / "mine"
+        (place if empty_before else place.parent).mkdir(parents=True)
+        number = os.fork()
+        if number == 0:
+            seen = count(1)
+            sys.addaudithook(
+                lambda event, _, seen=seen, step=step: (
+                    os.kill(os.getpid(), signal.SIGKILL) if event in acts and next(seen) == step else None
+                )
+            )
+            write_new_folder(place, FILES)
+            os._exit(0)
+        ended_well = not os.WIFSIGNALED(os.waitpid(number, 0)[1])
+        found = {path.relative_to(place).as_posix() for path in place.rglob("*") if path.is_file()}
+        assert found == (set(FILES) if ended_well else set())
+        assert place.exists() == (ended_well or empty_before)
+        if ended_well:
+            break
+        killed += 1
+        write_new_folder(place, FILES)  # what was left beside it stands in nobody's way
+    assert killed > 5
+
+
+def test_path_that_some_disks_cannot_hold_is_refused(tmp_path: Path) -> None:
+    assert "cannot be the path of a file" in refused(tmp_path / "mine", {"site.yaml": "", "tutorials/con/x.yaml": ""})
+    assert "cannot be the path of a file" in refused(tmp_path / "mine", {"../site.yaml": ""})
     assert list(tmp_path.iterdir()) == []
 
 

@@ -49,7 +49,7 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
             "written-sum",
             Severity.WRONG,
             part.locate(start, end),
-            f"{terms} makes {right}, not {said}. Mend the result, or the term that slipped.",
+            f"{terms} makes {right}, not {said.rstrip('.')}. Mend the result, or the term that slipped.",
             said,
             right,
             (f"{terms} = {right}",),

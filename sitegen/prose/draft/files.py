@@ -9,13 +9,15 @@ from dataclasses import dataclass
 
 from sitegen.prose.captions import Captions, clock
 from sitegen.prose.draft.numbers import Heard, heard_in, unit_of
-from sitegen.prose.draft.phrases import talk_of
+from sitegen.prose.draft.phrases import seen, talk_of
 from sitegen.prose.draft.starter import GLOSSARY, site_file, starter_step, starter_tutorial, tutorial_file
 from sitegen.prose.draft.steps import Step, steps_of
 from sitegen.prose.draft.yaml_text import block, comments, scalar
 from sitegen.quantities import Unit
 
 _LONGEST_NAME = 40
+# Windows opens a device instead of a file under these names.
+_DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
 _LATEST = 100 * 3600
 """A player shows no time of a hundred hours."""
 
@@ -51,9 +53,12 @@ def drafted(captions: Captions, file_name: str) -> Drafted | None:
     steps = steps_of(talk_of(captions))
     if not steps:
         return None
+    file_name = seen(file_name)
     stem = re.sub(r"\.(?:vtt|srt|txt)$", "", file_name, flags=re.IGNORECASE)
     stem = re.sub(r"\.[a-z]{2,3}(?:-[A-Za-z]{2,4})?$", "", stem)  # talk.en.vtt
     key = _plain_name(stem) or "tutorial"
+    if key in _DEVICES:
+        key = f"{key}-tutorial"
     unit = unit_of(steps)
     heard = [heard_in(step, unit) for step in steps]
     home = f"tutorials/{key}"
@@ -78,7 +83,7 @@ def drafted(captions: Captions, file_name: str) -> Drafted | None:
 
 def _step_file(step: Step, heard: Heard, file_name: str) -> str:
     head = [
-        f"Drafted from {' '.join(file_name.split())}, {clock(step.begins)} to {clock(step.ends)}."
+        f"Drafted from {file_name}, {clock(step.begins)} to {clock(step.ends)}."
         " The words are those of the talk, nothing is put in their place.",
         "Read them against the video, make sentences of them, then take these remarks out.",
     ]

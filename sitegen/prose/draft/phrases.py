@@ -45,6 +45,11 @@ class Talk:
         return phrase.gap >= max(least, self.usual_gap * times)
 
 
+def seen(text: str) -> str:
+    """A text in one line, without signs that nobody sees and that YAML does not allow."""
+    return " ".join(_UNSEEN.sub(" ", text).split())
+
+
 def talk_of(captions: Captions) -> Talk:
     """What is said, in the order of time."""
     whole = tuple(_in_time(captions))
@@ -61,7 +66,7 @@ def _in_time(captions: Captions) -> Iterator[Phrase]:
     next_start = dict(pairwise(dict.fromkeys(starts)))
     silent_from = Fraction(0)
     for cue in spoken:
-        text = " ".join(_UNSEEN.sub(" ", cue.text).split())
+        text = seen(cue.text)
         # A caption that stays while the next one is shown is spoken until that one begins.
         ends = min(cue.ends, next_start.get(cue.begins, cue.ends))
         if text:

@@ -90,9 +90,7 @@ def _step(talk: Talk, phrases: Sequence[Phrase]) -> Step:
         text += between
         times.append((len(text), phrase.begins))
         text += words
-    return Step(
-        _title(" ".join(each.text for each in phrases[:12])), phrases[0].begins, phrases[-1].ends, text, tuple(times)
-    )
+    return Step(_title(" ".join(text.split())), phrases[0].begins, phrases[-1].ends, text, tuple(times))
 
 
 def _joined(talk: Talk, phrases: Sequence[Phrase]) -> Iterator[tuple[str, str, Phrase]]:
@@ -137,7 +135,7 @@ def _title(text: str) -> str:
     for found in read(rest[: end + 80]):
         if found.start < end < found.end:
             end = found.start if len(rest[: found.start].split()) > 2 else found.end
-    title = rest[:end].rstrip(" ,;:.–-")
+    title = rest[:end].rstrip(" ,;:.–-([")
     whole = sentence is not None or end == len(rest)
     while not whole and len(title.split()) > 2 and (weak := _WEAK_END.search(title)):
         title = title[: weak.start()]
