@@ -10,7 +10,7 @@ from itertools import pairwise
 from sitegen.prose.find import Measured, Reading
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
-from sitegen.quantities import Length, NotUnderstood, Typed, Unit, grain, pair_agrees, parse_length
+from sitegen.quantities import Length, NotUnderstood, Typed, Unit, decimal, grain, pair_agrees, parse_length
 
 _LINKS = words(
     "which is that's that equals = about roughly or approximately approx in metric equal to your regular"
@@ -127,7 +127,7 @@ def typed_of(reading: Reading, one: Measured) -> Typed:
     start, end = reading.span(one)
     high = None if one.high is None else Length(one.high * one.unit.mm)
     number = reading.tokens[one.first].word if one.decimals is not None else ""
-    last = f"{float(one.high)}" if one.high is not None and one.decimals is not None else ""
+    last = decimal(one.high, 6) if one.high is not None and one.decimals is not None else ""
     return Typed(
         Length(one.value * one.unit.mm), one.unit, reading.text[start:end], start, end, high, None, number, last
     )
