@@ -7,9 +7,9 @@ from sitegen.prose.find import read
 from sitegen.prose.markdown import said_in_markdown
 from sitegen.prose.marking import Piece, marked_text, pieces_of
 from sitegen.prose.measurement import Kind, Measurement
-from sitegen.prose.pairs import find_pairs
 from sitegen.prose.proofread import TextFinding, proofread
 from sitegen.prose.sums import WrittenSum, find_sums
+from sitegen.prose.two_units import find_pairs
 
 __all__ = [
     "Bound",

@@ -12,7 +12,7 @@ from sitegen.prose.find import Measured, Reading, reading_of
 from sitegen.prose.measurement import Kind
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import InTwoUnits, in_two_units, typed_of
-from sitegen.quantities import RULER, Length, Unit, pair_for, show_in_unit, vulgar
+from sitegen.quantities import RULER, Length, Ratio, Unit, pair_for, show_in_unit, show_ratio, vulgar
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
     """Every arithmetic error of a text that was read already."""
     pairs = list(in_two_units(reading))
     partners = {pair.one.first: pair.other for pair in pairs if pair.agrees}
-    skipped = frozenset(index for pair in pairs for index in range(pair.one.behind, pair.behind))
+    skipped = frozenset(index for pair in pairs for index in pair.said_again)
     signs = list(find_sums(reading.text))
     found = [*_pairs(reading, pairs), *_ranges(reading), *_signs(reading, signs)]
     written = [(each.result.start, each.result.end) for each in signs]
@@ -74,11 +74,19 @@ def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:
 
 
 def _error(
-    reading: Reading, check: str, span: tuple[int, int], should_be: str, working: tuple[str, ...], message: str
+    reading: Reading,
+    check: str,
+    span: tuple[int, int],
+    should_be: str,
+    working: tuple[str, ...],
+    message: str,
+    *,
+    sure: bool = True,
 ) -> TextFinding:
     line, column = reading.line_and_column(span[0])
     said = reading.text[span[0] : span[1]]
-    return TextFinding(check, Severity.WRONG, span[0], span[1], line, column, said, should_be, working, message)
+    severity = Severity.WRONG if sure else Severity.DOUBTFUL
+    return TextFinding(check, severity, span[0], span[1], line, column, said, should_be, working, message)
 
 
 def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
@@ -101,7 +109,13 @@ def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
             put = reading.text[span[0] : other.start] + right + reading.text[other.end : span[1]]
             working = (f"{first} = {show_in_unit(one.value, other.unit)}",)
             yield _error(
-                reading, "unit-pair", span, put, working, f"{first} is {right}, not {' '.join(other.text.split())}."
+                reading,
+                "unit-pair",
+                span,
+                put,
+                working,
+                f"{first} is {right}, not {' '.join(other.text.split())}.",
+                sure=pair.sure,
             )
 
 
@@ -122,7 +136,7 @@ def _ranges(reading: Reading) -> Iterator[TextFinding]:
 
 def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset[int]) -> Iterator[TextFinding]:
     for wrong in wrong_results(reading, partners, skipped):
-        right = _show(wrong.should_be, wrong.unit)
+        right = show_ratio(Ratio(wrong.should_be)) if wrong.unit is None else _show(wrong.should_be, wrong.unit)
         span = reading.span(wrong.number)
         said = " ".join(reading.text[span[0] : span[1]].split())
         yield _error(

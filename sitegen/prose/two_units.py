@@ -3,27 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
-from sitegen.prose.find import Measured, Reading
+from sitegen.prose.find import Measured, Reading, TokenKind, reading_of
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
-from sitegen.quantities import Length, NotUnderstood, Typed, Unit, decimal, grain, pair_agrees, parse_length
+from sitegen.quantities import Length, NotUnderstood, System, Typed, Unit, decimal, grain, pair_agrees, parse_length
 
 _LINKS = words(
-    "which is that's that equals = about roughly or approximately approx in metric equal to your regular"
-    " usual the our good old i.e ie aka a.k.a around nearly just so , ~ ≈ are be say it's makes"
+    "under over which is that that's that equals = about roughly or approximately approx in metric equal to your"
+    " regular usual the our good old i.e ie aka approx. a.k.a around nearly just so , ~ ≈ are be say it's makes works"
+    " out reads"
 )
 _SAME = words("or which that's equals = i.e ie aka is are")
-_NOUNS = words("seam seams allowance hem wide long of it across deep bolt fabric cloth -")
+_NOUNS = words("this one it altogether total seam seams allowance hem wide long of it across deep bolt fabric cloth -")
 """Words that may follow a length before it is said again."""
 _OPERATORS = words("of x × * + plus - minus less by times twice double ÷ /")
 """Words before a length that make it a part of a sum, whose result is no other name of it."""
-_BRACKET_ENDS = words(") ] for if in to on by with at")
+_BRACKET_ENDS = words(", ! ? ) ] for if in to on by with at each wide long deep")
+_SOLD_BY_LENGTH = words("zip zips zipper zippers")
+"""Sold in nominal lengths: a 16 in zip is sold as 40 cm (common practice, no source)."""
+_APPOSITION_ENDS = words(", . ; : – — - ! ?") | frozenset(("", "for", "if", "all", "throughout", "\n"))
+_FAR = Fraction(12)
+"""How many times as long one may be as the other where ``or`` and ``which is`` join them."""
+_NO_CHOICE = Fraction(4, 3)
+"""Nobody offers a choice between centimetres and millimetres so near: ``2.5 cm or 20 mm`` is a slip."""
+_LOOSE = Fraction(5, 2)
+_BESIDE = Fraction(7, 4)
+"""The same where no word joins them."""
+_FILLERS = words("uh um er well like okay")
+_SIGNS = words("+ − - × * plus minus times")
+_SHARES = words("half third thirds quarter quarters fifth fifths tenth tenths percent cent twice double eighths")
 _EQUALS = frozenset(("is", "that's", "equals", "="))
-_HEDGES = words("about roughly approximately approx around nearly just ~ ≈ say almost")
+_HEDGES = words("quite about roughly approximately approx around nearly just ~ ≈ say almost")
+_HEDGED_PAIRS = tuple((word, way) for word in ("just", "slightly", "bit", "little") for way in ("under", "over"))
+_NOMINAL = Fraction(4, 100)
 _HEDGED = Fraction(6, 100)
 
 
@@ -39,74 +55,228 @@ class InTwoUnits:
     bolt: bool = False
     unit_slipped: str = ""
     """What was meant, where both are in one system and another unit of either would make them one length."""
+    sure: bool = True
+    """Whether a bracket or words such as ``which is`` join the two; else they may be two lengths."""
+    hidden_from: int | None = None
+    """The first of the tokens that only say the length again, where they do not stand right behind it."""
+
+    @property
+    def said_again(self) -> range:
+        """The tokens that only say the length again."""
+        return range(self.one.behind if self.hidden_from is None else self.hidden_from, self.behind)
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenPair:
+    """A length with its partner in the other unit, from ``start`` to ``end`` of the text, the bracket included."""
+
+    first: Typed
+    second: Typed
+    start: int
+    end: int
+    agrees: bool
+    sure: bool
+    """Whether a bracket or words such as ``which is`` join the two; else they may be two lengths."""
+    unit_slipped: str = ""
+    """What was meant, where both are in one system and another unit of either would make them one length."""
+
+
+def find_pairs(text: str) -> Iterator[WrittenPair]:
+    """Each length of a text that is given again in the other system of units, in order."""
+    reading = reading_of(text)
+    for pair in in_two_units(reading):
+        start, end = reading.tokens[pair.first].start, reading.tokens[pair.behind - 1].end
+        first, second = typed_of(reading, pair.one), typed_of(reading, pair.other)
+        yield WrittenPair(first, second, start, end, pair.agrees, pair.sure, pair.unit_slipped)
 
 
 def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
     """Each length that is given again in the other system of units, in order."""
     lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH]
+    yield from _rectangles(reading, lengths)
     for one, other in pairwise(lengths):
-        if one.unit is None or other.unit is None or other.first - one.behind > 6:
+        if (
+            one.unit is None
+            or other.unit is None
+            or other.first - one.behind > (12 if _in_metric(reading, one, other) else 6)
+        ):
             continue
         found = _pair(reading, one, other, one.unit, other.unit)
         if found is not None:
             yield found
 
 
-def _pair(reading: Reading, one: Measured, other: Measured, unit: Unit, second: Unit) -> InTwoUnits | None:
+_SIDES = (["x"], ["×"], ["by"], ["*"])
+
+
+def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnits]:
+    """The sides of rectangles that are given again in the other unit: ``36 x 48 in (91 x 122 cm)``."""
     tokens = reading.tokens
-    link = [token.word for token in tokens[one.behind : other.first]]
+
+    def words(one: Measured, other: Measured) -> list[str]:
+        return [token.word for token in tokens[one.behind : min(other.first, one.behind + 8)]]
+
+    for at in range(len(lengths) - 3):
+        one, two, three, four = lengths[at : at + 4]
+        if words(one, two) not in _SIDES or words(three, four) not in _SIDES or None in (one.unit, three.unit):
+            continue
+        between = [word for word in words(two, three) if word not in _NOUNS and word != "finished"]
+        joined = between[:1] in (["("], ["["], ["/"]) or ("or" in between and all(word in _LINKS for word in between))
+        other_system = one.unit is not None and three.unit is not None and one.unit.system is not three.unit.system
+        if joined and other_system and len(between) <= 4:
+            closed = four.behind < len(tokens) and tokens[four.behind].word in (")", "]")
+            for first, again, behind in ((one, three, three.behind), (two, four, four.behind + closed)):
+                agrees = pair_agrees(typed_of(reading, first), typed_of(reading, again))
+                found = InTwoUnits(first, again, again.first, again.behind, agrees, hidden_from=two.behind)
+                yield replace(found, behind=behind) if agrees else found
+
+
+def _in_metric(reading: Reading, one: Measured, other: Measured) -> bool:
+    """Whether the words between say that the length follows in the other system: ``and for my metric friends``."""
+    between = [token.word for token in reading.tokens[one.behind : min(other.first, one.behind + 12)]]
+    while between and between[-1] in _HEDGES:
+        between.pop()
+    return between[-1:] in ([word] for word in _EQUALS) and bool({"metric", "imperial"} & set(between))
+
+
+@dataclass(frozen=True, slots=True)
+class _Link:
+    """What joins a length to the next one: how many times apart the two may be, and the token behind both."""
+
+    farthest: Fraction | None
+    """None where a bracket or a stroke joins them, whatever the two are."""
+    behind: int
+    words: tuple[str, ...]
+    bracket: bool
+
+
+def _link(reading: Reading, one: Measured, other: Measured) -> _Link | None:
+    """The link between two lengths that follow each other; None where they are two lengths and not one."""
+    tokens = reading.tokens
+    between = [token.word for token in tokens[one.behind : other.first] if token.word not in _FILLERS]
     after = tokens[other.behind].word if other.behind < len(tokens) else ""
-    while link and link[0] in _NOUNS:
-        link = link[1:]
-    if (
-        link[-1:] == ["("]
-        and len(link) <= 4
-        and tokens[one.behind].word == "of"
-        and all(word.isalpha() for word in link[:-1])
-    ):
-        link = ["("]
-    bracket = link[:1] in (["("], ["["]) and after in _BRACKET_ENDS and all(word in _LINKS for word in link[1:])
-    behind = other.behind + 1 if bracket and after in (")", "]") else other.behind
-    stroke = link == ["/"]
-    worked = one.first > 0 and tokens[one.first - 1].word in _OPERATORS
-    said = 0 < len(link) <= 4 and all(word in _LINKS for word in link) and bool(_SAME & set(link)) and not worked
-    if (
-        unit.system is second.system
-        and unit is not second
-        and (bracket or (link and link[-1] in _EQUALS and all(word in _LINKS for word in link) and not worked))
-    ):
-        return _same_system(reading, one, other, behind)
+    closed = other.behind + 1 if after in (")", "]") else other.behind
+    words = _without_nouns(between)
+    plain = [word for word in words if word != "," and word not in _HEDGES]
+    if words[:1] in (["("], ["["]) and after in _BRACKET_ENDS and all(word in _LINKS for word in words[1:]):
+        return _Link(None, closed, tuple(words), True)
+    if words in (["/"], ["|"]):
+        return _Link(None, other.behind, tuple(words), False)
+    if after == ")" and "(" in (words[-1:] + words[:1]) and all(word.isalpha() or word == "(" for word in words):
+        return _Link(_BESIDE, closed, tuple(words), False)
+    if _is_worked(reading, one):
+        return None
+    said = 0 < len(words) <= 6 and all(word in _LINKS for word in words) and bool(_SAME & set(words))
+    if said or _in_metric(reading, one, other):
+        return _Link(_FAR, other.behind, tuple(words), False)
+    apposition = words in ([","], ["–"], ["—"], ["-"]) and after in _APPOSITION_ENDS
+    so = plain in ([], ["so"]) and words != [","] and other.first > one.behind
+    if apposition or so:
+        return _Link(_BESIDE, other.behind, tuple(words), False)
+    ending = [word for word in words if word not in _HEDGES]
+    said_after_words = ending[-1:] in (["that's"], ["thats"]) and ending[-2:-1] == ["so"]
+    return _Link(_LOOSE, other.behind, tuple(words), False) if said_after_words else None
+
+
+def _without_nouns(between: list[str]) -> list[str]:
+    """The words between two lengths without what the first is called: ``seam (``, ``of elastic (``."""
+    words = list(between)
+    while words and words[0] in _NOUNS:
+        words = words[1:]
+    named = words[-1:] == ["("] and len(words) <= 4 and between[0] == "of"
+    return ["("] if named and all(word.isalpha() for word in words[:-1]) else words
+
+
+def _pair(reading: Reading, one: Measured, other: Measured, unit: Unit, second: Unit) -> InTwoUnits | None:
+    link = _link(reading, one, other)
+    if link is None:
+        return None
     if unit.system is second.system:
-        meant = _slipped(reading, one, other) if bracket and len(link) == 1 else ""
-        return InTwoUnits(one, other, one.first, behind, False, unit_slipped=meant) if meant else None
-    if not (bracket or stroke or said) or (one.high is None) != (other.high is None):
-        return None
-    bolt = _is_bolt(reading, one, behind)
-    hedged = bool(_HEDGES & set(link)) or any(
-        token.word in _HEDGES for token in tokens[max(0, one.first - 1) : one.first]
-    )
+        return _one_system(reading, one, other, link)
+    if (one.high is None) != (other.high is None):
+        return _half_a_range(reading, one, other, link)
+    bolt = _is_bolt(reading, one, link.behind) and _nearly(one, other, unit, second)
     agrees = pair_agrees(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
-    if not agrees and hedged:
-        agrees = all(
-            abs(a - b) <= _HEDGED * max(a, b) for a, b in zip(_ends(one, unit), _ends(other, second), strict=True)
-        )
-    if not agrees and said and not _plausible(one, other, unit, second):
+    if not agrees and _is_hedged(reading, one, link):
+        ends = zip(_ends(one, unit), _ends(other, second), strict=True)
+        agrees = all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
+    in_a_sum = link.bracket and one.first > 0 and reading.tokens[one.first - 1].word in _SIGNS
+    far = link.farthest is not None and not _plausible(one, other, unit, second, link.farthest)
+    if not agrees and (far or in_a_sum):
         return None
-    return InTwoUnits(one, other, one.first, behind, agrees, bolt)
+    sure = link.farthest is None or link.farthest is _FAR
+    return InTwoUnits(one, other, one.first, link.behind, agrees, bolt, sure=sure)
+
+
+def _half_a_range(reading: Reading, one: Measured, other: Measured, link: _Link) -> InTwoUnits | None:
+    """A range with a single length in brackets: wrong, unless that is one of its ends."""
+    if one.high is None or one.unit is None or other.unit is None or not link.bracket:
+        return None
+    ends = [replace(one, value=value, high=None) for value in (one.value, one.high)]
+    if any(pair_agrees(typed_of(reading, end), typed_of(reading, other)) for end in ends):
+        return None
+    return InTwoUnits(one, other, one.first, link.behind, False)
+
+
+def _is_hedged(reading: Reading, one: Measured, link: _Link) -> bool:
+    before = [token.word for token in reading.tokens[max(0, one.first - 2) : one.first]]
+    return (
+        bool(_HEDGES & set(link.words))
+        or before[-1:] in ([word] for word in _HEDGES)
+        or tuple(before) in _HEDGED_PAIRS
+        or ("just" in link.words and bool({"under", "over"} & set(link.words)))
+    )
+
+
+def _one_system(reading: Reading, one: Measured, other: Measured, link: _Link) -> InTwoUnits | None:
+    """Two lengths of one system: the same in a greater or smaller unit, or a unit that slipped."""
+    unit, second = one.unit, other.unit
+    if unit is None or second is None:
+        return None
+    if unit is second:
+        meant = _slipped(reading, one, other) if link.words in (("(",), ("[",)) else ""
+        return InTwoUnits(one, other, one.first, link.behind, False, unit_slipped=meant) if meant else None
+    again = _same_system(reading, one, other, link.behind)
+    if link.bracket or (bool(link.words) and link.words[-1] in _EQUALS):
+        near = link.bracket or "so" not in link.words or _plausible(one, other, unit, second, _BESIDE)
+        return again if near else None
+    if "or" in link.words:
+        near = _is_hedged(reading, one, link) and _nearly(one, other, unit, second)
+        if again.agrees or near:
+            return replace(again, agrees=True)
+        choice = unit.system is System.INCHES or not _plausible(one, other, unit, second, _NO_CHOICE)
+        return None if choice else again
+    return None
 
 
 def _same_system(reading: Reading, one: Measured, other: Measured, behind: int) -> InTwoUnits:
     """A length given again in a greater or smaller unit of the same system: ``0.3 cm (3 mm)``, ``63 in (1 3/4 yd)``."""
     typed, second = typed_of(reading, one), typed_of(reading, other)
     apart = abs(typed.value - second.value)
-    agrees = apart * 2 <= max(grain(typed), grain(second)) if Unit.YD in (one.unit, other.unit) else not apart
+    coarse = grain(second) if second.unit is not Unit.YD else max(grain(typed), grain(second))
+    agrees = apart * 2 <= coarse if Unit.YD in (one.unit, other.unit) else not apart
     return InTwoUnits(one, other, one.first, behind, agrees)
 
 
-def _plausible(one: Measured, other: Measured, unit: Unit, second: Unit) -> bool:
-    """Whether ``or`` and ``which is`` may well join one length in two units: at most twelve times apart."""
+def _is_worked(reading: Reading, one: Measured) -> bool:
+    """Whether a length is a part of a sum, ``half of 10 in``, and not only named, ``a seam of 5/8 in``."""
+    before = list(reading.tokens[max(0, one.first - 2) : one.first])
+    if not before or before[-1].word not in _OPERATORS:
+        return False
+    names = before[0].kind is TokenKind.WORD and before[0].word not in _SHARES
+    return not (before[-1].word == "of" and len(before) == 2 and names)
+
+
+def _plausible(one: Measured, other: Measured, unit: Unit, second: Unit, times: Fraction) -> bool:
+    """Whether the words may well join one length in two units: so many times apart at most."""
     low, high = sorted((one.value * unit.mm, other.value * second.mm))
-    return high <= 12 * low
+    return high <= times * low
+
+
+def _nearly(one: Measured, other: Measured, unit: Unit, second: Unit) -> bool:
+    """Whether two nominal sizes are near enough to be one: 60 in is sold as 150 cm, 22 in as 55 cm."""
+    first, last = one.value * unit.mm, other.value * second.mm
+    return abs(first - last) <= _NOMINAL * max(first, last)
 
 
 def _ends(one: Measured, unit: Unit) -> list[Fraction]:
@@ -114,8 +284,11 @@ def _ends(one: Measured, unit: Unit) -> list[Fraction]:
 
 
 def _is_bolt(reading: Reading, one: Measured, behind: int) -> bool:
+    """Whether it is the nominal size of something sold, such as the width of cloth or the length of a zip."""
     tokens = reading.tokens
     after = [token.word for token in tokens[behind : behind + 2]]
+    if _SOLD_BY_LENGTH & {*after}:
+        return True
     before = [token.word for token in tokens[max(0, one.first - 3) : one.first]]
     return "wide" in after or "width" in after or ("width" in before and before[-1] in ("of", ":", "is"))
 

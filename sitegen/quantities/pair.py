@@ -39,10 +39,12 @@ _METRIC_MARKS = (
     (cm(1), cm(10)),
     (cm(10), cm(100)),
 )
+_METRE_MARKS = (*_METRIC_MARKS, (cm(5), cm(100)))
+"""Cloth is measured off in steps of 5 cm: 3 yd (2.75 m) (common practice, no source)."""
 _INCH_MARKS = (
     (inches("1/16"), inches(0)),
     (inches("1/8"), inches("3/8")),
-    (inches("1/4"), inches(4)),
+    (inches("1/4"), inches(1)),
     (inches("1/2"), inches(8)),
 )
 _YARD_MARKS = (*_INCH_MARKS, (Length(Unit.YD.mm / 8), inches(0)))
@@ -61,6 +63,7 @@ def grain(typed: Typed, *, bolt: bool = False) -> Length:
         Unit.YD: _YARD_MARKS,
         Unit.FT: _FOOT_MARKS,
         Unit.IN: _INCH_MARKS,
+        Unit.M: _METRE_MARKS,
     }.get(typed.unit, _METRIC_MARKS)
     fitting = [step for step, least in marks if typed.value >= least and typed.value.sits_on(step)]
     if bolt:

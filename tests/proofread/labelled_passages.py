@@ -76,7 +76,10 @@ def _placed(text: str, entries: list[dict[str, str]], kind: str) -> Iterator[Lab
 
 def _exact(written: str) -> tuple[Fraction, Fraction | None]:
     low, _, high = written.partition(" to ")
-    return _millimetres(low), _millimetres(high) if high else None
+    if not high:
+        return _millimetres(low), None
+    ends = sorted((_millimetres(low), _millimetres(high)))  # a range the wrong way round is still these two lengths
+    return ends[0], ends[1]
 
 
 def _millimetres(written: str) -> Fraction:

@@ -17,8 +17,24 @@ from labelled_passages import Labelled, Passage, passages
 
 from sitegen.prose import Kind, Measurement, TextFinding, proofread, read
 
-SEEN = ("seen", "seen_more", "seen_third", "seen_fourth")
-ASIDE = ("aside",)
+SEEN = tuple(
+    f"seen{suffix}"
+    for suffix in (
+        "",
+        "_more",
+        "_third",
+        "_fourth",
+        "_fifth",
+        "_sixth",
+        "_seventh",
+        "_eighth",
+        "_ninth",
+        "_tenth",
+        "_eleventh",
+        "_twelfth",
+    )
+)
+ASIDE = ("aside", "aside_more")
 _BEGIN, _END = "<!-- proofread: begin -->", "<!-- proofread: end -->"
 
 

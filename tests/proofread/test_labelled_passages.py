@@ -33,8 +33,8 @@ def test_half_of_the_passages_are_wrong_in_every_style(name: str) -> None:
 
 def test_lengths_of_passages_kept_aside_are_found() -> None:
     lengths = scored(ASIDE).all_lengths
-    assert lengths.precision >= 0.975
-    assert lengths.recall >= 0.975
+    assert lengths.precision >= 0.98
+    assert lengths.recall >= 0.98
 
 
 def test_lengths_of_passages_seen_are_found() -> None:
@@ -44,7 +44,7 @@ def test_lengths_of_passages_seen_are_found() -> None:
 
 
 def test_wrong_passages_kept_aside_are_caught() -> None:
-    assert scored(ASIDE).share_caught >= 0.81
+    assert scored(ASIDE).share_caught >= 0.77
 
 
 def test_wrong_passages_seen_are_caught() -> None:
@@ -53,7 +53,7 @@ def test_wrong_passages_seen_are_caught() -> None:
 
 def test_right_passages_are_left_alone() -> None:
     assert scored(SEEN).false_alarms == []
-    assert scored(ASIDE).share_of_false_alarms <= 0.04
+    assert scored(ASIDE).share_of_false_alarms <= 0.045
 
 
 def test_the_document_tells_these_figures() -> None:

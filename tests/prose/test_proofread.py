@@ -28,6 +28,18 @@ WRONG = [
     ("The neckline is 20 in. Cut the band at 80% of it, 17 in.", "told-sum", "16 in"),
     ("Fold the 9 in strip in half; it is now 4 in wide.", "told-sum", "4 1/2 in"),
     ("Crown 62 cm, bow 28 cm, tails 36 cm: 116 cm.", "told-sum", "126 cm"),
+    ("The cloth stretches from 4 in to 5 in, so its stretch is 20%.", "told-sum", "25%"),
+    ("The cover is 45 x 32 cm. Add 1 cm all round and cut 47 x 33 cm.", "told-sum", "34 cm"),
+    ("The quilt is 36in x 48in (91cm x 132cm).", "unit-pair", "122 cm"),
+    ("Four handles of 22 in each and two of 10 in each: buy 118 in altogether.", "told-sum", "108 in"),
+    ("The neckline is 20 in. Make the band 3 in shorter, plus two 1/2 in seams: 17 in.", "told-sum", "18 in"),
+    ("Half the crown is 11 7/8 in, so the full crown measures 22 3/4 in.", "told-sum", "23 3/4 in"),
+    ("The strap finishes at 2 1/2 in. Fold it double: cut it 4 1/2 in wide.", "told-sum", "5 in"),
+    ("The scarf is 33 in long; its middle lies 16 1/4 in from either end.", "told-sum", "16 1/2 in"),
+    ("Eight people, two napkins each, 70 in of hem per napkin: 1020 in.", "told-sum", "1120 in"),
+    ("from 41 take away five inches and that leaves us with 35", "told-sum", "36 in"),
+    ("Use 5/8 in, which in metric is 1 cm.", "unit-pair", "5/8 in, which in metric is 1.6 cm"),
+    ("Pull the elastic to fit waists 36 in - 28 in.", "range-order", "28 to 36 in"),
     ("front twenty inches and back twenty one inches make forty two inches", "told-sum", "41 in"),
 ]
 RIGHT = [
@@ -42,6 +54,15 @@ RIGHT = [
     "Needle 80/12, size 12, 5 yards at $4 a yard is $20.",
     "Space 5 buttons over 16 in, so they are 4 in apart.",
     "12 in (30 cm) and 45 in (115 cm) wide cloth.",
+    "The cloth stretches from 4 in to 5 in, so its stretch is 25%.",
+    "The cover is 45 x 32 cm. Add 1 cm all round and cut 47 x 34 cm.",
+    "The quilt is 36in x 48in (91cm x 122cm).",
+    "Four handles of 22 in each and two of 10 in each: buy 108 in altogether.",
+    "The neckline is 20 in. Make the band 3 in shorter, plus two 1/2 in seams: 18 in.",
+    "Half the crown is 11 7/8 in, so the full crown measures 23 3/4 in.",
+    "Two pieces, 34 cm each, use 68 cm of the 70 cm.",
+    "five buttons three inches apart from the first to the last that's twelve inches",
+    "A fat quarter is 18 in x 22 in, so you can get nine 6 in squares and a 4 in strip.",
 ]
 
 

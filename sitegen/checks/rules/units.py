@@ -39,8 +39,10 @@ def unit_pair(part: Lengths | Prose | Supply | Step, computed: Computed) -> Iter
             if pair.unit_slipped:
                 message = f"{said} gives two different lengths in one kind of unit."
                 yield Finding("unit-pair", Severity.WRONG, place, message, said, pair.unit_slipped)
-            elif not pair_agrees(pair.first, pair.second, bolt=pair.bolt):
-                yield _finding(pair.first, pair.second, place)
+            elif not pair.agrees:
+                severity = Severity.WRONG if pair.sure else Severity.DOUBTFUL
+                found = _finding(pair.first, pair.second, place)
+                yield replace(found, said=" ".join(said.split()), severity=severity)
     elif isinstance(part, Supply | Step):
         words = part.needs if isinstance(part, Step) else (part.item, part.size, part.amount)
         yield from (finding for each in words if each is not None for finding in _in_words(each))
@@ -55,7 +57,7 @@ def _in_words(words: Words) -> Iterator[Finding]:
     """Pairs in a short text, such as what a card needs: the whole text is put right."""
     for pair in find_pairs(words.text):
         said = words.text[pair.start : pair.end]
-        if not pair.unit_slipped and not pair_agrees(pair.first, pair.second, bolt=pair.bolt):
+        if not pair.unit_slipped and not pair.agrees:
             found = _finding(pair.first, pair.second, words.place)
             yield replace(found, said=words.text, should_be=words.text.replace(said, found.should_be))
         elif pair.unit_slipped:

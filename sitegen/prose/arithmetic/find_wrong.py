@@ -9,6 +9,8 @@ from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
+from sitegen.prose.arithmetic.percents import wrong_percents
+from sitegen.prose.arithmetic.rectangles import wrong_sides
 from sitegen.prose.arithmetic.related import related_results
 from sitegen.prose.arithmetic.symbols import Item, items_of
 from sitegen.prose.arithmetic.workers import Made, Match
@@ -25,11 +27,14 @@ _FEWEST_LENGTHS = 2
 
 @dataclass(frozen=True, slots=True)
 class WrongResult:
-    """A result that its parts do not make: the item, what it should be in millimetres, and the sum in words."""
+    """A result that its parts do not make: the item, what it should be, and the sum in words.
+
+    What it should be is in millimetres, or a share where the unit is None.
+    """
 
     kind: str
     number: Measured
-    unit: Unit
+    unit: Unit | None
     should_be: Fraction
     words: str
 
@@ -79,6 +84,14 @@ def _in_block(reading: Reading, items: list[Item]) -> Iterator[WrongResult]:
         number, unit = each.item.number, each.item.unit
         if number is not None and unit is not None:
             wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
+    for side in wrong_sides(items, symbols, said):
+        number = items[side.index].number
+        if number is not None:
+            wrong[side.index] = WrongResult("cut length", number, number.unit, side.value, side.words)
+    for percent in wrong_percents(items, symbols, said):
+        number = items[percent.index].number
+        if number is not None:
+            wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
     yield from (wrong[place] for place in sorted(wrong.keys() - right))
 
 

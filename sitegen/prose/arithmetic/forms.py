@@ -45,7 +45,7 @@ class Form:
 _OP = r"[_,;&ofawutW)]{0,6}[+\-ATB][_,topwf]{0,3}"
 _EQ = r"[_,pao&)tieW]{0,3}(?:[=kqucv:]|\((?!L\)))[_tocokq=:eau,&iw]{0,5}?"
 """Anything that may stand between the parts and their result, with at least one word that ties them."""
-_STRONG = r"[_,pao&)tieW]{0,3}[=v][_tocikq=:ea,u]{0,4}?"
+_STRONG = r"[_,pao&)tieW]{0,3}(?:[=v]|kt)[_tocikq=:ea,u]{0,4}?"
 _END = r"(?=[_apenShwi,uWctofT]{0,4}(?:[.);\n]|$))"
 _ONE = rf"(?>{TERM})"
 """One term, taken whole: no part of it is given back, so that no text takes more than linear time."""
@@ -77,7 +77,7 @@ FORMS: tuple[Form, ...] = (
     _form("difference", rf"(?P<b>L)_?[<>]_?(?P<a>L){_EQ}{_R}", workers.added, one_of="<>"),
     _form("difference", rf"{_R}_?(?:[,:(k]|,_?k)_?(?P<b>L)_?[<>]_?(?P<a>L){_END}", workers.added, one_of="<>"),
     # lengthen the 20 in sleeve by 2 in to 22 in; by 2 in, from 20 in to 22 in
-    _form("difference", rf"[lm]?_?(?P<a>L)_?b_?(?P<b>L)[_,]{{0,2}}[tkq=:][_kuq]{{0,3}}{_R}", workers.added),
+    _form("difference", rf"[lmAT][_ap]{{0,3}}(?P<a>L)_?b_?(?P<b>L)[_,]{{0,2}}[tkq=:][_kuq]{{0,3}}{_R}", workers.added),
     _form("difference", rf"b_?{_R}[_,]{{0,2}}f_?(?P<a>L)_?t_?(?P<b>L)", workers.difference),
     _form("difference", rf"f_?(?P<a>L)_?t_?(?P<b>L)[_,&.]{{1,3}}[kq=:AlmTb][_kbuq,]{{0,3}}{_R}", workers.difference),
     _form(
@@ -89,7 +89,7 @@ FORMS: tuple[Form, ...] = (
     # front 20 in and back 21 in make 41 in together
     _form(
         "sum",
-        rf"(?P<chain>{_ONE}(?:[_,apefotiuW]{{0,5}}?(?:&|,)[_,w]{{0,2}}{_ONE}){{1,7}})[_,ape:]{{0,3}}(?:=|&?_?=|i?_?c)[_tcokaiq,:]{{0,4}}{_R}",
+        rf"(?P<chain>{_ONE}(?:[_,apefotiuW]{{0,5}}?(?:&|,)[_,w]{{0,2}}{_ONE}){{1,7}})[_,ape:]{{0,3}}(?:=|&?_?(?:=|kt)|i?_?c)[_tcokaiq,:]{{0,4}}{_R}",
         workers.listed,
         Tie.STRONG,
     ),
@@ -108,13 +108,15 @@ FORMS: tuple[Form, ...] = (
     # a depth of 3/4 in, being 1/2 in of elastic, 1/8 in of room and 1/8 in to turn under
     _form(
         "sum",
-        rf"{_R}[_apo]{{0,2}},?_?[k:(]_?(?P<chain>{_ONE}(?:[_,apefotiuW]{{0,5}}?(?:&|,)[_,w]{{0,2}}{_ONE}){{1,7}}){_END}",
+        rf"{_R}[_apo]{{0,2}},?[k:(]_?(?P<chain>{_ONE}(?:[_,apefotiuW]{{0,5}}?(?:&|,)[_,w]{{0,2}}{_ONE}){{1,7}}){_END}",
         workers.listed,
     ),
     # 80% of 20 in is 16 in; twice 3/8 in is 3/4 in; 4 × 5 in = 20 in
     _form("worked", rf"{_WORKED}{_STRONG}{_R}", workers.term, Tie.STRONG, one_of="PRD*"),
     _form("worked", rf"{_WORKED}(?!_?[+\-ATB]){_EQ}{_R}", workers.term, one_of="PRD*"),
     _form("worked", rf"{_WORKED}_?[,:]_?{_R}{_END}", workers.term, one_of="PRD*"),
+    # on a 20 in neckline 15% is 3 in
+    _form("percent", rf"(?P<a>L)[_,q]{{0,3}}(?P<n>P)[k=]_?{_R}", workers.percentage, Tie.STRONG, needs="P"),
     # 16 in is 80% of 20 in
     _form("worked", rf"{_R}_?(?:[,:(]_?(?:_?k_?)?|k_?){_WORKED}{_END}", workers.term, one_of="PRD*"),
     # two 3/8 in seams make 3/4 in; four strips of 5 in are 20 in in all
@@ -149,8 +151,11 @@ FORMS: tuple[Form, ...] = (
         needs="/N",
     ),
     _form("division", rf"(?P<a>L)_?i_?(?P<n>N)[_n,]{{0,3}}[=kqe:][_ekqu=,n]{{0,3}}{_R}", workers.quotient, needs="N"),
+    _form("division", rf"(?P<a>L)_?i_?(?P<n>N)_?n_?o_?{_R}", workers.quotient, needs="Nn"),
     _form("division", rf"/[_]?(?P<a>L)[_]{{0,2}}[bi]_?(?P<n>N)_?n_?o_?{_R}", workers.quotient, needs="/N"),
     _form("division", rf"(?P<a>L):(?P<n>N)={_R}", workers.quotient, Tie.STRONG, needs="N="),
+    # 24 ÷ 4 = 6 inches
+    _form("division", rf"(?P<a>N)/_?(?P<n>N)={_R}", workers.bare_quotient, Tie.STRONG, needs="N/="),
     _form("halving", rf"H_?(?P<a>L)[_,&tq=:k]{{1,4}}{_R}", workers.quotient, needs="H"),
     _form("halving", rf"(?P<a>L)_?H_?[=kq:,][_kqu=]{{0,2}}{_R}", workers.quotient, needs="H"),
 )

@@ -4,13 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from sitegen.prose.find import Measured, Token
+from sitegen.prose.find import Measured, Token, TokenKind
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 
-_SIDE = words("side end edge")
-_BOTH = words("sides ends edges")
+_SIDE = words("side end edge selvage selvedge")
+_BOTH = words("sides ends edges selvages selvedges")
 _ALL_SIDES = words("both each either every two 2 all per")
+_MIDDLES = words("middle center centre")
+_LIES = words("is falls comes lies sits at mark")
+_FOLDED = words("band binding cuff collar edge waistband strip and , . ; :")
+_SELVAGES = words("selvage selvedge")
+_PAIR_TAKES = words(", is : takes needs makes")
+_STOPS = words(". , ; : ! ? ) - – —")
+_APIECE = words("pop piece go head")
 _WHICH_SIDES = words("of the two four short long raw cut its open narrow outer")
 _AWAY = words("off away out from")
 _FOLDS = words("crease creased fold folded folding folds")
@@ -22,7 +29,18 @@ _TURNED = words("over under up back down in")
 _IN_TWO = words("half middle lengthwise centre center two")
 _TAKES = words("take takes taking taken took")
 _WHOLE = words("all in end side pair less more left")
-TRIGGERS = _ALL_SIDES | _TAKES | frozenset(_OPPOSITE) | _HALFWAY | _TURNS | _WHOLE
+TRIGGERS = (
+    _ALL_SIDES
+    | _TAKES
+    | frozenset(_OPPOSITE)
+    | _HALFWAY
+    | _TURNS
+    | _WHOLE
+    | _MIDDLES
+    | _SELVAGES
+    | frozenset(("pair",))
+    | frozenset(("a", "edge", "on"))
+)
 """The words with which such a phrase may begin."""
 
 
@@ -32,10 +50,16 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
     following = tokens[index + 1].word if index + 1 < len(tokens) else ""
     if word in _ALL_SIDES and (behind := sides_end(tokens, index)):
         return "S", behind
+    if word in _TAKES and following in ("in", "up"):
+        return "T", index + 2
     if word in _TAKES:
         off = any(token.word in _AWAY for token in tokens[index + 1 : index + 9])
         return "T" if off else "u", index + (2 if following in ("off", "away", "out") else 1)
-    if word in _OPPOSITE and any(token.word == _OPPOSITE[word] for token in tokens[index + 1 : index + 7]):
+    if (
+        word in _OPPOSITE
+        and not _each_its_own(tokens, index, number_at)
+        and any(token.word == _OPPOSITE[word] for token in tokens[index + 1 : index + 7])
+    ):
         return "S", index + 1
     if word == "all" and (
         following in ("round", "around") or [token.word for token in tokens[index + 1 : index + 4]] in _ALL_ROUND
@@ -43,19 +67,37 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
         return "S", index + (2 if following in ("round", "around") else 4)
     if word in _HALFWAY:
         return "H", index + 1
+    if word in _FOLDS and (doubled := _doubled(tokens, index)):
+        return "H", doubled
+    if word in _FOLDS and (two := _in_two(tokens, index)):
+        return "H", two + 1 if two <= index + 4 else index + 1
+    if word == "folded" and following in _FOLDED:
+        return "H", index + 1
+    if word in _TURNS and following == "-":
+        return "_", index + 3  # a turn-up is a thing
     if word in _TURNS and following in ("out", "up", "under", "away", "off"):
         return "T", index + 2
     if word in _TURNS and _turns_a_length(tokens, index, number_at):
         return "T", index + 1
     if word == "left" and index and tokens[index - 1].word in ("the", "on"):
         return "_", index + 1
-    if word in _FOLDS and any(token.word in _IN_TWO for token in tokens[index + 1 : index + 8]):
-        return "H", index + 1
+    if word in _SELVAGES and [token.word for token in tokens[index + 1 : index + 3]] == ["to", word]:
+        return "H", index + 3
+    if word == "pair" and index and tokens[index - 1].word == "the" and following in _PAIR_TAKES:
+        return "D", index + 1
+    if word == "a" and _per_thing(tokens, index, number_at):
+        return "e", index + 2
+    if word == "on" and following == "top" and index + 2 < len(tokens) and tokens[index + 2].word == "of":
+        return "A", index + 3
+    if word == "a" and following in _APIECE and (index == 0 or tokens[index - 1].word != "in"):
+        return "e", index + 2
     if word == "pair" and following == "of" and index + 2 < len(tokens) and tokens[index + 2].word == "them":
         return "D", index + 3
     if word in ("less", "more") and following == "than":
         return "<" if word == "less" else ">", index + 2
-    if word in ("end", "side") and [token.word for token in tokens[index + 1 : index + 3]] in (
+    if word in _MIDDLES and following in _LIES:
+        return "H", index + 1
+    if word in ("end", "side", "edge") and [token.word for token in tokens[index + 1 : index + 3]] in (
         ["to", word],
         ["by", word],
     ):
@@ -63,6 +105,43 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
     if (word, following) in (("in", "all"), ("all", "told"), ("all", "together"), ("all", "in")):
         return "c", index + 2
     return None
+
+
+def _per_thing(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> bool:
+    """Whether ``a`` means each: ``6 in a flag.``"""
+    ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS or tokens[index + 2].opens_line
+    if not ends or index + 1 >= len(tokens) or tokens[index + 1].kind is not TokenKind.WORD:
+        return False
+    return any(
+        (one := number_at.get(at)) is not None and one.behind == index and one.kind is Kind.LENGTH
+        for at in range(max(0, index - 8), index)
+    )
+
+
+def _each_its_own(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> bool:
+    """Whether top and bottom have a length each, so that neither is meant of both."""
+    opposite = _OPPOSITE[tokens[index].word]
+    places = [at for at in range(index + 1, min(index + 8, len(tokens))) if tokens[at].word == opposite]
+    if not places:
+        return False
+    between = [at for at in range(index, places[0]) if at in number_at]
+    behind = [at for at in range(places[0], min(places[0] + 4, len(tokens))) if at in number_at]
+    return bool(between) and bool(behind)
+
+
+def _in_two(tokens: Sequence[Token], index: int) -> int:
+    """The token that says that something is folded in half; 0 if none does, as before a half inch."""
+    for at in range(index + 1, min(index + 8, len(tokens))):
+        if tokens[at].word in _IN_TWO:
+            following = tokens[at + 1].word if at + 1 < len(tokens) else ""
+            return 0 if following in ("an", "a", "inch", "inches", "yard") else at
+    return 0
+
+
+def _doubled(tokens: Sequence[Token], index: int) -> int:
+    """The token behind ``folded double``; 0 if nothing of the kind."""
+    at = index + 2 if index + 1 < len(tokens) and tokens[index + 1].word in ("it", "them", "this") else index + 1
+    return at + 1 if at < len(tokens) and tokens[at].word == "double" else 0
 
 
 def _turns_a_length(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> bool:

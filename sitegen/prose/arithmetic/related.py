@@ -16,20 +16,23 @@ from fractions import Fraction
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
-from sitegen.prose.arithmetic.ways import Scope, Way, ways_in
+from sitegen.prose.arithmetic.ways_of import Scope, Way, ways_in
 
 _SENTENCES = 4
 """How many sentences before the result's own may hold its parts."""
 _ITEMS = 36
 _TIES = frozenset("=kq:ucvt(d*g")
+_TOLD = frozenset("=qcuv:")
 _SURE = frozenset("=k:qcv(")
 _NEAR = {
-    "percent": Fraction(1, 4), "share": Fraction(1, 4), "doubling": Fraction(1, 4), "halving": Fraction(1, 4),
-    "product": Fraction(1, 4), "division": Fraction(1, 2), "sum": Fraction(3, 20), "difference": Fraction(1, 5),
+    "percent": Fraction(1, 4), "share": Fraction(1, 4), "doubling": Fraction(1, 3), "halving": Fraction(1, 4),
+    "product": Fraction(7, 20), "division": Fraction(1, 2), "sum": Fraction(3, 20), "difference": Fraction(1, 5),
 }  # fmt: skip
 """How far a wrong result may lie from the right one: of the right one; for differences, of the greater part."""
 _LEAST_NEAR = Fraction(13)
 """Millimetres: half an inch is near, whatever the share; but never more than half of a small result."""
+_PERCENT_NEAR = Fraction(7, 10)
+"""The same for a percentage whose result words like ``so`` and ``makes`` tie."""
 _WEAKER = Fraction(4, 5)
 
 
@@ -55,10 +58,20 @@ def related_results(
         at for at, symbol in enumerate(symbols) if symbol == "L" and at not in parts and items[at].value not in known
     ]
     done, used, results = set(settled), set(settled), set(settled)
+    wrong: dict[int, Related] = {}
     for order in ("before", "behind"):
         for at in candidates:
             tie = _tie(symbols, at)
-            if at in done or tie is None or (order == "behind" and (at in used or not _leads(symbols, at, tie))):
+            again = any(
+                symbols[other] == "L" and items[other].value == items[at].value for other in range(at + 1, len(items))
+            )
+            finished = any(said(item).lower().startswith("finish") for item in items[max(0, at - 3) : at])
+            if (
+                at in done
+                or tie is None
+                or _makes_the_next(items, symbols, at)
+                or (order == "behind" and (again or finished or at in used or not _leads(symbols, at, tie)))
+            ):
                 continue
             for start, end in _scopes(symbols, at, order):
                 around = range(start, end)
@@ -69,13 +82,25 @@ def related_results(
                 if verdict is None:
                     continue
                 done.add(at)
+                right = _makes(verdict, items[at])
                 if verdict.named:
-                    results.add(at)
                     used.update(other for other in around if symbols[other] == "L")
                     used.add(at)
-                if not _makes(verdict, items[at]):
-                    yield Related(at, items[at], verdict)
+                if verdict.named and right:
+                    results.add(at)
+                if not right:
+                    wrong[at] = Related(at, items[at], verdict)
+                if (right and verdict.named) or _TOLD & set(tie):
+                    for part in [other for other in wrong if other != at and _is_part(said(items[other]), verdict)]:
+                        if right or not _TOLD & set(_tie(symbols, part) or ""):
+                            del wrong[part]  # what another result is made of is no wrong result
                 break
+    known = {items[at].value for at in results}
+    yield from (each for each in wrong.values() if each.item.value not in known)
+
+
+def _is_part(said: str, way: Way) -> bool:
+    return re.search(rf"(?<![\w/.]){re.escape(said)}(?![\w/])", way.words) is not None
 
 
 def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Said) -> Way | None:
@@ -94,7 +119,7 @@ def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Sai
         way
         for way in ways
         if way.named
-        and _close(way, result, sure)
+        and _close(way, result, sure, scope.tie)
         and way.value not in said_already
         and not (allowance and way.kind in ("sum", "difference", "division"))
     ]
@@ -119,30 +144,71 @@ def _tie(symbols: str, index: int) -> str | None:
     start = index
     while start > 0 and symbols[start - 1] not in "LPRX~.\n" and index - start < 8:
         start -= 1
+    if symbols[start:index].rstrip("_").endswith("f"):
+        return None  # “15 strips from 1 m”: it is a part
+    if (
+        re.search(r"[^b/i_]_?N_?n?_?o_?$", symbols[max(0, index - 8) : index])
+        and "/" not in symbols[max(0, index - 14) : index]
+    ):
+        return None  # “2 pieces of 1.8 m”
+    if re.search(r"[^b/]N$|[+\-]_?(?:N[_apo]{0,3})?$", symbols[max(0, index - 6) : index]):
+        return None  # “makes nine 6 in squares”, “plus two 1/2 in seams”
     ahead, behind = symbols[start:index], symbols[index + 1 : index + 4]
+    if ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):
+        return None  # “add 1/2 in along each side”
+    told = re.split(r"[.;L]", behind)[0]
     if (ahead == "*" and symbols[start - 1 : start] == "L") or re.match(r"_?[b*]_?L", symbols[index + 1 : index + 5]):
         return None  # a side of a rectangle
     if (
         any(symbol in _TIES for symbol in ahead)
-        or any(symbol in "cv:eE" for symbol in behind)
-        or "e" in ahead
+        or any(symbol in "cv:eE" for symbol in told)
+        or "e" in re.split("&", ahead)[-1]
         or "no" in ahead
+        or (ahead.endswith("b") and set("TAlmu") & set(ahead))
     ):
         return ahead
-    near = symbols[max(0, index - 14) : index]
-    if re.search(r"[,:.]_?$", ahead) and (behind[:1] == "k" or any(symbol in near for symbol in "PRDH/evTz")):
+    if (
+        ahead.endswith("T")
+        and "P" in symbols[max(0, index - 14) : index]
+        and "h" in symbols[max(0, index - 14) : index]
+    ):
+        return ahead  # “shrinks by 5%: 60 in will lose 3 in”
+    if re.search(r"L[^LN.]{0,4}[HR]_?$", symbols[max(0, index - 8) : index]):
+        return ahead  # “full width 57 cm, half pattern 28.5 cm”
+    if re.search(r"N[^L.]{0,4}L_?T$", symbols[max(0, index - 10) : index]):
+        return ahead  # “6 pleats of 2 in eat up 12 in”
+    if re.search(r"No?_?T$", symbols[max(0, start - 3) : index].rstrip("_")):
+        return ahead  # “Four of them eat up 9 in”
+    if re.match(r"_?fS", symbols[index + 1 : index + 4]):
         return ahead
-    nominal = symbols[start - 1 : start] == "." or re.match(r"[;:]", ahead)
-    if nominal and ((behind[:1] in (".", "") and ahead) or (behind[:1] == "o" and not ahead)):
+    near = symbols[max(0, index - 14) : index]
+    if re.search(r"[,:.]_?$", ahead) and (behind[:1] == "k" or any(symbol in near for symbol in "PRDH/evTz<>")):
+        return ahead
+    nominal = symbols[start - 1 : start] == "." or re.match(r"[;:]", ahead) is not None
+    if nominal and ((behind[:1] in (".", ",", "") and ahead) or (behind[:1] == "o" and not ahead)):
         return ahead  # a sentence without a verb: “Length of the border 112 cm.”
+    if nominal and "L" in near and set("PRDH/") & set(near):
+        return ahead  # “80% of the opening. My opening is 25 in. Out came 20 in.”
+    if re.search(r"P_?o_[^.]*L_?$", symbols[max(0, index - 16) : index]) and near.count("L") == 1:
+        return ahead
     return ahead if "L" in near and re.search(r"(?:[DH][^L.]*|H[^L.]{0,3}L[^L.]*)$", near) else None
+
+
+def _makes_the_next(items: Sequence[Item], symbols: str, index: int) -> bool:
+    """Whether a count before a length makes the next one of it: ``two pieces, 34 cm each, use 68 cm``."""
+    following = symbols.find("L", index + 1, index + 10)
+    counts = [items[at].value for at in range(max(0, index - 6), index) if symbols[at] == "N"]
+    return following > 0 and any(count * items[index].value == items[following].value for count in counts)
 
 
 def _leads(symbols: str, index: int, tie: str) -> bool:
     """Whether the words let the parts of a result follow it: ``Cut it 17 in long:``, or in the next sentence."""
-    behind = symbols[index + 1 : index + 4]
-    reasons = any(symbol in "qAr" for symbol in symbols[index + 1 : index + 8].partition("L")[0])
-    return ":" in behind or (("." in behind or reasons) and any(symbol in "u=c" for symbol in tie)) or "c" in tie
+    gap = symbols[index + 1 : index + 10].partition("L")[0]
+    if ":" in gap[:3] or "c" in tie:
+        return True
+    reasons = bool(set("qAr") & set(gap))
+    told = bool(set("u=ce:kv") & set(tie)) or "v" in gap[:2]
+    return (told and ("." in gap or "(" in gap or reasons)) or ("r" in gap and "T" in tie)
 
 
 def _makes(way: Way, result: Item) -> bool:
@@ -158,10 +224,14 @@ def _makes(way: Way, result: Item) -> bool:
     return agrees(other.value * other.unit.mm, other.unit, (way.value,), way.exactness, hedged=hedged)
 
 
-def _close(way: Way, result: Item, sure: bool) -> bool:
+def _close(way: Way, result: Item, sure: bool, tie: str) -> bool:
     apart = abs(way.value - result.value)
     base = way.greatest if way.kind == "difference" else way.value
+    if way.kind != "division" and sure and result.value in (way.value * 10, way.value / 10):
+        return True
+    if way.kind == "percent" and (tie.endswith("T") or set("q=k") & set(tie)):
+        return apart <= way.value * _PERCENT_NEAR
+    if way.kind == "difference" and not way.value <= 3 * result.value <= 9 * way.value:
+        return False
     near = max(base * _NEAR[way.kind] * (1 if sure else _WEAKER), min(_LEAST_NEAR, way.value / 2))
-    return apart <= near or (
-        way.kind != "division" and (sure or way.kind == "product") and result.value in (way.value * 10, way.value / 10)
-    )
+    return apart <= near

@@ -19,7 +19,10 @@ from sitegen.quantities import Unit
 _SYMBOL_OF = {word: symbol for symbol, words in CLASSES.items() for word in words.split()}
 _SYMBOL_OF.update({",": ",", ";": ";", ":": ":", "(": "(", ")": ")", "[": "(", "]": ")", "—": ":", "…": ".", "|": "."})
 _COUNTED = {"both": 2, "dozen": 12, "triple": 3, "tripled": 3}
-_EQUAL_PARTS = {"quarters": 4, "halves": 2, "thirds": 3, "fifths": 5, "sixths": 6, "eighths": 8}
+_EQUAL_PARTS = {
+    "quarters": 4, "halves": 2, "thirds": 3, "fifths": 5, "sixths": 6, "sevenths": 7, "eighths": 8, "ninths": 9,
+    "tenths": 10, "twelfths": 12, "sixteenths": 16,
+}  # fmt: skip
 _HEDGES = words(
     "about around approximately roughly nearly almost approx circa ish slightly under scant generous ~ ≈ maybe hair bit"
 )

@@ -27,7 +27,7 @@ CLASSES = {
     " pinched swallowed absorbed absorbs consume consumes disappears vanishes",
     # makes
     "=": "= equals equal makes make making made gives give giving get gets getting comes come totals totalling"
-    " totaling becomes that's equalling sums result results works adds amounts amount yields produces reaches"
+    " totaling becomes arrive that's equalling sums result results works adds amounts amount yields produces reaches"
     " nets spells arrives",
     # has
     "g": "have has had you've got",
@@ -36,15 +36,15 @@ CLASSES = {
     # leaves
     "v": "rest surplus leftover unused balance leaves leave leaving left remain remains remaining spare remainder",
     # is
-    "k": "is are was were be being it's measure measuring comes",
+    "k": "is are was were be being it's measured measure measuring comes",
     # the reason, behind a result
     "r": "because since",
     # so
     "q": "now meaning accordingly so therefore hence means → thus",
     # what is done with the result: cut, buy, finish
-    "u": "calls provide supply aside cut buy need needs needed finish finishes finished finishing ends end order use"
-    " uses cutting wants require requires takes take measures want took draw drawn draft tear rip grab prepare"
-    " prepared reserve",
+    "u": "calls provide supply aside cut buy need needs needed finish finishes finished finishing ends end ended"
+    " use uses asks ask cutting wants require requires takes take measures want took draw drawn draft tear rip grab"
+    " prepare prepared reserve order ordered buys bought",
     # a dimension
     "W": "long wide deep high tall across broad thick",
     # in all
@@ -52,7 +52,7 @@ CLASSES = {
     # of
     "o": "of",
     # each
-    "e": "each every per apiece",
+    "e": "each every per apiece everybody everyone",
     # an allowance
     "a": "allowance seam seamed hem turning casing facing heading",
     # allowances, of which there are mostly two
@@ -63,7 +63,7 @@ CLASSES = {
     # divides
     "/": "sharing divide divided dividing split splits shared share ÷ distribute distributed slice sliced",
     # doubles
-    "D": "opens unfolds unfolded twice double doubled doubling doubles twofold",
+    "D": "opens opened unfolds unfolded twice double doubled doubling doubles twofold",
     # halves
     "H": "halve halved halving halves",
     # times
@@ -79,11 +79,13 @@ CLASSES = {
     # and
     "&": "and &",
     # difference
-    "d": "difference",
+    "d": "difference loss saving shrinkage",
     # what is wanted
     "y": "wanted should instead target wish supposed meant ought goal desired",
     # more
-    ">": "longer wider bigger larger deeper taller again fuller roomier broader",
+    ">": "longer wider bigger larger deeper taller fuller roomier broader",
+    # again, as in “half as much again”
+    "Q": "again",
     # less
     "<": "negative shorter narrower smaller shallower fewer tighter slimmer",
     # spaced
@@ -92,6 +94,6 @@ CLASSES = {
     "j": "apart flag flags loop loops pleat pleats tuck tucks carriers button buttons buttonhole buttonholes mark"
     " marks eyelets pins hooks snaps rings ties straps",
     # stretches or shrinks
-    "h": "stretch stretches stretched stretching shrink shrinks shrinkage shrunk",
+    "h": "stretch stretches stretched stretching shrink shrinks shrank shrunk",
 }
 """The words of each symbol."""

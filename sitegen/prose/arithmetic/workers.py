@@ -11,7 +11,7 @@ from itertools import product as combined
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import TERM, Said, read_term
-from sitegen.quantities import vulgar
+from sitegen.quantities import Ratio, show_ratio, vulgar
 
 _TERM = re.compile(TERM)
 _CHAIN_PART = re.compile(rf"(?P<op>[+\-ATB])|(?P<term>{TERM})")
@@ -118,6 +118,13 @@ def product(match: Match) -> Made:
     return Made((number.value * length.value,), words, Exactness.RULER, length.hedged)
 
 
+def percentage(match: Match) -> Made:
+    """A percentage of a length that was named before it."""
+    length, share = match.item("a"), match.item("n")
+    words = f"{show_ratio(Ratio(share.value))} of {match.said(length)}"
+    return Made((share.value * length.value,), words, Exactness.COARSE, length.hedged or share.hedged)
+
+
 def quotient(match: Match) -> Made | None:
     length = match.item("a")
     parts = match.item("n").value if match.has("n") else Fraction(2)
@@ -127,6 +134,15 @@ def quotient(match: Match) -> Made | None:
     if match.found.groupdict().get("apart"):
         values += [length.value / (parts - 1), length.value / (parts + 1)]
     return Made(tuple(values), f"{match.said(length)} ÷ {vulgar(parts)}", part_exactness(values[0]), length.hedged)
+
+
+def bare_quotient(match: Match) -> Made | None:
+    """A number in so many parts, in the unit of the result: ``24 ÷ 4 = 6 inches``."""
+    whole, parts, unit = match.item("a").value, match.item("n").value, match.item("r").unit
+    if unit is None or parts < 2:
+        return None
+    value = whole / parts * unit.mm
+    return Made((value,), f"{vulgar(whole)} ÷ {vulgar(parts)}", part_exactness(value))
 
 
 def difference(match: Match) -> Made | None:
@@ -168,6 +184,9 @@ def listed(match: Match) -> Made | None:
         return None
     total = sum((term.values[0] for term in terms), Fraction(0))
     plain = sum((term.values[-1] for term in terms), Fraction(0))
+    rest = terms[0].values[-1] - sum((term.values[0] for term in terms[1:]), Fraction(0))
+    both_sides = "S" in match.symbols[start:end]
     units = {item.unit for item in match.items[start:end] if item.symbol == "L"}
     exactness = Exactness.EXACT if len(units) == 1 else Exactness.RULER
-    return Made((total, plain), " + ".join(term.words for term in terms), exactness, any(term.hedged for term in terms))
+    values = (total, plain, rest) if both_sides else (total, plain)
+    return Made(values, " + ".join(term.words for term in terms), exactness, any(term.hedged for term in terms))

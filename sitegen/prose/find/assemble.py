@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from sitegen.prose.find.answers import with_answers
 from sitegen.prose.find.atoms import Atom
 from sitegen.prose.find.bare import with_author_unit
 from sitegen.prose.find.carried import with_carried_units
-from sitegen.prose.find.measured import Measured
+from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.ranges import with_ranges
 from sitegen.prose.find.said_again import with_unsaid_units
@@ -15,6 +17,7 @@ from sitegen.prose.find.tokens import Token
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
 
+_LISTED = (("to",), ("and",), ("or",), (",",), ("-",), ("–",), (",", "and"), (",", "or"), ("&",))
 LOOK_ALIKES = words(
     "size sizes step steps view views age ages aged page pages needle needles figure fig no number"
     " numbers chapter part parts tension setting settings style option row rows group groups table line"
@@ -27,9 +30,21 @@ LOOK_ALIKES = words(
 
 def assembled(tokens: Sequence[Token], atoms: Sequence[Atom], author: Unit) -> list[Measured]:
     """All numbers in order, each with what can be known of it. ``author`` is the unit where no unit stands."""
-    numbers = with_ranges(tokens, [_single(tokens, atom) for atom in atoms])
+    numbers = with_ranges(tokens, _counted_on(tokens, [_single(tokens, atom) for atom in atoms]))
     measured = with_author_unit(tokens, with_carried_units(tokens, numbers), author)
-    return with_carried_units(tokens, with_unsaid_units(tokens, measured))
+    again = with_carried_units(tokens, with_unsaid_units(tokens, measured))
+    return with_answers(tokens, again, author)
+
+
+def _counted_on(tokens: Sequence[Token], numbers: list[Measured]) -> list[Measured]:
+    """The numbers, those that go on a list of numbered things counted too: ``steps 4 to 6``, ``sizes 8, 10 and 12``."""
+    for index in range(1, len(numbers)):
+        one, other = numbers[index - 1], numbers[index]
+        listed = other.kind is None and other.form is Form.WHOLE and between(tokens, one, other) in _LISTED
+        several = one.first > 0 and tokens[one.first - 1].word.endswith("s")
+        if one.counted and listed and several:
+            numbers[index] = replace(other, counted=True)
+    return numbers
 
 
 def _single(tokens: Sequence[Token], atom: Atom) -> Measured:

@@ -17,6 +17,7 @@ _ARTICLES = frozenset(("a", "an"))
 _ONE_UNITS = words("inch yard metre meter centimetre centimeter millimetre millimeter")
 _RATES = words("stitches stitch per every spi dollars dollar pounds euros cents pence bucks quid")
 _SMALLER = {Unit.YD: (Unit.FT, Unit.IN), Unit.FT: (Unit.IN,), Unit.M: (Unit.CM, Unit.MM), Unit.CM: (Unit.MM,)}
+_METRIC = (Unit.MM, Unit.CM, Unit.M)
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,12 +135,15 @@ def _unit_behind(tokens: Sequence[Token], number: Number, text: str) -> UnitFoun
 
 def _with_fraction(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
     """``an inch and a half``, ``2 inches and three quarters``."""
-    if _word(tokens, atom.behind) != "and" or atom.unit is None or atom.form is not Form.WHOLE:
+    between = atom.first > 0 and tokens[atom.first - 1].word == "between"
+    if between or _word(tokens, atom.behind) != "and" or atom.unit is None or atom.form is not Form.WHOLE:
         return atom
     fraction = fraction_at(tokens, atom.behind + 1)
     if fraction is None or unit_at(tokens, fraction.first, fraction.behind, whole=True, text=text) is not None:
         return atom
     following = _word(tokens, fraction.behind)
+    if atom.unit in _METRIC and fraction.value.denominator in (8, 16):
+        return atom  # eighths are of an inch
     of_another = following == "of" and _word(tokens, fraction.behind + 1) in (
         "the",
         "that",

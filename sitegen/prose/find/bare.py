@@ -22,6 +22,7 @@ _SEAM_WORDS = words("seam seams allowance allowances hem hems margin from topsti
 _DIMENSIONS = words("wide long deep high tall across")
 
 
+_MEASURED = _DIMENSIONS | frozenset(("around", "round"))
 _CUTTING_DOWN = words(
     "sew stitch sewn stitched trim trimmed grade graded topstitch seam allowance allowances press clip"
 )
@@ -34,11 +35,17 @@ def with_author_unit(tokens: Sequence[Token], found: Sequence[Measured], author:
     """The numbers, those that can only be lengths given the author's unit."""
     sides = _sides(tokens, found)
     return [
-        replace(one, kind=Kind.LENGTH, unit=_own_unit(one, author), supplied=True)
+        replace(one, kind=Kind.LENGTH, unit=_among_yards(found, index) or _own_unit(one, author), supplied=True)
         if one.kind is None and not one.counted and (one.first in sides or _only_a_length_fits(tokens, one))
         else one
-        for one in found
+        for index, one in enumerate(found)
     ]
+
+
+def _among_yards(found: Sequence[Measured], index: int) -> Unit | None:
+    """Yards, where both neighbours are in yards: ``3 yards, used 1 7/8, and 1 1/8 yards left``."""
+    beside = [*found[max(0, index - 1) : index], *found[index + 1 : index + 2]]
+    return Unit.YD if len(beside) == 2 and all(other.unit is Unit.YD for other in beside) else None
 
 
 def _sides(tokens: Sequence[Token], found: Sequence[Measured]) -> set[int]:
@@ -64,10 +71,15 @@ def _only_a_length_fits(tokens: Sequence[Token], one: Measured) -> bool:
         return False
     if after[0] in _DIMENSIONS and one.form is not Form.WHOLE:
         return True
+    measured = tokens[one.first - 1].word in ("is", "it's") if one.first else False
+    if measured and after[0] in _MEASURED and one.value >= 3:
+        return True
     if after[1] in ("circle", "points", "marks", "mark", "way"):
         return False
     before = [token.word for token in tokens[max(0, one.first - 5) : one.first]]
     last = before[-1] if before else ""
+    if one.value.denominator in _COARSE_PARTS and after[0] in ("on", "at") and after[1] in ("each", "both", "either"):
+        return True
     seam_behind = after[0] in ("seam", "seams", "allowance", "allowances") or (
         after[0] == "-" and after[1] in ("seam", "allowance")
     )

@@ -20,7 +20,8 @@ def with_carried_units(tokens: Sequence[Token], numbers: Sequence[Measured]) -> 
     found = list(numbers)
     for index in range(len(found) - 2, -1, -1):
         one, other = found[index], found[index + 1]
-        bare = one.kind is None and not one.counted
+        sides = between(tokens, one, other) in (("x",), ("×",))
+        bare = one.kind is None and (not one.counted or sides)
         giving = other.kind in (Kind.LENGTH, Kind.PERCENT) and not other.supplied
         if bare and giving and _carries_back(tokens, found, index):
             found[index] = replace(one, kind=other.kind, unit=other.unit, carried=True)
@@ -38,8 +39,8 @@ def _carries_back(tokens: Sequence[Token], found: Sequence[Measured], index: int
         link = link[1:]
     if len(link) == 2 and link[0] == "," and link[1] in ("or", "and"):
         link = (link[1],)
-    if len(link) != 1:
-        return False
+    if len(link) != 1 or (one.form is Form.FRACTION and one.value.denominator % 2):
+        return False  # no ruler has thirds or fifths
     sign = link[0]
     if other.kind is Kind.PERCENT:
         return sign in ("or", "and") and one.form is Form.WHOLE and one.value > 20

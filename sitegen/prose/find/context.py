@@ -24,13 +24,23 @@ _NO_PLURALS = words(
 )
 
 
+def with_settings(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
+    """The numbers, those that set a stitch told from lengths."""
+    told: list[Measured] = []
+    for one in found:
+        plain = one.kind is Kind.LENGTH or (one.kind is None and not one.counted)
+        said = replace(one, unit=None, kind=None) if one.supplied or one.carried else one
+        second = one.kind is Kind.LENGTH and bool(told) and _second_setting(tokens, told[-1], one)
+        setting = plain and (_is_setting(tokens, said) or second)
+        told.append(replace(one, kind=Kind.STITCH) if setting else one)
+    return told
+
+
 def in_context(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
-    """The measurements, with settings, ratios and counts told from lengths; numbers that measure nothing left out."""
+    """The measurements, with ratios and counts told; numbers that measure nothing left out."""
     told: list[Measured] = []
     for one in found:
         kind = _kind(tokens, one)
-        if kind is Kind.LENGTH and told and _second_setting(tokens, told[-1], one):
-            kind = Kind.STITCH
         if kind is None:
             continue
         behind = one.behind
@@ -41,10 +51,6 @@ def in_context(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measu
 
 
 def _kind(tokens: Sequence[Token], one: Measured) -> Kind | None:
-    if one.kind is Kind.LENGTH or one.kind is None:
-        said = replace(one, unit=None, kind=None) if one.supplied or one.carried else one
-        if _is_setting(tokens, said):
-            return Kind.STITCH
     if one.kind is not None:
         return one.kind
     if one.counted:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import Token
@@ -45,3 +46,9 @@ def between(tokens: Sequence[Token], one: Measured, other: Measured) -> tuple[st
 def word_at(tokens: Sequence[Token], index: int) -> str:
     """The text of a token; empty before the first and behind the last one."""
     return tokens[index].word if 0 <= index < len(tokens) else ""
+
+
+def is_priced(tokens: Sequence[Token], one: Measured) -> bool:
+    """Whether the text speaks of a price by the metre just before."""
+    near = [token.word for token in tokens[max(0, one.first - 15) : one.first]]
+    return any(pair in (("per", "metre"), ("per", "meter"), ("per", "yard"), ("a", "metre")) for pair in pairwise(near))

@@ -10,15 +10,19 @@ from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import Token
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
+from sitegen.quantities import Unit
 
 _TOUCHING_DASHES = frozenset(("-", "‐", "‑", "–", "—"))
 _ADDING = words("add adds adding added sew sewing attach join stitch pin baste tape compare next close")
 _MOVING = words(
     "lengthen shorten increase decrease change changes changed go goes went grow grows widen narrow"
     " reduce reduced taper tapers tapering lengthened shortened widened shrink shrinks shrank drops drop"
-    " rises raise raised lower lowered brings bring take takes took"
+    " rises raise raised lower lowered brings bring take takes took stretch stretches stretched"
 )
-_CHOICE = words("anything fits fit suits suit suitable any wide widths sizes anywhere graded range ranges ranging")
+_CHOICE = words(
+    "vary varies varying runs run anything fits fit suits suit suitable any wide widths sizes anywhere graded range"
+    " ranges ranging"
+)
 """Words that say that a range is a choice, and not a way from one length to another."""
 
 
@@ -38,14 +42,28 @@ def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured 
     link = between(tokens, one, other)
     if one.kind is None and one.behind - one.first == 1 and one.spoken and one.form is Form.FRACTION:
         return None  # “pressed in half to 4 cm”
+    if one.spoken and one.value == 1 and not other.spoken:
+        return None  # “trim the inner one to 6 mm”
     if not _links_range(tokens, one, other, link):
         return None
     kind, unit = other.kind or one.kind, other.unit or one.unit
     if kind is None:
         kind = Kind.RATIO if _shares(tokens, one, other) else None
+        if (
+            kind is None
+            and one.form is other.form is Form.FRACTION
+            and {one.value.denominator, other.value.denominator} & {8, 16}
+        ):
+            kind, unit = Kind.LENGTH, Unit.IN  # only a ruler has eighths
     if kind is None or (one.kind is not None and other.kind is not None and (one.kind, one.unit) != (kind, unit)):
         return None
-    if other.kind is None and kind is not Kind.RATIO and (other.form is Form.WHOLE or one.form is Form.WHOLE):
+    between_them = link == ("and",) and other.form is Form.FRACTION
+    if (
+        other.kind is None
+        and kind is not Kind.RATIO
+        and not between_them
+        and (other.form is Form.WHOLE or one.form is Form.WHOLE)
+    ):
         return None
     low, high = sorted((one.value, other.value))
     if low == high or (one.value > other.value and not _said_wrong_way(tokens, one, other, link)):
@@ -67,16 +85,18 @@ def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: 
     before = tuple(token.word for token in tokens[max(0, one.first - 8) : one.first])
     if link in (("to",), ("-", "to"), ("up", "to")):
         near = before[-3:]
-        if any(word in _ADDING for word in near):
+        if any(word in _ADDING for word in near) or (near[-1:] == ("by",) and one.kind is not None):
             return False
-        return not ("from" in near and one.kind is not None and any(word in _MOVING for word in before))
+        moves = any(word in _MOVING for word in before) and not any(word in _CHOICE for word in before)
+        return not ("from" in near and one.kind is not None and moves)
     if link == ("and",) or link == ("-", "and"):
         return (bool(before) and before[-1] == "between") or before[-2:] in (("between", "about"),)
     if len(link) == 1 and link[0] in _TOUCHING_DASHES:
         dash = tokens[one.behind]
         touching = tokens[one.behind - 1].end == dash.start and dash.end == tokens[other.first].start
         ends_sum = other.behind < len(tokens) and tokens[other.behind].word in ("=", "+", "equals", "leaves")
-        return (touching or (one.value < other.value and dash.word != "-")) and not ends_sum
+        offered = bool(_CHOICE & set(before)) and one.kind is not None
+        return (touching or (one.value < other.value and dash.word != "-") or offered) and not ends_sum
     return False
 
 
@@ -86,6 +106,8 @@ def _said_wrong_way(tokens: Sequence[Token], one: Measured, other: Measured, lin
         return link == ("and",)
     around = tokens[max(0, one.first - 10) : min(len(tokens), other.behind + 4)]
     words = {token.word for token in around}
+    if words & _CHOICE or link[0] in _TOUCHING_DASHES:
+        return True
     if words & _MOVING or "down" in words:
         return False
     return "from" not in words or bool(words & _CHOICE)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from sitegen.prose.find.assemble import assembled
 from sitegen.prose.find.atoms import atoms_of
-from sitegen.prose.find.context import in_context
+from sitegen.prose.find.context import in_context, with_settings
 from sitegen.prose.find.measured import Measured
 from sitegen.prose.find.tokens import Token, tokens_of
 from sitegen.prose.measurement import Kind, Measurement
@@ -70,7 +70,7 @@ def reading_of(text: str, *, author: Unit | None = None, lines_of: str | None = 
     atoms = atoms_of(tokens, text)
     unit = author or _author_unit([atom.unit for atom in atoms if atom.unit is not None])
     lines = [0, *(match.end() for match in _LINE_END.finditer(text if lines_of is None else lines_of))]
-    return Reading(text, tokens, assembled(tokens, atoms, unit), lines)
+    return Reading(text, tokens, with_settings(tokens, assembled(tokens, atoms, unit)), lines)
 
 
 def read(text: str, *, author: Unit | None = None, lines_of: str | None = None) -> tuple[Measurement, ...]:

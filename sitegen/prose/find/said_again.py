@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from sitegen.prose.find.measured import Measured, word_at
+from sitegen.prose.find.measured import Measured, is_priced, word_at
 from sitegen.prose.find.numbers import ARTICLES, STARTS, Form
 from sitegen.prose.find.tokens import Token, TokenKind
 from sitegen.prose.measurement import Kind
@@ -154,7 +154,7 @@ def _same_again(tokens: Sequence[Token], one: Measured, before: Sequence[Measure
         return False
     called = ahead in _RESULT_WORDS or (ahead.endswith("'s") and len(ahead) > 2)
     if one.form is Form.DECIMAL:
-        return called
+        return called and not is_priced(tokens, one)
     if one.form is Form.FRACTION:
         return (called or ahead == "plus") and behind != "of" and one.value.denominator in (2, 4)
     if one.value < 2:

@@ -10,7 +10,7 @@ from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import UNIT_NAMES, Unit
 
-_LENGTHS = {name: unit for name, unit in UNIT_NAMES.items() if name.isalpha()}
+_LENGTHS = {name: unit for name, unit in UNIT_NAMES.items() if name.isalpha()} | {"ins": Unit.IN}
 _MARKS = {'"': Unit.IN, "″": Unit.IN, "”": Unit.IN, "''": Unit.IN, "“": Unit.IN}
 _TIMES = words("second seconds sec secs minute minutes min mins hour hours hr hrs day days week weeks month months")
 _WEIGHTS = words("g gsm gram grams gramme grammes kg kilo kilos oz ounce ounces lb lbs pound pounds")
@@ -147,7 +147,7 @@ def _closed_later(tokens: Sequence[Token], at: int, mark: str) -> bool:
 
 def _preposition(tokens: Sequence[Token], number_first: int, at: int) -> bool:
     following = _word(tokens, at + 1)
-    if following == "each" and not _word(tokens, at + 2):
+    if following == "each" and _word(tokens, at + 2) in ("", "and", "plus"):
         return False  # “two rings at 22 in each, …”
     if following in _BEHIND_PREPOSITION:
         return True

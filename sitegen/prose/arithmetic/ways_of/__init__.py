@@ -1,0 +1,57 @@
+"""The ways in which the words of a text may put its numbers together."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from sitegen.prose.arithmetic.agree import Exactness
+from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.terms import Said
+from sitegen.prose.arithmetic.ways_of.by_count import counted_ways
+from sitegen.prose.arithmetic.ways_of.by_factor import shared_ways
+from sitegen.prose.arithmetic.ways_of.by_sum import adds, summed_ways
+from sitegen.prose.arithmetic.ways_of.parts import Parts, Scope, Way
+
+_MOST_LENGTHS = 6
+
+__all__ = ["Scope", "Way", "ways_in"]
+
+
+def _in_the_unit_of(items: Sequence[Item], scope: Scope) -> Sequence[Item]:
+    """The items, lengths that are given in two units in the one of the result."""
+    unit = items[scope.at].unit
+    if unit is None or not any(item.other for item in items[scope.start : scope.end]):
+        return items
+    return [
+        replace(item, value=item.other.value * item.other.unit.mm, number=item.other)
+        if item.other is not None
+        and item.other.unit is not None
+        and item.unit is not None
+        and item.unit.system is not unit.system
+        and item.other.unit.system is unit.system
+        and at != scope.at
+        else item
+        for at, item in enumerate(items)
+    ]
+
+
+def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> Iterator[Way]:
+    """Every way, named or not, in no order."""
+    lengths = tuple(at for at in range(scope.start, scope.end) if symbols[at] == "L" and at != scope.at)[
+        -_MOST_LENGTHS:
+    ]
+    last = max(lengths, default=scope.start)
+    end = scope.end if scope.end == scope.at else min(scope.end, last + 8)
+    behind = "".join(symbol for symbol in symbols[scope.at + 1 : scope.at + 5] if symbol in "cveSE")
+    behind += "T" if re.match(r"_?t_?T", symbols[scope.at + 1 :][:4]) else ""
+    around = symbols[scope.start : end] + " " + behind
+    items = _in_the_unit_of(items, scope)
+    parts = Parts(items, symbols, scope, said, lengths, around)
+    told = adds(parts) and "S" in around and bool(set(scope.tie) & set("u="))
+    for at in () if told else lengths:
+        yield Way("", items[at].value, "", Exactness.EXACT, items[at].hedged, items[at].value, named=False)
+    around_result = scope.start < scope.at < scope.end
+    for way in (*shared_ways(parts), *counted_ways(parts), *summed_ways(parts)):
+        yield replace(way, named=way.named and way.kind == "percent") if around_result else way
