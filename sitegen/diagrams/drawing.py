@@ -15,6 +15,10 @@ from sitegen.quantities import ZERO, Exact, Length
 PAGE_WIDTH = 350
 """Page units across a picture: as many as a narrow phone has pixels beside its margins."""
 
+TRUE_SCALE = Fraction(480, 127)
+"""Page units to the millimetre at which a picture prints as large as the cloth: a CSS pixel is 1/96 in (CSS Values and
+Units Module Level 4, W3C), and 1 in is 25.4 mm."""
+
 MARGIN = 8
 """Page units kept free of everything at each edge of a picture."""
 
@@ -38,6 +42,7 @@ class Role(Enum):
     RAW = "raw"
     BREAK = "break"
     GRAIN = "grain"
+    ARROW = "arrow"
     MARK = "mark"
     JOIN = "join"
     OLD = "old"
@@ -179,11 +184,21 @@ class View:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A picture: its title, what it shows in words, and its views, the main one first."""
+    """A picture: its title, what it shows in words, and its views, the main one first.
+
+    ``width`` is in page units. One of ``true_size`` keeps its size on paper; its main view must be at ``TRUE_SCALE``,
+    ValueError otherwise.
+    """
 
     title: str
     description: str
     views: tuple[View, ...]
+    width: int = PAGE_WIDTH
+    true_size: bool = False
+
+    def __post_init__(self) -> None:
+        if self.true_size and self.views[0].scale != TRUE_SCALE:
+            raise ValueError("a picture of true size needs the true scale")
 
 
 def path(points: Sequence[Point | Turn], role: Role, *, closed: bool = False) -> Path:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sitegen.diagrams.drawing import MARGIN, PAGE_WIDTH, Drawing, Label, Side
+from sitegen.diagrams.drawing import MARGIN, Drawing, Label, Side
 from sitegen.diagrams.drawn_lines import DrawnLines
 from sitegen.diagrams.geometry import Segment, Spot, crosses, nearest_on
 from sitegen.diagrams.label_places import places
@@ -78,18 +78,18 @@ def laid_out(drawing: Drawing) -> Layout:
     shapes = [shape for view in views for shape in view.shapes]
     segments = [segment for shape in shapes for segment in shape.segments]
     hatched = [area for shape in shapes if isinstance(shape, PathOnPage) and (area := shape.hatched)]
-    wanted = [_wanted(label, spot) for view in views for label, spot in view.labels]
-    inner = (PAGE_WIDTH - 2 * MARGIN) * UNIT
+    inner = drawing.width - 2 * MARGIN
+    wanted = [_wanted(label, spot, inner) for view in views for label, spot in view.labels]
     widest = max((each.size[0] for each in wanted), default=0)
-    room = (MARGIN * UNIT, MARGIN * UNIT + max(inner, widest))
+    room = (MARGIN * UNIT, MARGIN * UNIT + max(inner * UNIT, widest))
     page = _Page(room, DrawnLines(segments, hatched), [], [])
     for each in wanted:
         page.add(_placed(each, page))
     return Layout(_window(room, segments, page.placed), views, tuple(page.placed))
 
 
-def _wanted(label: Label, spot: Spot) -> _Wanted:
-    lines = wrapped(label.text, min(label.width, PAGE_WIDTH - 2 * MARGIN), strong=label.strong)
+def _wanted(label: Label, spot: Spot, inner: int) -> _Wanted:
+    lines = wrapped(label.text, min(label.width, inner), strong=label.strong)
     return _Wanted(label, spot, lines, block_size(lines, strong=label.strong))
 
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from sitegen.diagrams.drawing import CannotDraw, Drawing
+from sitegen.diagrams.drawn import Drawn, drawn
 from sitegen.diagrams.kinds import (
     band_on_opening,
     boxed_corner,
@@ -13,22 +12,30 @@ from sitegen.diagrams.kinds import (
     slash_and_spread,
     slash_at_lines,
 )
-from sitegen.diagrams.svg import write_svg
-from sitegen.diagrams.tapered_piece import Edge, TaperedPiece
-from sitegen.quantities import ZERO, Length, System
-from sitegen.tutorial import Band, Boxed, Change, Computed, Dart, Hem, Piece, words_of
+from sitegen.diagrams.of_piece import plan_drawing, tapered
+from sitegen.diagrams.of_seam import meeting_drawing, seam_drawing
+from sitegen.diagrams.of_worked_parts import worked_drawing
+from sitegen.quantities import ENGLISH, ZERO, English, Length, System
+from sitegen.tutorial import (
+    Asked,
+    Band,
+    Boxed,
+    Change,
+    Computed,
+    Dart,
+    Hem,
+    PictureOf,
+    lacking,
+    picture_names,
+    words_of,
+)
 
 
-@dataclass(frozen=True, slots=True)
-class Drawn:
-    """A diagram as a page carries it."""
-
-    title: str
-    svg: str
-
-
-def diagram_of(name: str, computed: Computed, size: int, prefix: str, first: System) -> Drawn | None:
-    """The diagram of the band, hem, change, dart or boxed corners of this name.
+def diagram_of(
+    name: str, computed: Computed, size: int, prefix: str, first: System, language: English = ENGLISH
+) -> Drawn | None:
+    """The diagram of the band, hem, change, dart, boxed corners, marks, gathers, pleats or binding of this name, or of
+    ``seam of``, ``meeting of`` or ``plan of`` something.
 
     None when its numbers are not all known or not drawable.
     ``prefix`` starts every id in it.
@@ -46,13 +53,23 @@ def diagram_of(name: str, computed: Computed, size: int, prefix: str, first: Sys
             drawing = _boxed(tutorial.boxed[name], computed, size, first)
         elif name in darts:
             drawing = _dart(darts[name], computed, size, first)
+        elif (asked := picture_names(tutorial).get(name)) is not None:
+            drawing = _asked(asked, computed, size, first)
         else:
-            return None
+            drawing = worked_drawing(name, computed, size, first)
     except CannotDraw:
         return None
-    if drawing is None:
+    return drawn(drawing, prefix, language) if drawing is not None else None
+
+
+def _asked(picture: PictureOf, computed: Computed, size: int, first: System) -> Drawing | None:
+    """A seam, two edges that meet, or the plan of what is cut, by a name such as ``seam of front.side``."""
+    if lacking(picture, computed, size):
         return None
-    return Drawn(drawing.title, write_svg(drawing, prefix, standalone=False))
+    if picture.join is None:
+        return plan_drawing(picture.part, computed, size, first)
+    draw = seam_drawing if picture.asked is Asked.SEAM else meeting_drawing
+    return draw(picture.join, computed, size, first)
 
 
 def _length(computed: Computed, name: str, size: int) -> Length | None:
@@ -85,37 +102,21 @@ def _change(change: Change, computed: Computed, size: int, first: System) -> Dra
     piece = computed.tutorial.pieces.get(change.pieces[0].name)
     if piece is None:
         return None
-    tapered = _tapered(piece, computed, size)
-    if tapered is None:
+    shape = tapered(piece, computed, size)
+    if shape is None:
         return None
     if change.lines:
         lines = _lines(change, computed, size)
         if lines is None:
             return None
-        several = slash_at_lines.SlashAtLines(change.key, piece.called, tapered, lines)
+        several = slash_at_lines.SlashAtLines(change.key, piece.called, shape, lines)
         return slash_at_lines.draw(several, first=first)
     line = _length(computed, f"{change.key}.part_above", size)
     amount = _length(computed, f"{change.key}.amount", size)
     if line is None or amount is None:
         return None
-    picture = slash_and_spread.SlashAndSpread(change.key, piece.key, piece.called, tapered, line, amount)
+    picture = slash_and_spread.SlashAndSpread(change.key, piece.key, piece.called, shape, line, amount)
     return slash_and_spread.draw(picture, first=first)
-
-
-def _tapered(piece: Piece, computed: Computed, size: int) -> TaperedPiece | None:
-    """The piece as it is cut, with its taper if it has one."""
-    cut = _length(computed, f"{piece.key}.cut_length", size)
-    if cut is None:
-        return None
-    top, bottom, over = (_length(computed, f"{piece.key}.taper_{end}", size) for end in ("top", "bottom", "over"))
-    if piece.taper is not None and top is not None and bottom is not None and over is not None:
-        left = Edge.SLOPING if piece.taper.edges == 2 else Edge.FOLD if piece.on_fold else Edge.STRAIGHT
-        return TaperedPiece(top, bottom, over, cut, left, cap="cap" in piece.edges)
-    width = _length(computed, f"{piece.key}.cut_width", size)
-    if width is None:
-        return None
-    half = width / 2 if piece.on_fold else width
-    return TaperedPiece(half, half, cut, cut, Edge.FOLD if piece.on_fold else Edge.STRAIGHT)
 
 
 def _lines(change: Change, computed: Computed, size: int) -> tuple[slash_at_lines.LineAcross, ...] | None:

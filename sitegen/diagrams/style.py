@@ -1,14 +1,16 @@
 """The one style sheet of all diagrams: every role differs by line or pattern, never by colour alone.
 
 A page may set ``--d-ink`` (lines and words), ``--d-cloth`` and ``--d-cloth-strength`` (tone of cloth) and
-``--d-font``. Unset, all is drawn in the colour of the text around it, so light, dark and print need nothing.
+``--d-font``. Unset, all is drawn in the colour of the text around it, so light, dark and print need nothing. A picture
+of true size keeps the millimetres that it carries, on the screen and on paper.
 """
 
 from __future__ import annotations
 
 STYLE_SHEET = """\
-.d-picture{display:block;width:100%;max-width:34rem;height:auto;color:var(--d-ink,currentColor);\
-font-family:var(--d-font,system-ui,"DejaVu Sans",sans-serif)}
+.d-picture{display:block;color:var(--d-ink,currentColor);font-family:var(--d-font,system-ui,"DejaVu Sans",sans-serif)}
+.d-picture:where(:not(.d-true)){width:100%;max-width:34rem;height:auto}
+.d-picture.d-true{max-width:none;max-height:none}
 .d-picture :where(line,path){stroke:currentColor;stroke-width:2;stroke-linecap:butt;stroke-linejoin:round}
 .d-picture :where(line,path:not([fill])){fill:none}
 .d-picture .d-right,.d-picture .d-wrong,.d-picture .d-paper{stroke:none}
@@ -23,6 +25,7 @@ font-family:var(--d-font,system-ui,"DejaVu Sans",sans-serif)}
 .d-picture .d-raw{stroke-width:1.8}
 .d-picture .d-break{stroke-width:1.5}
 .d-picture .d-grain{stroke-width:1.8}
+.d-picture .d-arrow{stroke-width:1.8}
 .d-picture .d-mark{stroke-width:4}
 .d-picture .d-join{stroke-width:1.5;stroke-dasharray:1.5 4;stroke-linecap:round}
 .d-picture .d-old{stroke-width:1.8;stroke-dasharray:4 3}
@@ -33,7 +36,7 @@ font-family:var(--d-font,system-ui,"DejaVu Sans",sans-serif)}
 .d-picture .d-hatch{stroke-width:1}
 .d-text{fill:currentColor;stroke:none}
 .d-strong{font-weight:700}
-@media print{.d-picture{max-width:13cm}}
+@media print{.d-picture:where(:not(.d-true)){max-width:13cm}}
 """
 
 PATTERNS = {

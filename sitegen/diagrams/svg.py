@@ -11,12 +11,12 @@ from collections.abc import Iterable
 from fractions import Fraction
 from html import escape
 
-from sitegen.diagrams.drawing import TEXT_SIZE, Drawing, Number, Path, Role, Side
+from sitegen.diagrams.drawing import TEXT_SIZE, TRUE_SCALE, Drawing, Number, Path, Role, Side, View
 from sitegen.diagrams.geometry import SHORTEST, Segment, Spot, arrowhead, length_of, to_and_fro
 from sitegen.diagrams.labels import PlacedLabel, laid_out
 from sitegen.diagrams.on_page import DimensionOnPage, LineOnPage, PathOnPage, ViewOnPage
 from sitegen.diagrams.style import PATTERNS, STYLE_SHEET
-from sitegen.diagrams.text_boxes import LINE_STEP, RISE
+from sitegen.diagrams.text_boxes import LINE_STEP, RISE, UNIT, Box
 
 _SWINGS = {Role.RAW: (3, 1.6), Role.ZIGZAG: (5, 3.6), Role.BREAK: (12, 1.7)}
 _FLUSH = {Side.LEFT: "end", Side.RIGHT: "start"}
@@ -32,8 +32,8 @@ def write_svg(drawing: Drawing, prefix: str, *, standalone: bool = True) -> str:
     box = layout.window
     size = " ".join(map(_number, (box.left, box.top, box.right - box.left, box.bottom - box.top)))
     parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="d-picture" role="img" width="100%" viewBox="{size}"'
-        f' aria-labelledby="{prefix}-title {prefix}-desc" data-scale="{_exact(drawing.views[0].scale)}">',
+        f'<svg xmlns="http://www.w3.org/2000/svg" {_size(drawing, box)} role="img" viewBox="{size}"'
+        f' aria-labelledby="{prefix}-title {prefix}-desc" data-scale="{_scale(drawing.views[0])}">',
         f'<title id="{prefix}-title">{escape(drawing.title)}</title>',
         f'<desc id="{prefix}-desc">{escape(drawing.description)}</desc>',
     ]
@@ -46,6 +46,21 @@ def write_svg(drawing: Drawing, prefix: str, *, standalone: bool = True) -> str:
     return "\n".join(parts)
 
 
+def _size(drawing: Drawing, box: Box) -> str:
+    """Class and size: as wide as there is room, or in millimetres of paper, right to a ten thousandth."""
+    if not drawing.true_size:
+        return 'class="d-picture" width="100%"'
+    wide, high = (
+        _exact(round(Fraction(units, UNIT) / TRUE_SCALE, 4)) for units in (box.right - box.left, box.bottom - box.top)
+    )
+    return f'class="d-picture d-true" width="{wide}mm" height="{high}mm"'
+
+
+def _scale(view: View | ViewOnPage) -> str:
+    """Page units to the millimetre as a decimal, right to the ninth place where it has no end."""
+    return _exact(round(view.scale, 9))
+
+
 def _definitions(drawing: Drawing, prefix: str) -> list[str]:
     used = {shape.role.value for view in drawing.views for shape in view.shapes if isinstance(shape, Path)}
     patterns = [text.format(id=f"{prefix}-{name}") for name, text in PATTERNS.items() if name in used]
@@ -53,7 +68,7 @@ def _definitions(drawing: Drawing, prefix: str) -> list[str]:
 
 
 def _view(view: ViewOnPage, prefix: str) -> str:
-    lines = [f'<g data-scale="{_exact(view.scale)}">']
+    lines = [f'<g data-scale="{_scale(view)}">']
     for shape in view.shapes:
         if isinstance(shape, LineOnPage):
             lines.append(_line(shape))
@@ -71,8 +86,9 @@ def _line(line: LineOnPage) -> str:
         return _measured(segment, name, number)
     if role in _SWINGS:
         return f'<path class="{name}" d="{_through(to_and_fro(segment, *_SWINGS[role]))}"/>'
-    if role is Role.GRAIN:
-        ends = (arrowhead(segment), arrowhead((segment[1], segment[0])))
+    if role in (Role.GRAIN, Role.ARROW):
+        both = role is Role.GRAIN
+        ends = (arrowhead(segment), *([arrowhead((segment[1], segment[0]))] if both else []))
         return f'<path class="{name}" d="{_through(segment)}{"".join(map(_through, ends))}"/>'
     return f'<path class="{name}" d="{_through(segment)}"/>'
 

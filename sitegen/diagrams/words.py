@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 from functools import lru_cache
 
-from sitegen.quantities import FRACTION_SIGNS, RULER, Length, System
+from sitegen.quantities import FRACTION_SIGNS, RULER, Length, System, show_to_buy
 
 NO_BREAK = "\u00a0"
 _FRACTION = re.compile(r"(?:(?P<whole>\d+) )?(?P<top>\d+)/(?P<bottom>\d+)")
@@ -25,6 +25,11 @@ def both_units(value: Length, first: System) -> str:
     """A length in both systems with true fractions: ``17¾ in (45 cm)``. Lines may break before the bracket only."""
     one, other = plain_both_units(value, first).split(" (")
     return f"{_set(one)} ({_set(other)}"
+
+
+def in_the_shop(value: Length, first: System) -> str:
+    """A length of cloth as a shop sells it, rounded up: ``1⅜ yd``."""
+    return _set(show_to_buy(value, first))
 
 
 def capital(text: str) -> str:

@@ -4,6 +4,7 @@ Knows nothing of sewing, files or pages.
 """
 
 from sitegen.quantities.by_size import BySize
+from sitegen.quantities.language import ENGLISH, English, plural
 from sitegen.quantities.length import ZERO, Exact, Length, System, Unit, cm, inches, length, mm
 from sitegen.quantities.measures import Area, FabricWeight, Ratio, rectangle
 from sitegen.quantities.number import FRACTION_SIGNS, NUMBER_PATTERN, NotUnderstood, number_of, parse_number
@@ -18,8 +19,9 @@ from sitegen.quantities.parse import (
     parse_ratio,
     parse_weight,
 )
-from sitegen.quantities.ruler import RULER, Ruler, decimal, show_in_unit, show_to_buy, to_buy, vulgar
+from sitegen.quantities.ruler import RULER, SHOP_STEPS, Ruler, decimal, show_in_unit, show_to_buy, to_buy, vulgar
 from sitegen.quantities.working import (
+    SHOWN_ROUNDED,
     Term,
     Value,
     Worked,
@@ -28,10 +30,10 @@ from sitegen.quantities.working import (
     lines_of,
     minus,
     over,
-    plural,
     plus,
     show_line,
     show_ratio,
+    show_sum,
     show_value,
     show_working,
     times,
@@ -39,13 +41,17 @@ from sitegen.quantities.working import (
 )
 
 __all__ = [
+    "ENGLISH",
     "FRACTION_SIGNS",
     "NUMBER_PATTERN",
     "RULER",
+    "SHOP_STEPS",
+    "SHOWN_ROUNDED",
     "UNIT_NAMES",
     "ZERO",
     "Area",
     "BySize",
+    "English",
     "Exact",
     "FabricWeight",
     "Length",
@@ -85,6 +91,7 @@ __all__ = [
     "show_in_unit",
     "show_line",
     "show_ratio",
+    "show_sum",
     "show_to_buy",
     "show_value",
     "show_working",

@@ -12,9 +12,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import floor
 
+from sitegen.quantities.language import ENGLISH, English
 from sitegen.quantities.length import Length, System, Unit, must_be
 from sitegen.quantities.measures import Area, Ratio
 from sitegen.quantities.ruler import RULER, Ruler, decimal, vulgar
+
+SHOWN_ROUNDED = "(shown rounded; worked with the exact numbers)"
+"""Stands behind the result of a line whose parts, as they are shown, do not make it."""
 
 Value = Length | Ratio | Area | int | Fraction
 """What a worked number can be. A bare Fraction is a plain number, such as stitches to the inch."""
@@ -121,8 +125,12 @@ def work(name: str, first: Worked | Term, *rest: Term, note: str = "") -> Worked
     return Worked(name, value, (start, *rest), note)
 
 
-def show_value(value: Value, system: System, ruler: Ruler = RULER) -> str:
+def show_value(value: Value, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
     """Any value in words: a length on the ruler, a ratio in percent, a number as it is."""
+    return language.amount(_show_plain(value, system, ruler))
+
+
+def _show_plain(value: Value, system: System, ruler: Ruler) -> str:
     if isinstance(value, Length):
         return ruler.show(value, system)
     if isinstance(value, Ratio):
@@ -140,16 +148,24 @@ def show_ratio(ratio: Ratio) -> str:
     return vulgar(ratio.value) if ratio.as_fraction else f"{decimal(ratio.value * 100, 1)}%"
 
 
-def show_line(number: Worked, system: System, ruler: Ruler = RULER) -> str:
+def show_line(number: Worked, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
     """One line: ``neckband cut length: neckband finished length 17 in + 2 seam allowances of 3/8 in = 17 3/4 in``."""
-    result = show_value(number.value, system, ruler)
-    note = f" ({number.note})" if number.note else ""
+    return f"{language.say(number.name)}: {show_sum(number, system, ruler, language)}"
+
+
+def show_sum(number: Worked, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
+    """A line without the name of what it gives.
+
+    ``SHOWN_ROUNDED`` stands as it is in every language, since a page says once what it means.
+    """
+    result = show_value(number.value, system, ruler, language)
+    note = f" ({language.say(number.note)})" if number.note else ""
     if not number.terms:
-        return f"{number.name}: {result}{note}"
-    parts = " ".join(_show_term(term, system, ruler) for term in number.terms)
+        return f"{result}{note}"
+    parts = " ".join(_show_term(term, system, ruler, language) for term in number.terms)
     if len(number.terms) == 1 and number.terms[0].count == 1:
-        return f"{number.name}: {parts}{note}"
-    return f"{number.name}: {parts} = {result}{_rounding(number, system, ruler)}{note}"
+        return f"{parts}{note}"
+    return f"{parts} = {result}{_rounding(number, system, ruler)}{note}"
 
 
 def lines_of(number: Worked) -> tuple[Worked, ...]:
@@ -184,24 +200,12 @@ def inputs_of(number: Worked) -> Iterator[Worked]:
         yield from inputs_of(term.number)
 
 
-def _show_term(term: Term, system: System, ruler: Ruler) -> str:
-    value = show_value(term.number.value, system, ruler)
-    sign = f"{term.sign} " if term.sign else ""
+def _show_term(term: Term, system: System, ruler: Ruler, language: English) -> str:
+    value = show_value(term.number.value, system, ruler, language)
+    sign = f"{language.say(term.sign) if term.sign[0].isalpha() else term.sign} " if term.sign else ""
     if term.count == 1:
-        return f"{sign}{term.number.name} {value}".strip()
-    return f"{sign}{term.count} {plural(term.number.name)} of {value}"
-
-
-def plural(name: str) -> str:
-    """The plural of a name in words, for ``2 seam allowances of 3/8 in``."""
-    head, of, rest = name.partition(" of ")
-    if head.endswith(("s", "x", "ch", "sh")):
-        head += "es"
-    elif head.endswith("y") and head[-2:-1] not in tuple("aeiou"):
-        head = head[:-1] + "ies"
-    else:
-        head += "s"
-    return head + of + rest
+        return f"{sign}{language.say(term.number.name)} {value}".strip()
+    return f"{sign}{language.several(term.count, term.number.name, value)}"
 
 
 def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
@@ -221,7 +225,7 @@ def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
         total = _as_shown(total, system, ruler)
     if total == _as_shown(number.value, system, ruler):
         return ""
-    return " (shown rounded; worked with the exact numbers)"
+    return f" {SHOWN_ROUNDED}"
 
 
 def _as_shown(value: Value, system: System, ruler: Ruler) -> Value:

@@ -119,17 +119,22 @@ def choose_all(
     """The size for a garment by every measurement that both the table and the person have.
 
     ``matters_most`` names the measurement that decides, such as the bust for a top. Without it, or when it was
-    not taken, the largest size asked for does. Raises ValueError when no measurement is in both.
+    not taken, the largest size asked for does; of those that ask for it, one that lies in the range. Raises
+    ValueError when no measurement is in both.
     """
     choices = tuple(
         choose(row, person[row.measure], tolerance, stretches=stretches) for row in rows if row.measure in person
     )
     if not choices:
         raise ValueError("no measurement of the person is in the size table")
-    decided = next((each for each in choices if each.measure == matters_most), None)
     first = next((each for each in choices if each.measure == matters_most), None)
-    decided = first or max(choices, key=lambda each: (each.index, each.fit is Fit.ABOVE))
+    decided = first or max(choices, key=_weight)
     return Recommendation(decided.index, decided, choices, _told(decided, choices, matters_most=first is not None))
+
+
+def _weight(choice: Choice) -> tuple[int, bool, bool]:
+    """What makes one measurement decide: above every size before the largest, in a size before below all."""
+    return choice.index, choice.fit is Fit.ABOVE, choice.fit is not Fit.BELOW
 
 
 def _between(row: Row, person: Worked, larger: int, over: Worked, *, stretches: bool) -> Choice:

@@ -16,14 +16,22 @@ from sitegen.diagrams import (
     Edge,
     TaperedPiece,
     band_on_opening,
+    bias_strip,
     boxed_corner,
     dart_fold,
+    gathers,
     hem_section,
+    pleat_folds,
+    size_chart,
     slash_and_spread,
     slash_at_lines,
+    spaced_marks,
+    stretch_gauge,
 )
 from sitegen.diagrams.text_boxes import DROP, RISE, UNIT, Box, text_width
-from sitegen.quantities import ZERO, Length, System
+from sitegen.quantities import ZERO, Length, System, given
+from sitegen.sewing import bias
+from sitegen.sewing.pleats import Pleat
 
 SVG = "{http://www.w3.org/2000/svg}"
 _PAIR = re.compile(r"(-?[\d.]+) (-?[\d.]+)")
@@ -202,4 +210,93 @@ def corners(draw: st.DrawFn) -> Drawing:
         return boxed_corner.draw(corner, first=draw(systems))
 
 
-pictures = st.one_of(bands(), changes(), hems(), changes_at_lines(), darts(), corners())
+@st.composite
+def gauges(draw: st.DrawFn) -> Drawing:
+    while True:
+        cloth = draw(st.sampled_from(("rib", "cotton jersey with a little elastane", "swimwear knit")))
+        own = Fraction(draw(st.integers(1, 150)), 100)
+        try:
+            gauge = stretch_gauge.StretchGauge("main", cloth, draw(lengths(20, 85)), own)
+        except CannotDraw:
+            continue
+        return stretch_gauge.draw(gauge, first=draw(systems))
+
+
+@st.composite
+def strips(draw: st.DrawFn) -> Drawing:
+    while True:
+        side, width, allowance = (given("length", draw(lengths(*ends))) for ends in ((40, 1200), (5, 120), (3, 20)))
+        try:
+            strip = bias.diagonal("strip", bias.joined_side("joined", side, allowance))
+            picture = bias_strip.BiasStrip(
+                "edging",
+                draw(st.sampled_from(("edging", "binding of the armholes"))),
+                side.length,
+                width.length,
+                strip.length,
+                int(bias.whole_strips("strips", side, width, allowance).number),
+                bias.left_over("left over", side, width, allowance).length,
+                bias.sewn_length("sewn", side, width, allowance).length,
+            )
+        except ValueError:
+            continue
+        return bias_strip.draw(picture, first=draw(systems))
+
+
+@st.composite
+def marks(draw: st.DrawFn) -> Drawing:
+    count, gap, ring = draw(st.integers(1, 60)), draw(lengths(5, 200)), draw(st.booleans())
+    before, after = (draw(st.one_of(st.just(ZERO), lengths(3, 200))) for _ in range(2))
+    places = tuple(before + gap * mark for mark in range(count))
+    whole = places[-1] + (gap if ring or count == 1 else after)
+    called = draw(st.sampled_from(("buttons", "snaps of the crotch seam")))
+    picture = spaced_marks.SpacedMarks("buttons", called, whole, places, gap, ring)
+    return spaced_marks.draw(picture, first=draw(systems))
+
+
+@st.composite
+def gathered(draw: st.DrawFn) -> Drawing:
+    while True:
+        rows = tuple(sorted(draw(st.lists(lengths(3, 25), max_size=3, unique=True))))
+        longer = draw(st.sampled_from(("front top and back top", "ruffle")))
+        allowance = draw(st.one_of(st.just(ZERO), lengths(5, 25))) if rows else ZERO
+        try:
+            picture = gathers.Gathers(
+                "top", longer, "waistband lower", draw(lengths(60, 3000)), draw(lengths(50, 1200)), rows, allowance
+            )
+        except CannotDraw:
+            continue
+        return gathers.draw(picture, first=draw(systems))
+
+
+@st.composite
+def pleated(draw: st.DrawFn) -> Drawing:
+    while True:
+        depth, seen, count = draw(lengths(2, 90)), draw(st.one_of(st.none(), lengths(2, 400))), draw(st.integers(1, 12))
+        whole = draw(st.sampled_from(((None, None), (depth * 40, depth * 20))))
+        try:
+            picture = pleat_folds.PleatFolds(
+                "pleats", "front pleats", draw(st.sampled_from(Pleat)), count, depth, seen, *whole
+            )
+        except CannotDraw:
+            continue
+        return pleat_folds.draw(picture, first=draw(systems))
+
+
+@st.composite
+def charts(draw: st.DrawFn) -> Drawing:
+    sizes = ("XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL")[: draw(st.integers(2, 8))]
+
+    def row() -> tuple[Length, ...]:
+        return tuple(draw(lengths(150, 1800)) for _ in sizes)
+
+    names = ("bust", "full hip", "back waist length")[: draw(st.integers(1, 3))]
+    measures = tuple(
+        size_chart.Measure(f"body.{name}", name, row(), *draw(st.sampled_from((("round", row()), ()))))
+        for name in names
+    )
+    return size_chart.draw(size_chart.SizeChart("Lantern tee", sizes, measures), first=draw(systems))
+
+
+worked_pictures = st.one_of(gauges(), strips(), marks(), gathered(), pleated(), charts())
+pictures = st.one_of(worked_pictures, bands(), changes(), hems(), changes_at_lines(), darts(), corners())

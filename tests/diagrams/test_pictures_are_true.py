@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from diagrams.reading_svg import SVG, measured, parsed, pictures, text_boxes, window
+from diagrams.sewn_pictures import orders, to_scale
 from hypothesis import HealthCheck, given, settings
 
 from sitegen.diagrams import Drawing, write_svg
@@ -14,7 +15,7 @@ many = settings(
 
 
 @many
-@given(pictures)
+@given(pictures | to_scale)
 def test_every_drawn_length_is_true_to_its_scale_and_inside(drawing: Drawing) -> None:
     svg = write_svg(drawing, "p")
     lines, edge = measured(svg), window(svg)
@@ -27,7 +28,7 @@ def test_every_drawn_length_is_true_to_its_scale_and_inside(drawing: Drawing) ->
 
 
 @many
-@given(pictures)
+@given(pictures | to_scale | orders())
 def test_words_neither_overlap_nor_leave_the_picture(drawing: Drawing) -> None:
     svg = write_svg(drawing, "p")
     edge, boxes = window(svg), text_boxes(svg)
@@ -41,7 +42,7 @@ def test_words_neither_overlap_nor_leave_the_picture(drawing: Drawing) -> None:
 
 
 @many
-@given(pictures)
+@given(pictures | to_scale | orders())
 def test_title_and_description_are_there_and_pointed_at(drawing: Drawing) -> None:
     root = parsed(write_svg(drawing, "one"))
     title, description = root[0], root[1]

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from importlib.util import find_spec
 
 import pytest
+from diagrams import sewn_pictures
 
 from sitegen.diagrams import (
     STYLE_SHEET,
@@ -15,14 +16,21 @@ from sitegen.diagrams import (
     Edge,
     TaperedPiece,
     band_on_opening,
+    bias_strip,
     boxed_corner,
     dart_fold,
+    gathers,
     hem_section,
+    pleat_folds,
+    size_chart,
     slash_and_spread,
     slash_at_lines,
+    spaced_marks,
 )
 from sitegen.diagrams import write_svg as written
-from sitegen.quantities import System, inches, mm
+from sitegen.quantities import System, cm, given, inches, mm
+from sitegen.sewing import bias
+from sitegen.sewing.pleats import Pleat
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or "/usr/bin/chromium"
 HERE = os.path.exists(CHROMIUM) and find_spec("playwright") is not None
@@ -68,6 +76,11 @@ def drawings() -> Iterator[Drawing]:
                     yield hem_section.draw(hem, first=first)
         yield from at_several_lines(leg, first)
         yield from darts_and_corners(first)
+        yield from sewn_pictures.fixed(first)
+        yield from bias_strips(first)
+        yield from marks_and_gathers(first)
+        yield from folded_pleats(first)
+        yield from charts(first)
 
 
 def at_several_lines(leg: TaperedPiece, first: System) -> Iterator[Drawing]:
@@ -86,6 +99,54 @@ def darts_and_corners(first: System) -> Iterator[Drawing]:
         for cut in (boxed_corner.CutOut(tip, tip), boxed_corner.CutOut(tip, tip - inches("1/2")), None):
             corner = boxed_corner.BoxedCorner("corners", "corners", tip, inches("1/2"), cut)
             yield boxed_corner.draw(corner, first=first)
+
+
+def bias_strips(first: System) -> Iterator[Drawing]:
+    for side, width in ((cm(30), cm("4.5")), (inches(10), inches("5/4")), (inches(36), inches(1)), (cm(15), cm(10))):
+        square, strip, allowance = given("square", side), given("strip", width), given("allowance", inches("1/4"))
+        picture = bias_strip.BiasStrip(
+            "edging",
+            "edging",
+            side,
+            width,
+            bias.diagonal("strip", bias.joined_side("joined", square, allowance)).length,
+            int(bias.whole_strips("strips", square, strip, allowance).number),
+            bias.left_over("left over", square, strip, allowance).length,
+            bias.sewn_length("sewn", square, strip, allowance).length,
+        )
+        yield bias_strip.draw(picture, first=first)
+
+
+def marks_and_gathers(first: System) -> Iterator[Drawing]:
+    for count, gap, before, ring in (
+        (7, cm(4), cm(4), False),
+        (5, inches("37/8"), mm(0), True),
+        (48, cm(2), cm(1), False),
+    ):
+        places = tuple(before + gap * mark for mark in range(count))
+        marks = spaced_marks.SpacedMarks("buttons", "front buttons", places[-1] + gap, places, gap, ring)
+        yield spaced_marks.draw(marks, first=first)
+    rows = (inches("1/4"), inches("3/8"))
+    for before, after in ((inches(60), inches(40)), (inches(20), inches(19)), (inches(100), inches(10))):
+        for known in ((), rows[:1], rows, (*rows, inches("3/4"))):
+            top = gathers.Gathers("top", "front top and back top", "waistband", before, after, known, inches("1/2"))
+            yield gathers.draw(top, first=first)
+
+
+def folded_pleats(first: System) -> Iterator[Drawing]:
+    for kind in Pleat:
+        for count, depth, seen in ((1, cm(1), cm(9)), (6, inches(1), inches(3)), (8, mm(3), cm(12))):
+            pleats = pleat_folds.PleatFolds("pleats", "front pleats", kind, count, depth, seen, cm(95), cm(60))
+            yield pleat_folds.draw(pleats, first=first)
+
+
+def charts(first: System) -> Iterator[Drawing]:
+    sizes = ("XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL")
+    bust = tuple(map(inches, (31, 33, "71/2", 38, 41, 43, 46, 49)))
+    for apart in (inches(5), inches("-5/2"), mm(0)):
+        round_bust = size_chart.Measure("body.bust", "bust", bust, "bust_round", tuple(each + apart for each in bust))
+        head = size_chart.Measure("body.head", "head", tuple(inches("43/2") + mm(3 * size) for size in range(8)))
+        yield size_chart.draw(size_chart.SizeChart("Lantern tee", sizes, (round_bust, head)), first=first)
 
 
 @pytest.fixture(scope="module", params=["system-ui", "DejaVu Sans", "serif"])

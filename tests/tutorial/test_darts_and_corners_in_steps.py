@@ -70,8 +70,8 @@ def test_edges_at_a_corner_are_those_with_a_name(tmp_path: Path) -> None:
         ),
         (
             "diagrams: [front.side]\n",
-            "3:12 unknown-reference: There is no band, hem, change, dart or boxed corners to draw “front.side”. Nearest:"
-            " front.bust.",
+            "3:12 unknown-reference: There is no band, hem, change, dart, boxed corners, spacing, gather, pleats or binding"
+            " to draw “front.side”. Nearest: front.bust.",
         ),
     ],
 )

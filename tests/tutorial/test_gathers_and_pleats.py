@@ -253,3 +253,40 @@ def test_pleated_edge_meets_as_wide_as_it_is_finished(tmp_path: Path) -> None:
     assert seam_match(tmp_path, narrow, "skirt.top + skirt.top") == [
         "waistband lower is 1 in longer than row finished width in size S, and no ease is stated."
     ]
+
+
+ROWS = (
+    "fabrics: {main: {name: cotton, structure: woven}}\n"
+    "pieces:\n"
+    "  skirt: {cut: 2, fabric: main, edges: {top: 28 in}}\n"
+    "  waistband: {cut: 1, fabric: main, edges: {lower: 28 in}}\n"
+    "gathers:\n"
+    "  skirt_top: {edges: [skirt.top, skirt.top], onto: [waistband.lower], rows: {%s}}\n"
+)
+
+
+def test_gathering_rows_have_their_distances_from_the_raw_edge(tmp_path: Path) -> None:
+    """Two rows 1/4 in apart, the first 1/4 in from the edge (4-H bulletin, "It's Fun to Sew a Cotton School Dress")."""
+    tutorial, findings = computed(tmp_path, ROWS % "first: 1/4 in, apart: 1/4 in, count: 2")
+    assert messages(findings) == []
+    rows = [tutorial.number(f"skirt_top.row_{row}", 0) for row in (1, 2)]
+    assert [row.length for row in rows if row is not None] == [inches("1/4"), inches("1/2")]
+    assert tutorial.number("skirt_top.row_3", 0) is None
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        ("apart: 1/4 in, count: 2", "key-missing"),
+        ("first: 1/4 in, apart: 1/4 in", "key-missing"),
+        ("first: 1/4 in, apart: 1/4 in, count: 0", "wrong-kind"),
+        ("first: 1/4 in, apart: 1/4 in, count: 70", "wrong-kind"),
+        ("first: 1/4 in, apart: 1/4 in, count: 2, second: 1/2 in", "unknown-key"),
+    ],
+)
+def test_gathering_rows_that_are_not_whole_are_reported_where_they_stand(keys: str, said: str, tmp_path: Path) -> None:
+    found = messages(computed(tmp_path, ROWS % keys)[1])
+    assert len(found) == 1
+    line, check = found[0].split(" ")[:2]
+    assert line.startswith("9:")
+    assert check == f"{said}:"

@@ -23,7 +23,7 @@ spacings:
   buttons: {along: front.placket, marks: 5, spread: both ends, first_margin: 1 in, last_margin: 1 in, greatest_gap: 5 in}
   loops: {length: 20 in, greatest_gap: 6 in, spread: round, start: 2 in, button: {diameter: 1 in, thickness: 1 in}}
 gathers:
-  top: {edges: [front.placket], onto: [front.neck], ratio: 1.6 to 1}
+  top: {edges: [front.placket], onto: [front.neck], ratio: 1.6 to 1, rows: {first: 1/4 in, apart: 1/8 in, count: 2}}
   tier: {edges: [front.hem], onto_length: 26 in, ratio: 2, cut_for: ratio}
 pleats:
   row: {kind: box, count: 3, depth: 1 in, finished: 13 in}

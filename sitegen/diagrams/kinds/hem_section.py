@@ -21,10 +21,10 @@ from sitegen.diagrams.drawing import (
     View,
     at,
     fitting_scale,
-    path,
     rectangle,
 )
 from sitegen.diagrams.folded_cloth import THICKNESS, FoldedCloth
+from sitegen.diagrams.legend import legend_of_sides
 from sitegen.diagrams.words import both_units, capital, plain_both_units
 from sitegen.quantities import ZERO, Length, System
 
@@ -34,7 +34,7 @@ _SMALLEST = 36
 _FACE = (10, 80)
 _SECTION = 178
 _ABOVE_TURN = 46
-_LEGEND = 44
+_LEGEND = at(right=_FACE[0] + 4, down=44)
 
 
 class Stitch(Enum):
@@ -125,7 +125,7 @@ def describe(hem: HemSection, *, first: System = System.INCHES) -> str:
 
 def draw(hem: HemSection, *, first: System = System.INCHES) -> Drawing:
     """The hem from outside and cut through, at one scale."""
-    shapes = (*_face(hem), *_section(hem), *_numbers(hem, first), *_legend(hem))
+    shapes = (*_face(hem), *_section(hem), *_numbers(hem, first), *legend_of_sides(_LEGEND))
     return Drawing(
         capital(f"{hem.called}: where the stitches go"), describe(hem, first=first), (View(hem.scale, shapes),)
     )
@@ -216,14 +216,4 @@ def _numbers(hem: HemSection, first: System) -> list[Shape]:
             _up(hem.far_row, _SECTION), _up(hem.turn, _SECTION), named("catch.missing", -hem.catch),
             text("misses by", -hem.catch), leftward, right=-12, width=74,
         ))  # fmt: skip
-    return shapes
-
-
-def _legend(hem: HemSection) -> list[Shape]:
-    shapes: list[Shape] = []
-    for row, (role, words) in enumerate(((Role.RIGHT, "right side of the cloth"), (Role.WRONG, "wrong side"))):
-        corner = at(right=_FACE[0] + 4 + row * 186, down=_LEGEND)
-        swatch = rectangle(corner, corner.moved(20, 12), role)
-        frame = path((swatch.start, *swatch.steps), Role.TICK, closed=True)
-        shapes += [swatch, frame, Label(words, corner.moved(20, 6), (Side.RIGHT,), width=170)]
     return shapes

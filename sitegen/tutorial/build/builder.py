@@ -11,6 +11,7 @@ from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.sizes_table import SizeTable
+from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, in_language, side_by_side
 from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
@@ -23,6 +24,8 @@ class Builder:
     """What all readers of one tutorial share: where findings go, the unit, the sizes, all that was typed."""
 
     collector: Collector
+    languages: Languages = ENGLISH_ALONE
+    untranslated: set[str] = field(default_factory=set)
     unit: Unit = Unit.IN
     sizes: tuple[str, ...] = ()
     runs: tuple[int, ...] = ()
@@ -59,8 +62,11 @@ class Builder:
             should_be=near[0] if near else "",
         )
 
-    def words(self, node: Node, expected: str = "a text", example: str = "title: Lantern tee") -> Words | None:
-        """A text on one or more lines."""
+    def words(
+        self, node: Node, expected: str = "a text", example: str = "title: Lantern tee", *, read: bool = False
+    ) -> Words | None:
+        """A text on one or more lines. One that is ``read`` by students wants a translation into every language."""
+        node = self._in_language(node) if read else self._if_side_by_side(node)
         if isinstance(node, Scalar) and node.text.strip():
             return Words(" ".join(node.text.split()), node.place)
         self.not_this(node, expected, example)
@@ -68,6 +74,7 @@ class Builder:
 
     def prose(self, node: Node, example: str = "text: Pin the band to the neckline.") -> Prose | None:
         """Running text with references."""
+        node, language = in_language(node, self.languages, self.collector)
         if not isinstance(node, Scalar) or not node.text.strip():
             self.not_this(node, "running text", example)
             return None
@@ -78,7 +85,21 @@ class Builder:
             name = match.group(1).strip()
             start = match.start(1) + match.group(1).index(name)
             references.append(Reference(name, node.at(start, start + len(name))))
-        return Prose(node.text, node.place, tuple(references), node.at)
+        return Prose(node.text, node.place, tuple(references), node.at, language)
+
+    def _in_language(self, node: Node) -> Node:
+        found, language = in_language(node, self.languages, self.collector)
+        if language and isinstance(found, Scalar):
+            self.untranslated.add(" ".join(found.text.split()))
+        return found
+
+    def _if_side_by_side(self, node: Node) -> Node:
+        """A text that is rather a name or a setting: it may have translations, and is not asked for them."""
+        if side_by_side(node, self.languages) is not None:
+            return self._in_language(node)
+        if not self.languages.is_first and isinstance(node, Scalar):
+            self.untranslated.add(" ".join(node.text.split()))
+        return node
 
     def choice(self, node: Node, choices: Iterable[str], example: str) -> Words | None:
         """One word out of a few."""

@@ -7,7 +7,16 @@ from collections.abc import Iterable, Iterator
 from sitegen.findings import nearest
 from sitegen.reading import Empty, Entry, Mapping, Node, Sequence
 from sitegen.tutorial.build.builder import NAME, Builder, as_name, capital, short
+from sitegen.tutorial.build.translations import in_language
 from sitegen.tutorial.model import Accepted, Claim, Lengths, OnlyIn, Prose, Words
+
+_READ = frozenset(("title", "level", "item", "for", "note", "shows", "needs", "tools"))
+"""Keys whose short texts are read by students, and want a translation where a site has several languages."""
+
+
+def _is_list(node: Node) -> bool:
+    """Whether a text by language holds lists: ``{en: [pins, scissors], es: [alfileres, tijeras]}``."""
+    return isinstance(node, Mapping) and any(isinstance(entry.value, Sequence) for entry in node.entries)
 
 
 class Fields:
@@ -51,7 +60,7 @@ class Fields:
     def words(self, key: str, example: str, *, required: bool = False) -> Words | None:
         """A short text with its place."""
         node = self.required(key, example) if required else self.get(key)
-        return self.builder.words(node, "a text", example) if node is not None else None
+        return self.builder.words(node, "a text", example, read=key in _READ) if node is not None else None
 
     def flag(self, key: str) -> bool:
         """Yes or no, no when absent."""
@@ -74,8 +83,23 @@ class Fields:
         node = self.get(key)
         if node is None:
             return ()
-        items = node.items if isinstance(node, Sequence) else (node,)
-        return tuple(words for item in items if (words := self.builder.words(item, "a text", example)))
+        listed = in_language(node, self.builder.languages, self.builder.collector)[0] if _is_list(node) else node
+        items = listed.items if isinstance(listed, Sequence) else (listed,)
+        read = key in _READ and listed is node
+        return tuple(words for item in items if (words := self.builder.words(item, "a text", example, read=read)))
+
+    def mappings(self, key: str, example: str) -> list[Mapping]:
+        """Keys with values: one such value, or a list of them."""
+        node = self.get(key)
+        if node is None:
+            return []
+        found = []
+        for item in node.items if isinstance(node, Sequence) else (node,):
+            if isinstance(item, Mapping):
+                found.append(item)
+            else:
+                self.builder.not_this(item, "keys with values", example)
+        return found
 
     def lengths(self, key: str, example: str = "", *, required: bool = False, bolt: bool = False) -> Lengths | None:
         """Lengths by size, from the file or from the size table, but not from both."""
@@ -139,6 +163,18 @@ class Fields:
             lengths = self.lengths(key)
             if lengths is not None:
                 self.builder.claims.append(Claim(lengths, part))
+
+    def names(self) -> dict[str, str]:
+        """What parts are called on the page, by their names: ``names: {neckband: {en: neckband, es: tira}}``."""
+        node = self.get("names")
+        if node is None:
+            return {}
+        example = "names: {neckband: {en: neckband, es: tira del escote}}"
+        if not isinstance(node, Mapping):
+            self.builder.not_this(node, "names of parts, each with what it is called", example)
+            return {}
+        words = {entry.key.text: self.builder.words(entry.value, "a name", example) for entry in node.entries}
+        return {name: said.text for name, said in words.items() if said is not None}
 
     def parts(self, key: str, example: str) -> Iterator[tuple[str, Entry, Fields]]:
         """Named parts, each a mapping of its own: ``bands: {neckband: {…}}``."""

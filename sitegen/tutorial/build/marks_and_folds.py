@@ -11,13 +11,15 @@ from sitegen.sewing import pleats as pleat_sums
 from sitegen.sewing import spacing as spacing_sums
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.named import inner, lengths_or_name, names, word_of
-from sitegen.tutorial.model import Button, Claim, Fullness, Gather, Pleats, Spacing
+from sitegen.tutorial.model import Button, Claim, Fullness, Gather, GatheringRows, Pleats, Spacing
 
 SPACING_EXAMPLE = "buttons: {along: front.placket, marks: 5, first_margin: 1/2 in, last_margin: 1 in}"
 GATHER_EXAMPLE = "skirt_top: {edges: [front_skirt.top, back_skirt.top], onto: [waistband.lower]}"
 PLEATS_EXAMPLE = "front_pleats: {kind: knife, count: 6, depth: 1 in, finished: 12 in}"
 _BUTTON_EXAMPLE = "button: {diameter: 1/2 in, thickness: 1/8 in}"
+_ROWS_EXAMPLE = "rows: {first: 1/4 in, apart: 1/8 in, count: 2}"
 MOST_MARKS = 200
+MOST_ROWS = 6
 _SPREADS = {
     "both ends": spacing_sums.Spread.BOTH_ENDS,
     "inside": spacing_sums.Spread.INSIDE,
@@ -99,11 +101,25 @@ def gather(key: str, fields: Fields) -> Gather | None:
     cut_for = word_of(fields, "cut_for", ("ratio",), "cut_for: ratio")
     if cut_for and ratio_node is None:
         fields.required("ratio", "ratio: 2")
+    rows = _rows(fields)
     fields.claims("gather", ("before", "after", "drawn_in", *(("panel",) if cut_for else ())))
     fields.finish()
     if not edges or not (onto or onto_length) or (cut_for and ratio is None):
         return None
-    return Gather(key, fields.node.place, edges, onto, onto_length, ratio, bool(cut_for))
+    return Gather(key, fields.node.place, edges, onto, onto_length, ratio, bool(cut_for), rows)
+
+
+def _rows(fields: Fields) -> GatheringRows | None:
+    own = inner(fields, "rows", _ROWS_EXAMPLE)
+    if own is None:
+        return None
+    first, apart = (own.lengths(name, _ROWS_EXAMPLE, required=True) for name in ("first", "apart"))
+    node = own.required("count", _ROWS_EXAMPLE)
+    count = own.builder.whole_number(node, _ROWS_EXAMPLE, most=MOST_ROWS) if node is not None else None
+    own.finish()
+    if count == 0 and node is not None:
+        own.builder.not_this(node, "1 row or more", _ROWS_EXAMPLE)
+    return GatheringRows(first, apart, count) if first and apart and count else None
 
 
 def fullness(fields: Fields, node: Node) -> Fullness | None:

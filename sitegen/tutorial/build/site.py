@@ -3,27 +3,38 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from urllib.parse import urlsplit
 
 from sitegen.findings import Collector, nearest
 from sitegen.quantities import System
 from sitegen.reading import ContentFolder, Mapping
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
+from sitegen.tutorial.build.look import look
+from sitegen.tutorial.build.site_languages import site_languages
+from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, side_by_side
 from sitegen.tutorial.build.tutorial import tutorial
-from sitegen.tutorial.model import Site, Term, Tutorial
+from sitegen.tutorial.model import Look, Site, Term, Tutorial
 
 _FOLDER_NAME = re.compile(r"[a-z0-9][a-z0-9-]*")
+_NOT_IN_ADDRESS = re.compile(r"[\s<>\"'\\^`{|}?#]")
+_HOST = re.compile(r"[a-z0-9-]+(\.[a-z0-9-]+)*")
 
 
-def site(folder: ContentFolder, collector: Collector) -> Site:
-    """Everything in the folder. What cannot be read is reported and left empty, the rest is read all the same."""
+def site(folder: ContentFolder, collector: Collector, language: str = "") -> Site:
+    """Everything in the folder, in one of its languages, by default the first.
+
+    What cannot be read is reported and left empty, the rest is read all the same.
+    """
     node = folder.yaml("site.yaml", collector)
-    terms = glossary(folder, collector)
-    tutorials = _tutorials(folder, collector)
+    spoken = site_languages(node, collector, language)
+    terms = glossary(folder, collector, spoken)
+    tutorials = _tutorials(folder, collector, spoken)
     if node is None:
         place = folder.place("site.yaml")
-        return Site(place, "", "", "", System.INCHES, "en", "workroom", None, "", terms, tutorials)
-    builder = Builder(collector)
+        return Site(place, "", "", "", System.INCHES, "en", Look(), None, "", terms, tutorials)
+    builder = Builder(collector, spoken)
     fields = Fields(builder, node, "the site")
     units = fields.get("units_first")
     first = builder.choice(units, ("inches", "centimetres"), "units_first: inches") if units is not None else None
@@ -33,53 +44,73 @@ def site(folder: ContentFolder, collector: Collector) -> Site:
         author=fields.text("author", "author: the workshop's name", required=True),
         address=_address(fields),
         first_system=System.CENTIMETRES if first and first.text == "centimetres" else System.INCHES,
-        language=fields.text("language", "language: en") or "en",
-        theme=fields.text("theme", "theme: workroom") or "workroom",
+        language=spoken.current,
+        look=look(fields),
         about=fields.prose("about"),
         note=fields.text("note", "note: All patterns are invented."),
         glossary=terms,
         tutorials=tutorials,
     )
+    fields.get("language"), fields.get("languages")
     fields.finish()
-    return found
+    return replace(
+        found, languages=spoken.every, units_said=first is not None, untranslated=frozenset(builder.untranslated)
+    )
 
 
 def _address(fields: Fields) -> str:
+    """Where the site is found, without a slash at its end; empty when that is not said or cannot be an address."""
     example = "address: https://example.org/sewing"
     address = fields.text("address", example)
-    if address and not re.fullmatch(r"https?://[^\s/]+(/\S*)?", address):
+    if address and not _is_address(address):
         node = fields.get("address")
         if node is not None:
-            fields.builder.not_this(node, "a web address", example)
+            fields.builder.not_this(node, "a web address that begins with https:// and has no ? or #", example)
         return ""
     return address.rstrip("/")
 
 
-def glossary(folder: ContentFolder, collector: Collector) -> tuple[Term, ...]:
+def _is_address(text: str) -> bool:
+    """Whether a text is the address of a folder on the web, as RFC 3986 has it: scheme, host, perhaps port and path."""
+    if _NOT_IN_ADDRESS.search(text):
+        return False
+    try:
+        parts = urlsplit(text)
+        host = (parts.hostname or "").encode("idna").decode("ascii")
+        port_is_known = parts.port is None or parts.port > 0
+    except ValueError:  # a port that is no number, brackets that are no host, a name with an empty part
+        return False
+    in_order = parts.scheme in ("http", "https") and port_is_known and parts.username is None
+    return in_order and _HOST.fullmatch(host) is not None
+
+
+def glossary(folder: ContentFolder, collector: Collector, spoken: Languages = ENGLISH_ALONE) -> tuple[Term, ...]:
     """The words that the folder explains; none when it has no glossary."""
     if not folder.exists("glossary.yaml"):
         return ()
     node = folder.yaml("glossary.yaml", collector)
     if node is None:
         return ()
-    builder = Builder(collector)
+    builder = Builder(collector, spoken)
     example = "selvage: {means: The woven edge of the cloth., us: selvage, uk: selvedge}"
     found = []
     for entry in node.entries:
-        if isinstance(entry.value, Mapping):
+        term = entry.key.text
+        if isinstance(entry.value, Mapping) and side_by_side(entry.value, spoken) is None:
             inner = Fields(builder, entry.value, f"the term {entry.key.text}")
             means_node = inner.required("means", example)
             means = builder.prose(means_node, example) if means_node is not None else None
             us, uk = inner.text("us", "us: selvage"), inner.text("uk", "uk: selvedge")
+            term = inner.text("term", "term: {en: selvage, es: orillo}") or term
             inner.finish()
         else:
             means, us, uk = builder.prose(entry.value, example), "", ""
         if means is not None:
-            found.append(Term(entry.key.text, means, us, uk, entry.key.place))
+            found.append(Term(term, means, us, uk, entry.key.place))
     return tuple(found)
 
 
-def _tutorials(folder: ContentFolder, collector: Collector) -> tuple[Tutorial, ...]:
+def _tutorials(folder: ContentFolder, collector: Collector, spoken: Languages) -> tuple[Tutorial, ...]:
     found = []
     for name in folder.folders("tutorials", collector):
         if not _FOLDER_NAME.fullmatch(name):
@@ -90,7 +121,7 @@ def _tutorials(folder: ContentFolder, collector: Collector) -> tuple[Tutorial, .
                 said=name,
             )
             continue
-        built = tutorial(folder, f"tutorials/{name}", collector)
+        built = tutorial(folder, f"tutorials/{name}", collector, spoken)
         if built is not None:
             found.append(built)
     if not found and not collector.any_unread:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
-from sitegen.tutorial.model import Join, OtherWay, Photo, Reference, Step
+from sitegen.tutorial.build.photos import photos
+from sitegen.tutorial.model import Join, OtherWay, Reference, Step
 
 JOIN_EXAMPLE = "join: [{edges: [front.side, back.side], stitch: zigzag}]"
 OTHER_WAY_EXAMPLE = "other_way: {when: If you have an overlock machine., text: Sew the side with it.}"
-PHOTO_EXAMPLE = "photo: {file: band-pinned.jpg, shows: The band pinned at its quarter marks}"
 
 
 def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping, builder: Builder) -> Step:
@@ -93,22 +93,9 @@ def _chain_list(builder: Builder, node: Node, example: str) -> tuple[tuple[Refer
     return tuple(found)
 
 
-def _mappings(fields: Fields, key: str, example: str) -> list[Mapping]:
-    node = fields.get(key)
-    if node is None:
-        return []
-    found = []
-    for item in node.items if isinstance(node, Sequence) else (node,):
-        if isinstance(item, Mapping):
-            found.append(item)
-        else:
-            fields.builder.not_this(item, "keys with values", example)
-    return found
-
-
 def _joins(fields: Fields) -> list[Join]:
     found = []
-    for node in _mappings(fields, "join", JOIN_EXAMPLE):
+    for node in fields.mappings("join", JOIN_EXAMPLE):
         inner = Fields(fields.builder, node, f"join of {fields.what}", f"{fields.prefix}join.")
         found.append(_join(inner))
     return found
@@ -144,21 +131,4 @@ def _join(fields: Fields) -> Join:
         enclosed=builder.words(enclosed, "how", "enclosed: in a French seam") if enclosed is not None else None,
     )
     fields.finish()
-    return found
-
-
-def photos(fields: Fields, folder: ContentFolder, home: str) -> list[Photo]:
-    """The pictures under the key ``photo``: one, or a list."""
-    found = []
-    for node in _mappings(fields, "photo", PHOTO_EXAMPLE):
-        inner = Fields(fields.builder, node, f"photo of {fields.what}")
-        file_node = inner.required("file", PHOTO_EXAMPLE)
-        name = inner.text("file", PHOTO_EXAMPLE)
-        shows = inner.text("shows", PHOTO_EXAMPLE) if inner.node.get("shows") else ""
-        inner.get("shows")
-        inner.finish()
-        if file_node is None or not name:
-            continue
-        exists = folder.file(f"{home}/photos/{name}") is not None
-        found.append(Photo(name, shows, file_node.place, exists))
     return found

@@ -13,8 +13,10 @@ from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
+from sitegen.tutorial.build.photos import photos
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
-from sitegen.tutorial.build.steps import photos, step
+from sitegen.tutorial.build.steps import step
+from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, side_by_side
 from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial, Words
 
 P = TypeVar("P")
@@ -23,12 +25,14 @@ MOST_COMBINATIONS = 24
 _SECTIONS = ("body", "seam_allowance", "size")
 
 
-def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial | None:
-    """The tutorial in this folder; None when its ``tutorial.yaml`` cannot be read."""
+def tutorial(
+    folder: ContentFolder, home: str, collector: Collector, languages: Languages = ENGLISH_ALONE
+) -> Tutorial | None:
+    """The tutorial in this folder, in a language of its site; None when its ``tutorial.yaml`` cannot be read."""
     node = folder.yaml(f"{home}/tutorial.yaml", collector)
     if node is None:
         return None
-    builder = Builder(collector)
+    builder = Builder(collector, languages)
     fields = Fields(builder, node, "the tutorial", "")
     builder.unit = _unit(fields)
     builder.sizes, builder.runs, size_places = _sizes(fields)
@@ -61,6 +65,8 @@ def tutorial(folder: ContentFolder, home: str, collector: Collector) -> Tutorial
         learn=_prose_list(fields, "learn"),
         before=fields.prose("before_you_start"),
         photo=next(iter(photos(fields, folder, home)), None),
+        names=fields.names(),
+        untranslated=frozenset(),
         video_length=fields.words("video_length", 'video_length: "42:10"'),
         body=body,
         seam_allowance=builder.amount(allowance, "seam_allowance") if allowance is not None else None,
@@ -102,6 +108,7 @@ def _with_all_typed(found: Tutorial, builder: Builder) -> Tutorial:
         only_in=builder.only_in,
         typed=tuple(builder.typed),
         referred=tuple(builder.referred),
+        untranslated=frozenset(builder.untranslated),
     )
 
 
@@ -235,7 +242,7 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
     example = "supplies: [{item: ballpoint needle, size: 80/12}]"
     found: list[Supply] = []
     for item in node.items if isinstance(node, Sequence) else (node,):
-        if isinstance(item, Mapping):
+        if isinstance(item, Mapping) and side_by_side(item, fields.builder.languages) is None:
             inner = Fields(fields.builder, item, "a supply")
             name = inner.words("item", example, required=True)
             found.append(
@@ -249,8 +256,9 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
                 )
             )
             inner.finish()
-        elif isinstance(item, Scalar) and item.text.strip():
-            found.append(Supply(Words(" ".join(item.text.split()), item.place), None, None, "", item.place, {}))
+        elif isinstance(item, Mapping) or (isinstance(item, Scalar) and item.text.strip()):
+            words = fields.builder.words(item, "a supply", example, read=True)
+            found.append(Supply(words or Words("", item.place), None, None, "", item.place, {}))
         else:
             fields.builder.not_this(item, "something to have at hand", example)
     return tuple(found)

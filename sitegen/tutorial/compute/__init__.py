@@ -2,19 +2,24 @@
 
 from sitegen.tutorial.compute.computed import compute
 from sitegen.tutorial.compute.drawn_in import gathered_edge, pleated_width
+from sitegen.tutorial.compute.following import made_together
 from sitegen.tutorial.compute.given import edge_number, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import taken_at
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.compute.size_advice import SizeAdvice, size_advice
+from sitegen.tutorial.compute.size_advice import SizeAdvice, SizeRule, SizeTable, size_advice, size_rule
 
 __all__ = [
     "Computed",
     "SizeAdvice",
+    "SizeRule",
+    "SizeTable",
     "compute",
     "edge_number",
     "gathered_edge",
+    "made_together",
     "pleated_width",
     "size_advice",
+    "size_rule",
     "taken_at",
     "words_of",
 ]

@@ -28,14 +28,17 @@ def define_cloth(tutorial: Tutorial, numbers: Numbers) -> None:
 
 def lay(fabric: Fabric, tutorial: Tutorial, numbers: Numbers, size: int) -> layout.Layout | layout.CannotLay:
     """The cutting layout of one fabric for one size. Raises Missing when a measure of it is not known."""
-    pieces = tuple(_pieces(fabric, tutorial, numbers, size))
-    if not pieces:
-        raise Missing(fabric.key)
+    pieces = pieces_to_lay(fabric, tutorial, numbers, size)
+    return _laid(pieces, cloth_of(fabric, numbers, size))
+
+
+def cloth_of(fabric: Fabric, numbers: Numbers, size: int) -> layout.Cloth:
+    """The cloth as it is laid. Raises Missing when its width is not known, or leaves nothing between the selvages."""
     selvage = numbers.length_at(f"{fabric.key}.selvage", size).length if fabric.selvage else ZERO
     width = numbers.length_at(f"{fabric.key}.width", size).length
     if width <= selvage * 4:
         raise Missing(fabric.key)
-    return _laid(pieces, layout.Cloth(width, _LAID[fabric.laid], fabric.one_way, selvage))
+    return layout.Cloth(width, _LAID[fabric.laid], fabric.one_way, selvage)
 
 
 @lru_cache(maxsize=4096)
@@ -89,8 +92,11 @@ def _all_known(fabric: Fabric, tutorial: Tutorial, numbers: Numbers) -> bool:
     return bool(own or bands) and all(name in numbers for name in names) and all(how_many(piece) for piece in own)
 
 
-def _pieces(fabric: Fabric, tutorial: Tutorial, numbers: Numbers, size: int) -> list[layout.LayoutPiece]:
-    """The paper pieces of one fabric; a band is a strip whose length runs across the cloth, where it stretches."""
+def pieces_to_lay(fabric: Fabric, tutorial: Tutorial, numbers: Numbers, size: int) -> tuple[layout.LayoutPiece, ...]:
+    """The paper pieces of one fabric; a band is a strip whose length runs across the cloth, where it stretches.
+
+    Raises Missing when there are none, or a measure of one is not known.
+    """
     found = []
     for piece in tutorial.pieces.values():
         if piece.fabric is None or piece.fabric.name != fabric.key:
@@ -121,7 +127,9 @@ def _pieces(fabric: Fabric, tutorial: Tutorial, numbers: Numbers, size: int) -> 
             if across <= ZERO or along <= ZERO:
                 raise Missing(band.key)
             found.append(layout.LayoutPiece(band.key, across, along, band.make))
-    return found
+    if not found:
+        raise Missing(fabric.key)
+    return tuple(found)
 
 
 def how_many(piece: Piece) -> int:

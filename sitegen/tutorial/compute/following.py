@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -32,6 +32,45 @@ def changed_by(plain: Computed) -> Mapping[str, Computed]:
     for key, changed in found.items():
         _name_what_moved(key, plain.numbers, changed.numbers, tutorial)
     return found
+
+
+def made_together(plain: Computed, keys: Sequence[str]) -> Computed:
+    """The tutorial with several of its changes and swaps made at once, by their names, and every number that follows.
+
+    Raises ValueError in words when two of the changes alter one number, or two of the swaps one band: what they do
+    together is not said anywhere.
+    """
+    base = plain
+    swapped: dict[str, str] = {}
+    for key in (key for key in keys if key in plain.tutorial.swaps):
+        band = plain.tutorial.swaps[key].band.name
+        if band in swapped:
+            raise ValueError(f"{swapped[band]} and {key} both alter {band}")
+        swapped[band] = key
+        other = _swapped(plain.tutorial.swaps[key], plain)
+        if other is not None:
+            bands = {**base.tutorial.bands, band: other.bands[band]}
+            base = _computed(replace(base.tutorial, bands=bands))
+    changes = [plain.tutorial.changes[key] for key in keys if key in plain.tutorial.changes]
+    altered: dict[str, str] = {}
+    for change in changes:
+        own = Numbers(plain.tutorial.size_count)
+        _make(change, base, own)
+        for name in own:
+            if name in altered:
+                raise ValueError(f"{altered[name]} and {change.key} both alter {words_of(name)}")
+            altered[name] = change.key
+
+    def make(new: Numbers) -> None:
+        for change in changes:
+            _make(change, base, new)
+
+    tutorial = replace(base.tutorial, claims=())
+    return Computed(tutorial, numbers_of(tutorial, make))
+
+
+def _computed(tutorial: Tutorial) -> Computed:
+    return Computed(tutorial, numbers_of(tutorial))
 
 
 def _make(change: Change, plain: Computed, new: Numbers) -> None:

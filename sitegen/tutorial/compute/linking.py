@@ -11,9 +11,16 @@ from sitegen.tutorial.compute.given import edge_names, words_of
 from sitegen.tutorial.compute.numbers import Circle, Impossible, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import PLAIN_SIDES, Reference, Step, Tutorial
+from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 
 _SIZE = "size"
 _CORNERS = "boxed corners"
+_DRAWABLE = "band, hem, change, dart, boxed corners, spacing, gather, pleats or binding to draw"
+_ASKED = {
+    Asked.SEAM: "seam to draw, by one of its edges,",
+    Asked.MEETING: "seam to draw, by one of its edges,",
+    Asked.PLAN: "piece or band to draw",
+}
 
 
 class Placed(Protocol):
@@ -84,12 +91,26 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
         yield swap.fabric, tutorial.fabrics, "fabric"
     yield from _expected_in_worked_parts(tutorial, names, rings)
     darts = {dart.name for piece in tutorial.pieces.values() for dart in piece.darts.values()}
-    drawable = {*tutorial.bands, *tutorial.hems, *tutorial.changes, *tutorial.boxed, *darts}
+    drawable = {
+        *tutorial.bands, *tutorial.hems, *tutorial.changes, *tutorial.boxed, *darts,
+        *tutorial.spacings, *tutorial.gathers, *tutorial.pleats, *tutorial.bindings,
+    }  # fmt: skip
+    pictures = picture_names(tutorial)
     for step in tutorial.steps:
-        yield from ((name, drawable, "band, hem, change, dart or boxed corners to draw") for name in step.diagrams)
+        yield from (_expected_picture(name, drawable, pictures) for name in step.diagrams)
         yield from ((name, darts, "dart") for name in step.darts)
         yield from ((name, tutorial.boxed, _CORNERS) for name in step.boxes)
         yield from _expected_in_making(step, tutorial, edges)
+
+
+def _expected_picture(
+    name: Reference, drawable: set[str], pictures: Mapping[str, PictureOf]
+) -> tuple[Reference, Iterable[str], str]:
+    """A name to draw, with those that it may have: of its own kind where it begins like ``seam of``."""
+    for asked in Asked:
+        if name.name.startswith(asked.value):
+            return name, {each for each in pictures if each.startswith(asked.value)}, _ASKED[asked]
+    return name, {*drawable, *pictures}, _DRAWABLE
 
 
 def _expected_in_worked_parts(

@@ -6,7 +6,7 @@ from sitegen.quantities import Worked, given, times, work
 from sitegen.sewing import gather, pleats, spacing
 from sitegen.tutorial.compute.given import lengths_maker, together, words_of
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
-from sitegen.tutorial.model import Gather, Pleats, Spacing, Tutorial
+from sitegen.tutorial.model import Gather, GatheringRows, Pleats, Spacing, Tutorial
 
 MOST_MARKS = 200
 
@@ -149,6 +149,22 @@ def _define_gather(each: Gather, tutorial: Tutorial, numbers: Numbers) -> None:
         f"{key}.drawn_in",
         lambda size: gather.drawn_in(words_of(f"{key}.drawn_in"), numbers.at(before, size), numbers.at(after, size)),
     )
+    if each.rows:
+        _define_rows(key, each.rows, numbers)
+
+
+def _define_rows(key: str, rows: GatheringRows, numbers: Numbers) -> None:
+    """How far from the raw edge each gathering row runs."""
+    first, apart = f"{key}.rows_first", f"{key}.rows_apart"
+    numbers.define(first, lengths_maker(rows.first, numbers))
+    numbers.define(apart, lengths_maker(rows.apart, numbers))
+
+    def distance(row: int, size: int) -> Worked:
+        name = words_of(f"{key}.row")
+        return gather.rows(name, numbers.at(first, size), numbers.at(apart, size), rows.count)[row - 1]
+
+    for row in range(1, rows.count + 1):
+        numbers.define(f"{key}.row_{row}", lambda size, row=row: distance(row, size))  # type: ignore[misc]
 
 
 def define_pleats(tutorial: Tutorial, numbers: Numbers) -> None:

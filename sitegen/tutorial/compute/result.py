@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from sitegen.quantities import BySize, Length, Worked
 from sitegen.sewing import layout
-from sitegen.tutorial.compute.cloth import lay
+from sitegen.tutorial.compute.cloth import cloth_of, lay, pieces_to_lay
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
 from sitegen.tutorial.model import Tutorial
 
@@ -44,15 +44,29 @@ class Computed:
         """The names of all numbers that can be worked out."""
         return tuple(name for name in self.numbers if self.by_size(name) is not None)
 
-    def cannot_lay(self, fabric: str, size: int) -> str:
-        """Why the pieces of a fabric cannot be laid on its width, in words; empty when they can, or it is not known."""
+    def laid(self, fabric: str, size: int) -> layout.Layout | layout.CannotLay | None:
+        """The cutting layout of a fabric for one size, or why there is none; None when a measure is not known."""
         found = self.tutorial.fabrics.get(fabric)
         if found is None or f"{fabric}.need" not in self.numbers:
-            return ""
+            return None
         try:
-            laid = lay(found, self.tutorial, self.numbers, size)
+            return lay(found, self.tutorial, self.numbers, size)
         except (Missing, Circle, ZeroDivisionError):
-            return ""
+            return None
+
+    def to_lay(self, fabric: str, size: int) -> tuple[tuple[layout.LayoutPiece, ...], layout.Cloth] | None:
+        """The paper pieces of a fabric for one size, and the cloth to lay them on; None when a measure is not known."""
+        found = self.tutorial.fabrics.get(fabric)
+        if found is None or f"{fabric}.need" not in self.numbers:
+            return None
+        try:
+            return pieces_to_lay(found, self.tutorial, self.numbers, size), cloth_of(found, self.numbers, size)
+        except (Missing, Circle, ZeroDivisionError):
+            return None
+
+    def cannot_lay(self, fabric: str, size: int) -> str:
+        """Why the pieces of a fabric cannot be laid on its width, in words; empty when they can, or it is not known."""
+        laid = self.laid(fabric, size)
         return laid.in_words(self.tutorial.first_system) if isinstance(laid, layout.CannotLay) else ""
 
     def size_name(self, size: int) -> str:

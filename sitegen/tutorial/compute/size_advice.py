@@ -6,13 +6,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from sitegen.quantities import System, Worked, cm, given, inches
+from sitegen.quantities import RULER, System, Worked, cm, given, inches
 from sitegen.sewing import ease, size_choice
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import Girth, Tutorial
 
 TOLERANCE = {System.INCHES: inches("1/2"), System.CENTIMETRES: cm(1)}
 """By how much a person may be over a size and still be between two sizes (common practice, no source)."""
+NO_SYSTEMS: Mapping[str, System] = {}
+"""Everything is measured in the units of the tutorial."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,43 +38,90 @@ class SizeAdvice:
         return f"{name}, {choice.fit.value}" if choice.fit in size_choice.OUTSIDE else name
 
 
-def size_advice(
-    computed: Computed, person: Mapping[str, Worked], *, matters_most: str | None = None
-) -> tuple[SizeAdvice, ...]:
-    """The size to make, one for each run of sizes, such as children's and adults'.
+@dataclass(frozen=True, slots=True)
+class SizeTable:
+    """One run of sizes, such as children's or adults', with every measurement that is known in all of them."""
 
-    ``person`` holds measurements by the names of the tutorial's body measurements. Raises ValueError, in words for the
-    author, when the tutorial has one size only, when none of the measurements is in its table, or when its sizes do
-    not rise.
+    sizes: tuple[str, ...]
+    rows: tuple[size_choice.Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRule:
+    """By what a size of a tutorial is chosen: a table for each run of sizes, and what is allowed over a size."""
+
+    tables: tuple[SizeTable, ...]
+    tolerance: Worked
+    stretches: bool
+
+
+def size_rule(computed: Computed, system: System) -> SizeRule:
+    """The tables as they are printed in one system of units, so that who measures what they print has that size.
+
+    The tolerance is that of the units of the tutorial in both systems. Raises ValueError, in words for the author, when
+    the tutorial has one size only, or when its sizes do not rise.
     """
     tutorial = computed.tutorial
     if len(tutorial.sizes) < 2:
         raise ValueError("this tutorial has one size only, so there is none to choose")
-    starts = (0, *tutorial.runs, len(tutorial.sizes))
+    tables = []
+    for start, end in pairwise((0, *tutorial.runs, len(tutorial.sizes))):
+        found = (_row(name, range(start, end), computed, system) for name in tutorial.body)
+        tables.append(SizeTable(tutorial.sizes[start:end], tuple(row for row in found if row is not None)))
     tolerance = given("tolerance", TOLERANCE[tutorial.first_system])
-    stretches = _stretches(tutorial)
+    return SizeRule(tuple(tables), tolerance, _stretches(tutorial))
+
+
+def size_advice(
+    computed: Computed,
+    person: Mapping[str, Worked],
+    *,
+    matters_most: str | None = None,
+    measured_in: Mapping[str, System] = NO_SYSTEMS,
+) -> tuple[SizeAdvice, ...]:
+    """The size to make, one for each run of sizes, such as children's and adults'.
+
+    ``person`` holds measurements by the names of the tutorial's body measurements, ``measured_in`` the units of those
+    that were not measured in the tutorial's own. Raises ValueError, in words for the author, when the tutorial has one
+    size only, when none of the measurements is in its table, or when its sizes do not rise.
+    """
+    first = computed.tutorial.first_system
+    rules = {system: size_rule(computed, system) for system in {first, *measured_in.values()}}
+    rule = rules[first]
     advice = []
-    for start, end in pairwise(starts):
-        rows = [row for name in tutorial.body if (row := _row(name, range(start, end), computed)) is not None]
-        found = size_choice.choose_all(rows, person, tolerance, stretches=stretches, matters_most=matters_most)
-        advice.append(SizeAdvice(tutorial.sizes[start:end], found))
+    for place, table in enumerate(rule.tables):
+        rows = [
+            row
+            for name in computed.tutorial.body
+            for row in rules[measured_in.get(name, first)].tables[place].rows
+            if row.measure == name
+        ]
+        found = size_choice.choose_all(
+            rows, person, rule.tolerance, stretches=rule.stretches, matters_most=matters_most
+        )
+        advice.append(SizeAdvice(table.sizes, found))
     return tuple(advice)
 
 
-def _row(name: str, sizes: range, computed: Computed) -> size_choice.Row | None:
+def _row(name: str, sizes: range, computed: Computed, system: System) -> size_choice.Row | None:
     """One body measurement of the table with the garment there; None when it is not known in every size."""
-    bodies = _each(f"body.{name}", f"{name} of size", sizes, computed)
+    bodies = _each(f"body.{name}", f"{name} of size", sizes, computed, system)
     if len(bodies) != len(sizes):
         return None
     girth = _girth(name, computed.tutorial)
-    finished = _each(f"{girth.key}.finished_girth", "garment of size", sizes, computed) if girth is not None else ()
+    number = f"{girth.key}.finished_girth" if girth is not None else ""
+    finished = _each(number, "garment of size", sizes, computed, system) if number else ()
     return size_choice.Row(name, bodies, finished if len(finished) == len(sizes) else (), _least_ease(name))
 
 
-def _each(number: str, words: str, sizes: range, computed: Computed) -> tuple[Worked, ...]:
-    """A number in every size in which it is known, named after the size."""
+def _each(number: str, words: str, sizes: range, computed: Computed, system: System) -> tuple[Worked, ...]:
+    """A number in every size in which it is known, as it is printed, named after the size."""
     found = ((size, computed.number(number, size)) for size in sizes)
-    return tuple(given(f"{words} {computed.size_name(size)}", each.length) for size, each in found if each is not None)
+    return tuple(
+        given(f"{words} {computed.size_name(size)}", RULER.rounded(each.length, system))
+        for size, each in found
+        if each is not None
+    )
 
 
 def _girth(body: str, tutorial: Tutorial) -> Girth | None:

@@ -5,7 +5,7 @@ elastics are the author's own and stand for every copy: both sleeves, both sides
 """
 
 from sitegen.tutorial.making.copies import copies_of
-from sitegen.tutorial.making.graph import LongestPath
+from sitegen.tutorial.making.graph import LongestPath, longest_path
 from sitegen.tutorial.making.joining import (
     Joining,
     Seam,
@@ -28,6 +28,7 @@ __all__ = [
     "Work",
     "copies_of",
     "corner_edges",
+    "longest_path",
     "making_of",
     "neighbours",
     "part_of",

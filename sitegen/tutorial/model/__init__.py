@@ -3,7 +3,7 @@
 Names of parts (``neckband``) and of numbers (``neckband.cut_length``) are the keys of the author's own files.
 """
 
-from sitegen.tutorial.model.cards import Join, OtherWay, Photo, Step, Supply
+from sitegen.tutorial.model.cards import Join, OtherWay, Step, Supply
 from sitegen.tutorial.model.cloth import (
     PLAIN_SIDES,
     SIDES,
@@ -19,6 +19,8 @@ from sitegen.tutorial.model.cloth import (
     Turn,
     Washed,
 )
+from sitegen.tutorial.model.look import Colour, Logo, Look
+from sitegen.tutorial.model.photos import ArrowMark, CircleMark, Mark, NumberMark, Photo, Spot
 from sitegen.tutorial.model.sewn import Band, Change, ChangeLine, Elastic, Girth, Hem, Joined, LineAt, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
 from sitegen.tutorial.model.whole import Site, Term, Tutorial
@@ -30,6 +32,7 @@ from sitegen.tutorial.model.worked_parts import (
     Drops,
     Fullness,
     Gather,
+    GatheringRows,
     Pleats,
     Spacing,
 )
@@ -40,14 +43,17 @@ __all__ = [
     "Accepted",
     "Amount",
     "Arc",
+    "ArrowMark",
     "Band",
     "Binding",
     "Boxed",
     "Button",
     "Change",
     "ChangeLine",
+    "CircleMark",
     "CircleSkirt",
     "Claim",
+    "Colour",
     "Dart",
     "Drops",
     "Edge",
@@ -55,14 +61,19 @@ __all__ = [
     "Fabric",
     "Fullness",
     "Gather",
+    "GatheringRows",
     "Girth",
     "Hem",
     "Join",
     "Joined",
     "Lengths",
     "LineAt",
+    "Logo",
+    "Look",
+    "Mark",
     "MeasuredOn",
     "Notch",
+    "NumberMark",
     "OnlyIn",
     "OtherWay",
     "Photo",
@@ -73,6 +84,7 @@ __all__ = [
     "Share",
     "Site",
     "Spacing",
+    "Spot",
     "Step",
     "Supply",
     "Swap",

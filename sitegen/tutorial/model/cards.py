@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.findings import Place
+from sitegen.tutorial.model.photos import Photo
 from sitegen.tutorial.model.values import Lengths, OnlyIn, Prose, Reference, Words
 
 
@@ -59,16 +60,6 @@ class OtherWay:
 
 
 @dataclass(frozen=True, slots=True)
-class Photo:
-    """A picture of a step and what it shows."""
-
-    file: str
-    shows: str
-    place: Place
-    exists: bool
-
-
-@dataclass(frozen=True, slots=True)
 class Step:
     """One step card."""
 
@@ -108,6 +99,7 @@ class Step:
         """Every running text of the card."""
         other = (self.other_way.text, self.other_way.when) if self.other_way else ()
         yield from (text for text in (self.text, *other, self.look_for, self.if_wrong, self.teacher) if text)
+        yield from (mark.text for photo in self.photos for mark in photo.marks)
 
     def every_join(self) -> Iterator[Join]:
         """The seams of the step, then those of its other way."""

@@ -100,3 +100,5 @@ class Prose:
     references: tuple[Reference, ...]
     locate: Callable[[int, int], Place] = field(compare=False)
     """The place in the file of a stretch of the text, given by its start and end."""
+    language: str = ""
+    """The language of the text, where it lacks a translation into that of the pages; else empty."""

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 
 from sitegen.findings import Place
 from sitegen.quantities import System, Unit
-from sitegen.tutorial.model.cards import Photo, Step, Supply
+from sitegen.tutorial.model.cards import Step, Supply
 from sitegen.tutorial.model.cloth import Fabric, Piece
+from sitegen.tutorial.model.look import Look
+from sitegen.tutorial.model.photos import Photo
 from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Words
 from sitegen.tutorial.model.worked_parts import Binding, Boxed, CircleSkirt, Drops, Gather, Pleats, Spacing
@@ -39,6 +41,10 @@ class Tutorial:
     learn: tuple[Prose, ...]
     before: Prose | None
     photo: Photo | None
+    names: Mapping[str, str]
+    """What parts are called on the page where it is not by their names, in the language of the page."""
+    untranslated: frozenset[str]
+    """Short texts that the author wrote in the first language of the site alone."""
     video_length: Words | None
     """How long its video is: ``42:10``."""
     body: Mapping[str, Lengths]
@@ -83,6 +89,7 @@ class Tutorial:
         """Every running text of the tutorial and its cards."""
         yield from (text for text in (self.summary, self.before, *self.learn) if text)
         yield from (fabric.advice for fabric in self.fabrics.values() if fabric.advice)
+        yield from (mark.text for mark in (self.photo.marks if self.photo is not None else ()))
         for step in self.steps:
             yield from step.prose()
 
@@ -108,8 +115,14 @@ class Site:
     address: str
     first_system: System
     language: str
-    theme: str
+    look: Look
     about: Prose | None
     note: str
     glossary: tuple[Term, ...]
     tutorials: tuple[Tutorial, ...]
+    languages: tuple[str, ...] = ("en",)
+    """Every language in which the site is published; the first is that of its root."""
+    units_said: bool = False
+    """Whether the author says which units come first. Else it is as the readers of the language measure."""
+    untranslated: frozenset[str] = frozenset()
+    """Short texts of the site that are in its first language alone."""

@@ -48,6 +48,15 @@ class Fullness:
 
 
 @dataclass(frozen=True, slots=True)
+class GatheringRows:
+    """Rows of gathering stitches: the first from the raw edge, each further one from the one before, how many."""
+
+    first: Lengths
+    apart: Lengths
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class Gather:
     """Edges that are drawn in to fit shorter ones."""
 
@@ -59,6 +68,7 @@ class Gather:
     ratio: Fullness | None
     cut_for_ratio: bool
     """Whether the ratio was chosen and the edges are to be cut for it; else it follows from them, and is a claim."""
+    rows: GatheringRows | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,55 @@
+"""Which of the supplies are elastic for a casing, and which elastics of the garment are cut from them."""
+
+from __future__ import annotations
+
+import re
+
+from sitegen.quantities import NUMBER_PATTERN, NotUnderstood, Typed, length_at, pair_agrees
+from sitegen.tutorial.model import Elastic, Supply, Tutorial
+
+_ELASTIC = re.compile(r"\belastics?\b(?!\s+(?:thread|cord))", re.IGNORECASE)
+_NOT_FOR_A_CASING = re.compile(r"\b(?:clear|shirring)\b", re.IGNORECASE)
+_NUMBER = re.compile(NUMBER_PATTERN)
+
+
+def elastic_supplies(tutorial: Tutorial) -> tuple[Supply, ...]:
+    """The supplies that can be elastic for a casing."""
+    return tuple(
+        supply
+        for supply in tutorial.supplies
+        if _ELASTIC.search(supply.item.text) and not _NOT_FOR_A_CASING.search(supply.item.text)
+    )
+
+
+def stated_width(supply: Supply) -> Typed | None:
+    """The one length in the size of a supply; None when there is none, or more than one."""
+    text = supply.size.text if supply.size is not None else ""
+    found: list[Typed] = []
+    for match in _NUMBER.finditer(text):
+        if found and match.start() < found[-1].end:
+            continue
+        try:
+            found.append(length_at(text, match.start()))
+        except NotUnderstood:
+            continue
+    return found[0] if len(found) == 1 and found[0].high is None else None
+
+
+def same_width(width: Typed, elastic: Elastic) -> bool:
+    """Whether elastic of this width is what an elastic of the garment is planned for."""
+    needed = elastic.width.amount_at(0)
+    return needed is not None and pair_agrees(width, needed.typed)
+
+
+def elastics_from(supply: Supply, tutorial: Tutorial) -> tuple[Elastic, ...]:
+    """The elastics of the garment that are cut from a supply; none where it is not certain which."""
+    supplies = elastic_supplies(tutorial)
+    if supply not in supplies:
+        return ()
+    width = stated_width(supply)
+    if width is None and len(supplies) > 1:
+        return ()
+    others = [each for each in supplies if each is not supply]
+    if width is not None and any((other := stated_width(each)) and pair_agrees(other, width) for each in others):
+        return ()
+    return tuple(each for each in tutorial.elastics.values() if width is None or same_width(width, each))
