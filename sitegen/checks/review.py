@@ -6,22 +6,35 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from sitegen.checks.glossary import Glossary
-from sitegen.checks.run import run_checks
+from sitegen.checks.run import check_class, check_text, run_checks
+from sitegen.classes import ComputedClass
+from sitegen.classes.build import class_files, class_of
 from sitegen.findings import Collector, Finding, Severity
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import Accepted, Computed, Site, Tutorial, combinations, compute
-from sitegen.tutorial.build import glossary, site, tutorial
+from sitegen.tutorial.build import glossary, languages_of_folder, site, tutorial
+
+
+@dataclass(frozen=True)
+class Translation:
+    """The site in one of its further languages, with the numbers of its tutorials in every view."""
+
+    site: Site
+    tutorials: tuple[Computed, ...]
 
 
 @dataclass(frozen=True)
 class Review:
-    """What was read, every tutorial with its numbers (once for each combination of its views), and every finding."""
+    """What was read, every tutorial with its numbers (once for each combination of its views), the classes, and every
+    finding."""
 
     site: Site
     tutorials: tuple[Computed, ...]
+    classes: tuple[ComputedClass, ...]
     findings: tuple[Finding, ...]
     any_wrong: bool
     any_unread: bool
+    translations: tuple[Translation, ...] = ()
 
 
 def review(folder: ContentFolder) -> Review:
@@ -29,35 +42,85 @@ def review(folder: ContentFolder) -> Review:
     collector = Collector()
     found = site(folder, collector)
     words = Glossary(found.glossary)
-    computed = tuple(each for tutorial in found.tutorials for each in _in_every_view(tutorial, words, collector))
-    return Review(found, computed, collector.findings, collector.any_wrong, collector.any_unread)
+    language = found.language
+    computed = tuple(each for one in found.tutorials for each in _in_every_view(one, words, collector, language))
+    classes = _classes(folder, computed, collector)
+    others = tuple(_translation(folder, each, collector) for each in found.languages[1:])
+    return Review(found, computed, classes, collector.findings, collector.any_wrong, collector.any_unread, others)
+
+
+def _translation(folder: ContentFolder, language: str, collector: Collector) -> Translation:
+    """The folder in a further language. Its numbers are those of the first, so only its texts are checked again."""
+    found = site(folder, collector, language)
+    computed: list[Computed] = []
+    for one in found.tutorials:
+        own = Collector()
+        for each in combinations(one):
+            computed.append(compute(each, own))
+            for text in each.prose():
+                if not text.language:
+                    check_text(text, computed[-1], own, language)
+        collector.extend(_accepted(one, own.findings, set()))
+    return Translation(found, tuple(computed))
 
 
 def review_tutorial(folder: ContentFolder, home: str) -> tuple[tuple[Computed, ...], Collector]:
     """One tutorial of a folder with its numbers in every view (none if it cannot be read), and all findings on it."""
     collector = Collector()
-    found = tutorial(folder, home, collector)
+    spoken = languages_of_folder(folder)
+    found = tutorial(folder, home, collector, spoken)
     # What is wrong with the glossary itself is said when the whole folder is reviewed.
-    words = Glossary(glossary(folder, Collector()))
-    return (() if found is None else _in_every_view(found, words, collector)), collector
+    words = Glossary(glossary(folder, Collector(), spoken))
+    return (() if found is None else _in_every_view(found, words, collector, spoken.current)), collector
 
 
-def _in_every_view(tutorial: Tutorial, words: Glossary, collector: Collector) -> tuple[Computed, ...]:
+def review_class(folder: ContentFolder, relative: str) -> tuple[ComputedClass | None, Collector]:
+    """One class of a folder with its tutorial (None if either cannot be read), and all findings on both."""
+    collector = Collector()
+
+    def tutorial_of(name: str) -> tuple[Computed, ...]:
+        computed, own = review_tutorial(folder, f"tutorials/{name}")
+        collector.extend(own.findings)
+        return computed
+
+    known = folder.folders("tutorials", Collector())
+    found = class_of(folder, relative, known, tutorial_of, collector)
+    if found is not None:
+        check_class(found, collector)
+    return found, collector
+
+
+def _classes(folder: ContentFolder, computed: tuple[Computed, ...], collector: Collector) -> tuple[ComputedClass, ...]:
+    """Every class of a folder, checked; those that cannot be read are reported and left out."""
+    by_name: dict[str, list[Computed]] = {}
+    for each in computed:
+        by_name.setdefault(each.tutorial.key, []).append(each)
+    known = folder.folders("tutorials", Collector())
+    found = []
+    for relative in class_files(folder, collector):
+        one = class_of(folder, relative, known, lambda name: by_name.get(name, ()), collector)
+        if one is not None:
+            check_class(one, collector)
+            found.append(one)
+    return tuple(found)
+
+
+def _in_every_view(tutorial: Tutorial, words: Glossary, collector: Collector, language: str) -> tuple[Computed, ...]:
     """Each combination of views computed and checked by itself, and what the author accepts marked as accepted."""
     own = Collector()
-    computed = _all_views(tutorial, words, own)
+    computed = _all_views(tutorial, words, own, language)
     collector.extend(_accept(tutorial, own.findings))
     return computed
 
 
-def _all_views(tutorial: Tutorial, words: Glossary, collector: Collector) -> tuple[Computed, ...]:
+def _all_views(tutorial: Tutorial, words: Glossary, collector: Collector, language: str) -> tuple[Computed, ...]:
     """Each combination computed and checked. What is not found in all names its view."""
     computed: list[Computed] = []
     found: list[tuple[Finding, ...]] = []
     for each in combinations(tutorial):
         own = Collector()
         computed.append(compute(each, own))
-        run_checks(computed[-1], words, own)
+        run_checks(computed[-1], words, own, language)
         found.append(own.findings)
     chosen = [frozenset(one.tutorial.chosen) for one in computed]
     for finding in dict.fromkeys(each for findings in found for each in findings):
@@ -68,16 +131,9 @@ def _all_views(tutorial: Tutorial, words: Glossary, collector: Collector) -> tup
 
 
 def _accept(tutorial: Tutorial, findings: tuple[Finding, ...]) -> Iterator[Finding]:
-    """The findings, those that the author accepted with a reason turned into hints that say so."""
+    """What ``_accepted`` gives, and whatever was accepted and is found nowhere."""
     used: set[Accepted] = set()
-    for finding in findings:
-        accepted = next((each for each in tutorial.accepted if _matches(each, finding)), None)
-        if accepted is None:
-            yield finding
-            continue
-        used.add(accepted)
-        message = f"Accepted ({accepted.reason}): {finding.message}"
-        yield replace(finding, severity=Severity.HINT, message=message, should_be="")
+    yield from _accepted(tutorial, findings, used)
     for each in tutorial.accepted:
         if each not in used:
             yield Finding(
@@ -86,6 +142,18 @@ def _accept(tutorial: Tutorial, findings: tuple[Finding, ...]) -> Iterator[Findi
                 each.place,
                 f"No finding {each.check} says “{each.said}” in this file, so there is nothing to accept. Take it out.",
             )
+
+
+def _accepted(tutorial: Tutorial, findings: tuple[Finding, ...], used: set[Accepted]) -> Iterator[Finding]:
+    """The findings, those that the author accepted with a reason turned into hints that say so; tells what is used."""
+    for finding in findings:
+        accepted = next((each for each in tutorial.accepted if _matches(each, finding)), None)
+        if accepted is None:
+            yield finding
+            continue
+        used.add(accepted)
+        message = f"Accepted ({accepted.reason}): {finding.message}"
+        yield replace(finding, severity=Severity.HINT, message=message, should_be="")
 
 
 def _matches(accepted: Accepted, finding: Finding) -> bool:

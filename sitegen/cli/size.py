@@ -39,12 +39,12 @@ def run(options: argparse.Namespace) -> int:
     tutorial = computed.tutorial
     system = System(options.units) if options.units else tutorial.first_system
     bare = tutorial.unit if system is tutorial.first_system else Unit.CM if system is System.CENTIMETRES else Unit.IN
-    person, troubles = _person(options.measured, tutorial, bare)
+    person, measured_in, troubles = _person(options.measured, tutorial, bare)
     if options.by is not None and options.by not in person:
         troubles.append(f"--by {options.by}: it is none of the measurements given.")
     if not troubles:
         try:
-            advice = size_advice(computed, person, matters_most=options.by)
+            advice = size_advice(computed, person, matters_most=options.by, measured_in=measured_in)
         except ValueError as reason:
             troubles.append(f"{reason}.")
     if troubles:
@@ -56,9 +56,12 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _person(measured: list[str], tutorial: Tutorial, bare: Unit) -> tuple[dict[str, Worked], list[str]]:
-    """The measurements by name, and what is wrong with the others."""
+def _person(
+    measured: list[str], tutorial: Tutorial, bare: Unit
+) -> tuple[dict[str, Worked], dict[str, System], list[str]]:
+    """The measurements by name, the units of each, and what is wrong with the others."""
     person: dict[str, Worked] = {}
+    measured_in: dict[str, System] = {}
     troubles = []
     for each in measured:
         name, equals, text = each.partition("=")
@@ -71,10 +74,12 @@ def _person(measured: list[str], tutorial: Tutorial, bare: Unit) -> tuple[dict[s
             troubles.append(f"{name} is given twice.")
         else:
             try:
-                person[name] = given(f"{name} of the person", parse_length(text, bare).value)
+                typed = parse_length(text, bare)
+                person[name] = given(f"{name} of the person", typed.value)
+                measured_in[name] = typed.unit.system
             except NotUnderstood as trouble:
                 troubles.append(f"{name}: expected {trouble.expected}, found “{text}”. Example: {name}=36in")
-    return person, troubles
+    return person, measured_in, troubles
 
 
 def _unknown(name: str, tutorial: Tutorial) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from math import ceil
 
@@ -10,7 +9,6 @@ from sitegen.checks.held import instead
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import (
-    NUMBER_PATTERN,
     RULER,
     ZERO,
     Length,
@@ -18,8 +16,6 @@ from sitegen.quantities import (
     Typed,
     Unit,
     Worked,
-    length_at,
-    pair_agrees,
     parse_length,
     plus,
     show_in_unit,
@@ -27,11 +23,17 @@ from sitegen.quantities import (
     to_buy,
     work,
 )
-from sitegen.tutorial import Computed, Elastic, Supply, Tutorial
+from sitegen.tutorial import (
+    Computed,
+    Elastic,
+    Supply,
+    Tutorial,
+    elastic_supplies,
+    elastics_from,
+    same_width,
+    stated_width,
+)
 
-_ELASTIC = re.compile(r"\belastics?\b(?!\s+(?:thread|cord))", re.IGNORECASE)
-_NOT_FOR_A_CASING = re.compile(r"\b(?:clear|shirring)\b", re.IGNORECASE)
-_NUMBER = re.compile(NUMBER_PATTERN)
 _WAIST = (
     "body: {waist: 28 in}\n"
     "elastics: {waistband: {around: body.waist, ratio: 90%, overlap: 1 in, width: 3/4 in, room: 1/8 in}}\n"
@@ -52,14 +54,14 @@ _WAIST = (
 def elastic_width(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """The width of elastic in the supplies must be that of an elastic of the garment. Clear elastic, elastic thread and
     elastic cord do not count."""
-    pairs = [(supply, width) for supply in _elastics_in(tutorial) if (width := _stated_width(supply)) is not None]
+    pairs = [(supply, width) for supply in elastic_supplies(tutorial) if (width := stated_width(supply)) is not None]
     without = [
-        elastic for elastic in tutorial.elastics.values() if not any(_same(width, elastic) for _, width in pairs)
+        elastic for elastic in tutorial.elastics.values() if not any(same_width(width, elastic) for _, width in pairs)
     ]
     stray = [
         (supply, width)
         for supply, width in pairs
-        if not any(_same(width, elastic) for elastic in tutorial.elastics.values())
+        if not any(same_width(width, elastic) for elastic in tutorial.elastics.values())
     ]
     needed = _width(without[0]) if len(without) == 1 else None
     if len(stray) != 1 or needed is None:
@@ -91,10 +93,9 @@ def elastic_width(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
 )
 def elastic_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """The amount of elastic in the supplies must be enough for all elastics of its width, in every size."""
-    supplies = _elastics_in(tutorial)
-    for supply in supplies:
+    for supply in elastic_supplies(tutorial):
         typed = _typed(supply.amount.text) if supply.amount is not None else None
-        cut = _cut_from(supply, len(supplies), tutorial, computed)
+        cut = _cut_from(supply, tutorial, computed)
         if supply.amount is None or typed is None or not cut:
             continue
         size, need = max(cut, key=lambda each: each[1].length)
@@ -115,37 +116,9 @@ def elastic_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
         )
 
 
-def _elastics_in(tutorial: Tutorial) -> list[Supply]:
-    """The supplies that can be elastic for a casing."""
-    return [
-        supply
-        for supply in tutorial.supplies
-        if _ELASTIC.search(supply.item.text) and not _NOT_FOR_A_CASING.search(supply.item.text)
-    ]
-
-
-def _stated_width(supply: Supply) -> Typed | None:
-    """The one length in the size of a supply; None when there is none, or more than one."""
-    text = supply.size.text if supply.size is not None else ""
-    found: list[Typed] = []
-    for match in _NUMBER.finditer(text):
-        if found and match.start() < found[-1].end:
-            continue
-        try:
-            found.append(length_at(text, match.start()))
-        except NotUnderstood:
-            continue
-    return found[0] if len(found) == 1 and found[0].high is None else None
-
-
 def _width(elastic: Elastic) -> Typed | None:
     amount = elastic.width.amount_at(0)
     return amount.typed if amount is not None else None
-
-
-def _same(width: Typed, elastic: Elastic) -> bool:
-    needed = _width(elastic)
-    return needed is not None and pair_agrees(width, needed)
 
 
 def _typed(text: str) -> Typed | None:
@@ -155,15 +128,9 @@ def _typed(text: str) -> Typed | None:
         return None
 
 
-def _cut_from(supply: Supply, count: int, tutorial: Tutorial, computed: Computed) -> list[tuple[int, Worked]]:
+def _cut_from(supply: Supply, tutorial: Tutorial, computed: Computed) -> list[tuple[int, Worked]]:
     """What is cut from a supply in each size. Nothing where it is not certain which elastics are cut from it."""
-    width = _stated_width(supply)
-    others = [each for each in _elastics_in(tutorial) if each is not supply]
-    if width is None and count > 1:
-        return []
-    if width is not None and any((other := _stated_width(each)) and pair_agrees(other, width) for each in others):
-        return []
-    elastics = [each for each in tutorial.elastics.values() if width is None or _same(width, each)]
+    elastics = elastics_from(supply, tutorial)
     found = []
     for size in range(tutorial.size_count):
         lengths = [computed.number(f"{each.key}.cut_length", size) for each in elastics]

@@ -1,0 +1,121 @@
+"""Builds the sessions of a class: days, times and minutes."""
+
+from __future__ import annotations
+
+import re
+from datetime import date, datetime, time, timedelta
+from zoneinfo import available_timezones
+
+from sitegen.classes.model import Session
+from sitegen.findings import nearest
+from sitegen.reading import Node, Scalar
+from sitegen.tutorial.build import Fields
+
+SESSION_EXAMPLE = 'sessions: [{date: 2027-01-12, begins: "18:30", ends: "21:00", break: 15}]'
+_MOST_MINUTES = 24 * 60
+_TIME = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
+_ZONE_EXAMPLE = "time_zone: Europe/London"
+
+
+def sessions(fields: Fields) -> tuple[Session, ...]:
+    """The sessions in the order in which they were written; none when they are missing (reported)."""
+    fields.required("sessions", SESSION_EXAMPLE)
+    found = []
+    for number, node in enumerate(fields.mappings("sessions", SESSION_EXAMPLE), 1):
+        inner = Fields(fields.builder, node, f"session {number}")
+        session = _session(number, inner)
+        if session is not None:
+            found.append(session)
+    return tuple(found)
+
+
+def time_zone(fields: Fields, found: tuple[Session, ...]) -> str:
+    """The time zone by its name in the IANA database; needed as soon as a session has a date."""
+    dated = any(session.day is not None for session in found)
+    node = fields.required("time_zone", _ZONE_EXAMPLE) if dated else fields.get("time_zone")
+    words = fields.builder.words(node, "the name of a time zone", _ZONE_EXAMPLE) if node is not None else None
+    known = available_timezones()
+    # Some systems bring no list of time zones; then nothing can be said against a name.
+    if words is None or not known or words.text in known:
+        return words.text if words is not None else ""
+    if isinstance(node, Scalar):
+        near = nearest(words.text, known, most=1)
+        hint = f" Nearest: {near[0]}." if near else f" Example: {_ZONE_EXAMPLE}"
+        fields.builder.wrong(
+            "unknown-reference",
+            words.place,
+            f"There is no time zone “{words.text}” in the IANA database.{hint}",
+            said=words.text,
+            should_be=near[0] if near else "",
+        )
+    return ""
+
+
+def _session(number: int, fields: Fields) -> Session | None:
+    builder = fields.builder
+    day_node, begins_node, ends_node = fields.get("date"), fields.get("begins"), fields.get("ends")
+    minutes_node, break_node = fields.get("minutes"), fields.get("break")
+    day = _day(fields, day_node) if day_node is not None else None
+    begins = _time(fields, begins_node, 'begins: "18:30"') if begins_node is not None else None
+    ends = _time(fields, ends_node, 'ends: "21:00"') if ends_node is not None else None
+    pause = builder.whole_number(break_node, "break: 15", most=_MOST_MINUTES) if break_node is not None else 0
+    minutes = (
+        builder.whole_number(minutes_node, "minutes: 150", most=_MOST_MINUTES) if minutes_node is not None else None
+    )
+    fields.finish()
+    if day_node is not None and begins_node is None:
+        fields.required("begins", 'begins: "18:30"')
+    if (ends_node is None) == (minutes_node is None):
+        _one_of_two(fields, both=ends_node is not None)
+        return None
+    if ends_node is not None and begins_node is None:
+        fields.required("begins", 'begins: "18:30"')
+        return None
+    if ends is not None and begins is not None:
+        minutes = _between(begins, ends)
+        if minutes <= 0 and isinstance(ends_node, Scalar):
+            builder.wrong(
+                "session-backwards",
+                ends_node.place,
+                f"Session {number} ends at {ends:%H:%M}, but it begins at {begins:%H:%M}. A session ends on the day on"
+                " which it begins.",
+                said=ends_node.text.strip(),
+            )
+            return None
+    if minutes is None or (pause or 0) >= minutes:
+        if minutes is not None and break_node is not None:
+            builder.not_this(break_node, f"a break shorter than the session of {minutes} minutes", "break: 15")
+        return None
+    return Session(number, fields.node.place, day, begins, minutes, pause or 0)
+
+
+def _one_of_two(fields: Fields, *, both: bool) -> None:
+    what = "has both ends and minutes. Keep one of them" if both else "lacks ends or minutes"
+    fields.builder.wrong(
+        "given-twice" if both else "key-missing",
+        fields.node.place,
+        f"{fields.what.capitalize()} {what}. Example: {SESSION_EXAMPLE}",
+    )
+
+
+def _between(begins: time, ends: time) -> int:
+    some_day = date(2000, 1, 1)
+    return (datetime.combine(some_day, ends) - datetime.combine(some_day, begins)) // timedelta(minutes=1)
+
+
+def _day(fields: Fields, node: Node) -> date | None:
+    if isinstance(node, Scalar) and re.fullmatch(r"\d{4}-\d{2}-\d{2}", node.text.strip()):
+        try:
+            return date.fromisoformat(node.text.strip())
+        except ValueError:
+            pass
+    fields.builder.not_this(node, "a day as year, month and day", "date: 2027-01-12")
+    return None
+
+
+def _time(fields: Fields, node: Node, example: str) -> time | None:
+    match = _TIME.fullmatch(node.text.strip()) if isinstance(node, Scalar) else None
+    if match is not None:
+        return time(int(match[1]), int(match[2]))
+    fields.builder.not_this(node, "a time of the day from 0:00 to 23:59", example)
+    return None

@@ -1,0 +1,197 @@
+"""The cloth of a class: laid for all students at once where it is cut before class, else a length for each student."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from sitegen.classes.model import ComputedClass
+from sitegen.quantities import Length, System, Worked, given, plus, work
+from sitegen.sewing import class_sums, fabric_need, layout
+from sitegen.tutorial import Computed, Fabric, words_of
+
+FOR_CLASS = "for the class"
+"""What the need of the whole class is called in every working."""
+STEPS_OF_SHOP = {System.INCHES: "steps of 1/8 yd", System.CENTIMETRES: "steps of 10 cm"}
+
+
+@dataclass(frozen=True, slots=True)
+class ClassCloth:
+    """One fabric in one width: what the class needs of it, with its working.
+
+    ``laid`` is the layout for the whole class, None where each student gets a length of her own. ``needed`` is None
+    where it cannot be known, and ``reason`` says why. ``lengths`` is what one student of each size needs alone.
+    """
+
+    fabric: Fabric
+    width: Worked | None
+    needed: Worked | None
+    laid: layout.Layout | None
+    lengths: tuple[tuple[int, Worked], ...]
+    one_by_one: Worked | None = None
+    """What a length for each student, cut by herself, comes to; the need itself where there is no layout for all."""
+    reason: str = ""
+
+
+def cut_before(fabric: str, cls: ComputedClass) -> bool:
+    """Whether all that is cut from a fabric is cut before class, as far as its steps say what they cut."""
+    tutorial = cls.computed.tutorial
+    own = {key for key, piece in tutorial.pieces.items() if piece.fabric and piece.fabric.name == fabric}
+    own |= {key for key, band in tutorial.bands.items() if band.fabric.name == fabric}
+    cutting = [step.number for step in tutorial.steps if own & {name.name for name in step.cuts}]
+    return bool(cutting) and all(number in cls.before_class for number in cutting)
+
+
+def class_cloth(fabric: Fabric, cls: ComputedClass) -> tuple[ClassCloth, ...]:
+    """What the class needs of one fabric, in each width in which it can be had; the one to buy first."""
+    return tuple(_for_all(_for_each(fabric, width, cls), cls) for width in _widths(fabric, cls))
+
+
+def unknown_cloth(fabric: Fabric, cls: ComputedClass) -> str:
+    """Why nobody can tell how much of a fabric the class needs, in words; empty when it can be told."""
+    return _for_each(fabric, _widths(fabric, cls)[0], cls).reason
+
+
+def _widths(fabric: Fabric, cls: ComputedClass) -> tuple[Worked | None, ...]:
+    offered = cls.written.widths.get(fabric.key, ())
+    wanted = tuple(given(f"{fabric.name} width", each.typed.value) for each in offered)
+    return wanted or (cls.computed.length(f"{fabric.key}.width", _first_size(cls)),)
+
+
+def _first_size(cls: ComputedClass) -> int:
+    return cls.written.students[0].size
+
+
+def _for_each(fabric: Fabric, width: Worked | None, cls: ComputedClass) -> ClassCloth:
+    """A length for each student."""
+    if width is None or (fabric.buy is not None and _also_cut(fabric.key, cls)):
+        return _as_bought(fabric, cls)
+    alone = [_layout_alone(fabric.key, each.size, width.length, cls.computed) for each in cls.written.students]
+    for laid in alone:
+        if isinstance(laid, layout.CannotLay):
+            reason = laid.in_words(cls.first_system)
+            return ClassCloth(fabric, width, None, None, (), reason=reason)
+    layouts = [laid for laid in alone if isinstance(laid, layout.Layout)]
+    if len(layouts) < len(alone):
+        return _as_bought(fabric, cls)
+    lengths = tuple(
+        (each.size, _need(_name_of_length(fabric, each.size, cls), fabric, laid, (), cls))
+        for each, laid in zip(cls.written.students, layouts, strict=True)
+    )
+    one_by_one = _one_by_one(lengths, cls)
+    return ClassCloth(fabric, width, one_by_one, None, lengths, one_by_one)
+
+
+def _also_cut(fabric: str, cls: ComputedClass) -> bool:
+    """Whether more than pieces and bands is cut from a fabric, of which the cutting layout knows nothing."""
+    tutorial = cls.computed.tutorial
+    names = {drops.fabric.name for drops in tutorial.drops.values()}
+    names |= {binding.fabric.name for binding in tutorial.bindings.values() if binding.fabric is not None}
+    names |= {circle.fabric.name for circle in tutorial.circles.values() if circle.fabric is not None}
+    return fabric in names
+
+
+def _for_all(each: ClassCloth, cls: ComputedClass) -> ClassCloth:
+    """The same cloth laid for the whole class at once, where it is cut before class."""
+    fabric = each.fabric
+    if each.width is None or each.needed is None or not cut_before(fabric.key, cls):
+        return each
+    together, names = _layout_together(fabric.key, each.width.length, cls)
+    return replace(each, needed=_need(FOR_CLASS, fabric, together, names, cls), laid=together)
+
+
+def _as_bought(fabric: Fabric, cls: ComputedClass) -> ClassCloth:
+    """Where there is no layout: what the tutorial tells each student to buy."""
+    found = []
+    for each in cls.written.students:
+        bought = cls.computed.length(f"{fabric.key}.buy", each.size)
+        if bought is None:
+            reason = "its pieces cannot be laid, and the tutorial does not say how much to buy"
+            return ClassCloth(fabric, None, None, None, (), reason=reason)
+        found.append((each.size, bought.named(_name_of_length(fabric, each.size, cls))))
+    lengths = tuple(found)
+    one_by_one = _one_by_one(lengths, cls)
+    return ClassCloth(fabric, None, one_by_one, None, lengths, one_by_one)
+
+
+def _name_of_length(fabric: Fabric, size: int, cls: ComputedClass) -> str:
+    name = cls.computed.size_name(size)
+    return f"length of {fabric.name} for {f'size {name}' if name else 'one student'}"
+
+
+def _one_by_one(lengths: Sequence[tuple[int, Worked]], cls: ComputedClass) -> Worked:
+    """A length for each student, added up."""
+    counts = {each.size: each.count for each in cls.written.students}
+    first, *more = (plus(length, counts[size]) for size, length in lengths)
+    return work(FOR_CLASS, first, *more)
+
+
+def _layout_alone(fabric: str, size: int, width: Length, computed: Computed) -> layout.Layout | layout.CannotLay | None:
+    to_lay = computed.to_lay(fabric, size)
+    if to_lay is None:
+        return None
+    pieces, cloth = to_lay
+    if cloth.width == width:
+        return computed.laid(fabric, size)
+    return _laid(pieces, replace(cloth, width=width))
+
+
+@lru_cache(maxsize=256)
+def _laid(pieces: tuple[layout.LayoutPiece, ...], cloth: layout.Cloth) -> layout.Layout | layout.CannotLay:
+    return layout.lay_out(pieces, cloth)
+
+
+def pieces_of_class(fabric: str, cls: ComputedClass) -> tuple[layout.LayoutPiece, ...]:
+    """The paper pieces of a fabric for all students: each piece in each size, so often as the class needs it."""
+    found = []
+    for each in cls.written.students:
+        to_lay = cls.computed.to_lay(fabric, each.size)
+        size = cls.computed.size_name(each.size)
+        for piece in to_lay[0] if to_lay else ():
+            name = f"{piece.name} {size}" if size else piece.name
+            found.append(replace(piece, name=name, count=piece.count * each.count))
+    return tuple(found)
+
+
+def _layout_together(fabric: str, width: Length, cls: ComputedClass) -> tuple[layout.Layout, tuple[str, ...]]:
+    """The layout for the whole class, and the names of its pieces. Every piece is known to fit the width."""
+    pieces = pieces_of_class(fabric, cls)
+    to_lay = cls.computed.to_lay(fabric, _first_size(cls))
+    laid = _laid(pieces, replace(to_lay[1], width=width)) if to_lay is not None else None
+    if not isinstance(laid, layout.Layout):
+        raise TypeError(f"{fabric}: what fits a width alone fits it together")
+    return laid, tuple(piece.name for piece in pieces)
+
+
+def _need(name: str, fabric: Fabric, laid: layout.Layout, class_pieces: tuple[str, ...], cls: ComputedClass) -> Worked:
+    """The cloth to ask for: the layout before washing, the ends to straighten, and repeats where a print is matched.
+
+    Class pieces are called by their size too: ``front M``.
+    """
+    size, computed = _first_size(cls), cls.computed
+    shrinkage = computed.number(f"{fabric.key}.shrinkage", size) if fabric.shrinkage else None
+    ends = computed.length(f"{fabric.key}.straighten", size) if fabric.straighten else None
+    repeat = computed.length(f"{fabric.key}.repeat", size) if fabric.repeat else None
+    if repeat is None:
+        return layout.cloth_needed(name, laid, shrinkage=shrinkage, straightening=ends)
+    plain = layout.cloth_needed(f"{name} without matching", laid, shrinkage=shrinkage, straightening=ends)
+    matched = {piece.name for piece in fabric.matched} or set(computed.tutorial.pieces)
+    if class_pieces:
+        matched = {each for each in class_pieces if each in matched or each.rpartition(" ")[0] in matched}
+    rows = len({placed.y for placed in laid.placements if placed.piece in matched})
+    added = fabric_need.matched_rows(
+        words_of(f"{fabric.key}.for_repeat"), repeat, given("rows of matched pieces in the cutting layout", rows)
+    )
+    return work(name, plain, plus(added))
+
+
+def to_ask_for(needed: Worked, spare: Worked, system: System, step: Worked) -> Worked:
+    """What to ask for in a shop: the need and its spare, in whole steps of what shops sell."""
+    total = work("with spare", needed, plus(spare))
+    return class_sums.in_whole_steps("to buy", total, step, STEPS_OF_SHOP[system])
+
+
+def spare_of(needed: Worked, share: Worked) -> Worked:
+    """The spare of a length, with its working."""
+    return class_sums.spare_length("spare", needed, share)

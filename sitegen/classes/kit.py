@@ -1,0 +1,312 @@
+"""What to buy for a class: cloth, elastic and all else, each with its working.
+
+Every number comes from the tutorial: a length from its numbers by size, a count from its supplies.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import Enum
+
+from sitegen.classes.amounts import amount_of
+from sitegen.classes.cloth import FOR_CLASS, ClassCloth, class_cloth, spare_of, to_ask_for
+from sitegen.classes.model import ComputedClass, Price
+from sitegen.quantities import (
+    SHOP_STEPS,
+    Length,
+    System,
+    Worked,
+    given,
+    plural,
+    plus,
+    show_to_buy,
+    show_value,
+    times,
+    work,
+)
+from sitegen.sewing import class_sums
+from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from
+
+ForOne = tuple[tuple[int, Worked], ...]
+"""What one student of each size needs, by the size's index."""
+
+
+class Kind(Enum):
+    """What a line of the kit is. The value is the head of its part of the list."""
+
+    CLOTH = "Cloth"
+    ELASTIC = "Elastic"
+    NEEDLES = "Needles"
+    THREAD = "Thread"
+    NOTIONS = "Other things"
+
+
+@dataclass(frozen=True, slots=True)
+class KitLine:
+    """One thing to buy. ``key`` is its name in the class file. ``size`` is a width, or the size of a needle.
+
+    ``needed`` is for all students, ``buy`` with the spare and in what shops sell, lengths in the units of ``system``.
+    ``for_one`` is what one student of each size needs, by the size's index; of what is shared, nothing.
+    ``cloth`` holds every width of a fabric, the one that is bought first.
+    """
+
+    kind: Kind
+    key: str
+    name: str
+    size: str
+    needed: Worked
+    spare: Worked
+    buy: Worked
+    system: System
+    unit: str
+    for_one: ForOne
+    shared_by: int
+    price: Price | None
+    cloth: tuple[ClassCloth, ...] = ()
+
+    @property
+    def by_length(self) -> bool:
+        """Whether it is sold by its length."""
+        return isinstance(self.buy.value, Length)
+
+    @property
+    def amount(self) -> str:
+        """What to ask for: ``6.8 m``, ``9 spools``, ``9``."""
+        if self.by_length:
+            return show_to_buy(self.buy.length, self.system)
+        return counted(int(self.buy.number), self.unit)
+
+
+@dataclass(frozen=True, slots=True)
+class NotKnown:
+    """A fabric of which nobody can tell how much the class needs, and why."""
+
+    cloth: ClassCloth
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Kit:
+    """Everything to buy for a class, and what it cannot tell."""
+
+    lines: tuple[KitLine, ...]
+    unknown: tuple[NotKnown, ...]
+    brought: tuple[str, ...]
+    """What each student brings, in the words of the file."""
+
+
+def kit_of(cls: ComputedClass, system: System) -> Kit:
+    """The kit of a class, lengths in these units; what has a price is bought in the units of its price."""
+    brought = tuple(words.text for words in cls.written.brings)
+    unknown: list[NotKnown] = []
+    lines = [
+        *_cloth_lines(cls, system, unknown),
+        *(_elastic_line(elastic, for_one, cls, system) for elastic, for_one in _elastics(cls)),
+        *(_supply_line(supply, cls, system) for supply in _supplies(cls)),
+    ]
+    return Kit(tuple(lines), tuple(unknown), brought)
+
+
+def unpriced(cls: ComputedClass) -> tuple[str, ...]:
+    """What is bought for the class and has no price."""
+    fabrics = [(fabric.name, fabric.key) for fabric in bought_fabrics(cls)]
+    elastics = [(_name_of(elastic, cls), elastic.key) for elastic, _ in _elastics(cls)]
+    supplies = [(supply.item.text, supply.item.text) for supply in _supplies(cls)]
+    named = [*fabrics, *elastics, *supplies]
+    return tuple(name for name, key in named if _price(key, cls) is None and _price(name, cls) is None)
+
+
+def bought_fabrics(cls: ComputedClass) -> tuple[Fabric, ...]:
+    """The fabrics that are bought for the class: those of its garment that students do not bring."""
+    fabrics = cls.computed.tutorial.fabrics.values()
+    return tuple(each for each in fabrics if each.key not in _brought(cls) and _is_used(each.key, cls))
+
+
+def _elastics(cls: ComputedClass) -> Iterator[tuple[Elastic, ForOne]]:
+    """The elastics that are bought for the class and whose lengths are known, with the length for each size."""
+    for elastic in cls.computed.tutorial.elastics.values():
+        for_one = _each_size(f"{elastic.key}.cut_length", cls)
+        if for_one is not None and not {elastic.key, _name_of(elastic, cls)} & _brought(cls):
+            yield elastic, for_one
+
+
+def _supplies(cls: ComputedClass) -> tuple[Supply, ...]:
+    """The supplies that are bought for the class, without elastics whose lengths are known."""
+    tutorial = cls.computed.tutorial
+    known = {elastic.key for elastic, _ in _elastics(cls)} | (_brought(cls) & set(tutorial.elastics))
+    return tuple(
+        supply
+        for supply in tutorial.supplies
+        if supply.item.text
+        and supply.item.text not in _brought(cls)
+        and not known & {elastic.key for elastic in elastics_from(supply, tutorial)}
+    )
+
+
+def _brought(cls: ComputedClass) -> set[str]:
+    return {words.text for words in cls.written.brings}
+
+
+def counted(number: int, unit: str) -> str:
+    """A count with its unit, if it has one: ``9 spools``, ``1 spool``, ``9``."""
+    if not unit:
+        return str(number)
+    return f"{number} {unit if number == 1 or unit.endswith('s') else plural(unit)}"
+
+
+def students_of(cls: ComputedClass) -> Worked:
+    """How many students there are, from those of each size."""
+    groups = [
+        given(f"students of size {name}" if (name := cls.computed.size_name(each.size)) else "students", each.count)
+        for each in cls.written.students
+    ]
+    first, *more = groups
+    return work("students", first, *(plus(group) for group in more)) if more else first.named("students")
+
+
+def _price(key: str, cls: ComputedClass) -> Price | None:
+    return next((price for price in cls.written.prices if price.item.text == key), None)
+
+
+def _system(price: Price | None, system: System) -> System:
+    return price.per.system if price is not None and price.per is not None else system
+
+
+def _shop_step(system: System) -> Worked:
+    return given("one step", SHOP_STEPS[system])
+
+
+def _share(cls: ComputedClass, *, lengths: bool) -> Worked:
+    written = cls.written
+    return given("share to spare", written.spare_lengths if lengths else written.spare_counted)
+
+
+def _cloth_lines(cls: ComputedClass, system: System, unknown: list[NotKnown]) -> Iterator[KitLine]:
+    for fabric in bought_fabrics(cls):
+        found = class_cloth(fabric, cls)
+        first = found[0]
+        if first.needed is None:
+            unknown.append(NotKnown(first, first.reason))
+            continue
+        price = _price(fabric.key, cls)
+        own = _system(price, system)
+        spare = spare_of(first.needed, _share(cls, lengths=True))
+        yield KitLine(
+            kind=Kind.CLOTH,
+            key=fabric.key,
+            name=fabric.name,
+            size=f"{show_value(first.width.value, own)} wide" if first.width is not None else "",
+            needed=first.needed,
+            spare=spare,
+            buy=to_ask_for(first.needed, spare, own, _shop_step(own)),
+            system=own,
+            unit="",
+            for_one=first.lengths,
+            shared_by=1,
+            price=price,
+            cloth=found,
+        )
+
+
+def _is_used(fabric: str, cls: ComputedClass) -> bool:
+    """Whether anything of the garment is cut from a fabric; where nothing says so, whether it is to be bought."""
+    tutorial = cls.computed.tutorial
+    used = {piece.fabric.name for piece in tutorial.pieces.values() if piece.fabric is not None}
+    used |= {band.fabric.name for band in tutorial.bands.values()}
+    used |= {drops.fabric.name for drops in tutorial.drops.values()}
+    used |= {binding.fabric.name for binding in tutorial.bindings.values() if binding.fabric is not None}
+    used |= {circle.fabric.name for circle in tutorial.circles.values() if circle.fabric is not None}
+    swapped = {swap.fabric.name for swap in tutorial.swaps.values()}
+    return fabric in used or (fabric not in swapped and tutorial.fabrics[fabric].buy is not None)
+
+
+def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system: System) -> KitLine:
+    name = _name_of(elastic, cls)
+    price = _price(elastic.key, cls) or _price(name, cls)
+    own = _system(price, system)
+    needed = _added_up(for_one, cls)
+    spare = spare_of(needed, _share(cls, lengths=True))
+    width = cls.computed.length(f"{elastic.key}.width", cls.written.students[0].size)
+    return KitLine(
+        kind=Kind.ELASTIC,
+        key=elastic.key,
+        name=name,
+        size=f"{show_value(width.value, own)} wide" if width is not None else "",
+        needed=needed,
+        spare=spare,
+        buy=to_ask_for(needed, spare, own, _shop_step(own)),
+        system=own,
+        unit="",
+        for_one=for_one,
+        shared_by=1,
+        price=price,
+    )
+
+
+def _name_of(elastic: Elastic, cls: ComputedClass) -> str:
+    """What the supplies call an elastic; its own name when they do not have it."""
+    tutorial = cls.computed.tutorial
+    called = (each.item.text for each in tutorial.supplies if elastic in elastics_from(each, tutorial))
+    return next(called, elastic.key.replace("_", " "))
+
+
+def _each_size(name: str, cls: ComputedClass) -> ForOne | None:
+    found = []
+    for each in cls.written.students:
+        number = cls.computed.length(name, each.size)
+        if number is None:
+            return None
+        size = cls.computed.size_name(each.size)
+        found.append((each.size, number.named(f"{number.name} of size {size}" if size else number.name)))
+    return tuple(found)
+
+
+def _added_up(for_one: ForOne, cls: ComputedClass) -> Worked:
+    counts = {each.size: each.count for each in cls.written.students}
+    first, *more = (plus(number, counts[size]) for size, number in for_one)
+    return work(FOR_CLASS, first, *more)
+
+
+def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
+    """One supply. What is written as a length, ``20 in`` of tape, is sold by its length."""
+    name = supply.item.text
+    shared = cls.written.shared.get(name)
+    shared_by = shared.number if shared is not None else 1
+    amount, unit = amount_of(supply)
+    students = students_of(cls)
+    groups = students
+    if amount is None:
+        groups, amount, shared_by = given("for the whole class", 1), given(f"{name} that all share", 1), 0
+    elif shared_by > 1:
+        groups = class_sums.groups("groups", students, given("students who share", shared_by))
+    needed = work(FOR_CLASS, amount, times(groups))
+    price = _price(name, cls)
+    own = _system(price, system)
+    if isinstance(needed.value, Length):
+        spare = spare_of(needed, _share(cls, lengths=True))
+        buy = to_ask_for(needed, spare, own, _shop_step(own))
+    else:
+        spare = class_sums.spare_counted("spare", needed, _share(cls, lengths=False))
+        buy = work("to buy", needed, plus(spare))
+    return KitLine(
+        kind=_kind(name),
+        key=name,
+        name=name,
+        size=supply.size.text if supply.size is not None else "",
+        needed=needed,
+        spare=spare,
+        buy=buy,
+        system=own,
+        unit=unit,
+        for_one=tuple((each.size, amount) for each in cls.written.students) if shared_by == 1 else (),
+        shared_by=shared_by,
+        price=price,
+    )
+
+
+def _kind(name: str) -> Kind:
+    if re.search(r"\bneedles?\b", name, re.IGNORECASE):
+        return Kind.NEEDLES
+    return Kind.THREAD if re.search(r"\bthreads?\b", name, re.IGNORECASE) else Kind.NOTIONS
