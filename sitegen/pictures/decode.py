@@ -71,6 +71,18 @@ def pixels(data: bytes, widest: int, highest: int) -> Pixels:
             ) from None
 
 
+def upright_size(data: bytes) -> tuple[int, int]:
+    """Width and height in pixels of the picture in a file as it is seen upright, without unpacking it where possible.
+
+    Raises UnusableError for what cannot be opened or is too large; what is damaged further in does not show here.
+    """
+    with _no_warnings():
+        image = _opened(data)
+        _refuse_size(*image.size)
+        width, height = image.size
+        return (height, width) if _orientation(image) in _LAID_ON_ITS_SIDE else (width, height)
+
+
 def _opened(data: bytes) -> Image.Image:
     formats = ["JPEG", "PNG", "WEBP", "GIF"] + (["AVIF"] if features.check("avif") else [])
     try:

@@ -6,7 +6,7 @@ import stat
 from hashlib import blake2b
 from pathlib import Path
 
-from sitegen.pictures.decode import pixels
+from sitegen.pictures import decode
 from sitegen.pictures.encode import EXTENSIONS, MOST_PIXELS_A_SIDE, Encoded, encoded
 from sitegen.pictures.prepared import Prepared, Rendition, Trouble, UnusableError
 from sitegen.pictures.recipe import key
@@ -35,6 +35,17 @@ def prepare(path: Path, *, stem: str, widths: tuple[int, ...] = WIDTHS) -> Prepa
     return Prepared(widest.width, widest.height, tuple(_named(file, stem) for file in files))
 
 
+def upright_size(path: Path) -> tuple[int, int] | Trouble:
+    """Width and height in pixels of a picture file as it is seen upright, or why it cannot be used.
+
+    Quick, for it looks at the head of the file: a file that is damaged further in still has a size.
+    """
+    try:
+        return decode.upright_size(_source(path))
+    except UnusableError as trouble:
+        return Trouble(f"{_shown(path)} {trouble}")
+
+
 def recipe_of(path: Path, widths: tuple[int, ...] = WIDTHS) -> str | None:
     """What decides on the bytes of the finished picture, in a few letters; None when the file cannot be used."""
     try:
@@ -45,7 +56,7 @@ def recipe_of(path: Path, widths: tuple[int, ...] = WIDTHS) -> str | None:
 
 def _files(source: bytes, widths: list[int]) -> tuple[Encoded, ...]:
     widest = min(widths[-1], MOST_PIXELS_A_SIDE)
-    picture = pixels(source, widest, min(_HIGHEST_TO_WIDEST * widest, MOST_PIXELS_A_SIDE))
+    picture = decode.pixels(source, widest, min(_HIGHEST_TO_WIDEST * widest, MOST_PIXELS_A_SIDE))
     return encoded(picture, widths)
 
 

@@ -16,7 +16,7 @@ class Rendition:
     height: int
     """Pixels."""
     mime: str
-    """``image/webp``, ``image/jpeg`` or ``image/png``."""
+    """``image/avif``, ``image/webp``, ``image/jpeg`` or ``image/png``."""
     content: bytes
 
 
@@ -29,7 +29,7 @@ class Prepared:
     height: int
     """Pixels of the widest rendition."""
     sources: tuple[Rendition, ...]
-    """First WebP from narrow to wide, then in the same widths JPEG or PNG for browsers that lack WebP."""
+    """Each format from narrow to wide, the best first: AVIF if it is smaller, WebP, then JPEG or PNG."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ import PIL
 
 from sitegen.pictures.encode import SETTINGS
 
-_CODE = 1
+_CODE = 2
 """Goes up with each change of this room that changes the bytes of a picture."""
 
 

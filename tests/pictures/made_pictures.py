@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import struct
 import zlib
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from io import BytesIO
 from pathlib import Path
 from random import Random
@@ -82,9 +82,11 @@ def is_near(one: Colour, other: Colour, within: int = 14) -> bool:
 
 
 def parts(content: bytes) -> set[str]:
-    """The kinds of segment, chunk or box of which a JPEG, PNG or WebP file is made."""
+    """The kinds of segment, chunk or box of which a JPEG, PNG, WebP or AVIF file is made."""
     if content[:2] == b"\xff\xd8":
         return _jpeg_parts(content)
+    if content[4:8] == b"ftyp":
+        return set(_boxes(content))
     found, at = set(), 8 if content[:4] == b"\x89PNG" else 12
     while at < len(content):
         if at == 8 or content[:4] == b"\x89PNG":
@@ -95,6 +97,24 @@ def parts(content: bytes) -> set[str]:
             at += 8 + length + length % 2
         found.add(kind.decode().strip())
     return found
+
+
+_HEAD_OF_BOX = {b"meta": 4, b"iinf": 6, b"iprp": 0, b"ipco": 0}
+"""Boxes that hold others, and the bytes before the first (ISO/IEC 14496-12, section 8.11; 23008-12, section 9.3)."""
+
+
+def _boxes(content: bytes) -> Iterator[str]:
+    """The kinds of all boxes of an ISO base media file; items and colours with what they hold, ``infe Exif``."""
+    at = 0
+    while at < len(content):
+        length, kind = struct.unpack(">I4s", content[at : at + 8])
+        held = content[at + 8 : at + length]
+        assert 8 <= length <= len(content) - at
+        what = {b"infe": held[8:12], b"colr": held[:4]}.get(kind, b"")
+        yield (kind + b" " + what).decode().strip()
+        if kind in _HEAD_OF_BOX:
+            yield from _boxes(held[_HEAD_OF_BOX[kind] :])
+        at += length
 
 
 def _jpeg_parts(content: bytes) -> set[str]:

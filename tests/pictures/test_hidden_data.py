@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from pictures.made_pictures import file_of, made, parts, photo, profile
-from PIL import Image, PngImagePlugin, features
+from PIL import ExifTags, Image, PngImagePlugin, features
 
 SECRETS = [
     b"Planted camera", b"Planted author", b"Planted XMP", b"Planted comment", b"Planted profile", b"Planted caption",
@@ -20,8 +20,13 @@ ALLOWED = {
     "image/jpeg": {"APP0", "table", "scan"},
     "image/png": {"IHDR", "IDAT", "IEND"},
     "image/webp": {"VP8", "VP8L", "VP8X", "ALPH"},
-}
-"""The parts of a file that hold pixels and nothing else; APP0 of a JPEG holds its density."""
+    "image/avif": {
+        "ftyp", "meta", "hdlr", "pitm", "iloc", "iinf", "infe av01", "iref", "iprp", "ipco", "ipma", "mdat",
+        "ispe", "pixi", "av1C", "auxC", "colr nclx",
+    },
+}  # fmt: skip
+"""The parts of a file that hold pixels and nothing else; APP0 of a JPEG holds its density, the boxes of an AVIF file
+say where its pixels are, how many and in which colours (by a code, nclx, not by a profile)."""
 
 
 def planted_exif() -> Image.Exif:
@@ -79,6 +84,8 @@ def test_every_kind_of_planted_data_is_in_the_file_before() -> None:
     packed = Image.open(BytesIO(planted("PNG", photo(40, 30))))
     assert packed.info["Author"] == "Planted packed"
     assert parts(planted("JPEG", photo(40, 30))) >= {"APP1", "APP2", "APP13", "comment"}
+    if features.check("avif"):
+        assert parts(planted("AVIF", photo(40, 30))) >= {"infe Exif", "infe mime", "colr prof"}
 
 
 def test_colours_rubbed_out_of_a_picture_cannot_be_brought_back(tmp_path: Path) -> None:
@@ -88,3 +95,25 @@ def test_colours_rubbed_out_of_a_picture_cannot_be_brought_back(tmp_path: Path) 
         saved = Image.open(BytesIO(source.content)).convert("RGBA")
         assert saved.getpixel((20, 50)) == (0, 0, 0, 0)
         assert saved.getpixel((80, 50)) == (200, 10, 10, 255)
+
+
+@pytest.mark.parametrize("format", ["JPEG", "PNG", "WEBP", "GIF", *(["AVIF"] if features.check("avif") else [])])
+def test_what_is_hung_on_a_picture_is_left_behind(tmp_path: Path, format: str) -> None:
+    """A file that is a picture and something else besides: an archive, a page with a script, a second picture."""
+    hung = b"PK\x03\x04Planted packed" + b"<script>Planted comment</script>" + planted("JPEG", photo(40, 30))
+    for source in made(tmp_path, planted(format, photo(400, 300)) + hung).sources:
+        assert parts(source.content) <= ALLOWED[source.mime]
+        assert not [secret for secret in (*SECRETS, b"<script>", b"PK\x03\x04") if secret in source.content]
+
+
+def test_small_picture_in_the_camera_data_is_left_behind(tmp_path: Path) -> None:
+    """Cameras hide a thumbnail in EXIF 2.3, 1st IFD, which still shows what was cut off from the picture."""
+    small = file_of(Image.new("RGB", (160, 120), (1, 200, 3)), "JPEG", comment=b"Planted comment")
+    first = b"MM\0*\0\0\0\x08" + b"\0\0" + (14).to_bytes(4)
+    second = b"\0\2" + b"\2\1\0\4\0\0\0\1" + (44).to_bytes(4) + b"\2\2\0\4\0\0\0\1" + len(small).to_bytes(4)
+    data = file_of(photo(400, 300), "JPEG", exif=b"Exif\0\0" + first + second + b"\0\0\0\0" + small)
+    assert Image.open(BytesIO(data)).getexif().get_ifd(ExifTags.IFD.IFD1)[0x0202] == len(small)
+    for source in made(tmp_path, data).sources:
+        assert b"Planted comment" not in source.content
+        assert source.content.count(b"\xff\xd8\xff") == (source.mime == "image/jpeg")
+        assert parts(source.content) <= ALLOWED[source.mime]

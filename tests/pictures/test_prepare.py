@@ -21,10 +21,11 @@ from pictures.made_pictures import (
     photo,
     png,
     profile,
+    put,
 )
 from PIL import Image, features
 
-from sitegen.pictures import prepare
+from sitegen.pictures import Prepared, Trouble, encode, prepare, upright_size
 
 FORMATS = ["JPEG", "PNG", "WEBP", "GIF"] + (["AVIF"] if features.check("avif") else [])
 
@@ -35,19 +36,31 @@ def assert_corners(image: Image.Image) -> None:
         assert is_near(colour_at(image, *place), colour), (place, colour_at(image, *place))
 
 
-def test_photo_comes_in_every_width_as_webp_and_as_jpeg(tmp_path: Path) -> None:
+def without_avif(result: Prepared) -> list[str]:
+    """The formats in which every machine makes a picture, file by file."""
+    return [source.mime for source in result.sources if source.mime != "image/avif"]
+
+
+@pytest.mark.parametrize("has_avif", [True, False])
+def test_photo_comes_in_every_width_in_each_format(
+    tmp_path: Path, has_avif: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    if has_avif and not features.check("avif"):
+        pytest.skip("Pillow has no AVIF here")
+    monkeypatch.setattr(encode, "_HAS_AVIF", has_avif)
+    formats = [*(["image/avif"] if has_avif else []), "image/webp", "image/jpeg"]
     result = made(tmp_path, file_of(photo(2000, 1500), "JPEG"))
     assert (result.width, result.height) == (1600, 1200)
     assert [(source.mime, source.width, source.height) for source in result.sources] == [
-        (mime, *size) for mime in ("image/webp", "image/jpeg") for size in ((480, 360), (960, 720), (1600, 1200))
+        (mime, *size) for mime in formats for size in ((480, 360), (960, 720), (1600, 1200))
     ]
     for source in result.sources:
         image = Image.open(BytesIO(source.content))
         assert image.size == (source.width, source.height)
         assert image.get_format_mimetype() == source.mime
-        extension = {"image/webp": "webp", "image/jpeg": "jpg"}[source.mime]
+        extension = {"image/avif": "avif", "image/webp": "webp", "image/jpeg": "jpg"}[source.mime]
         assert re.fullmatch(rf"band-pinned-[0-9a-f]{{8}}-{source.width}\.{extension}", source.name)
-    assert len({source.name for source in result.sources}) == 6
+    assert len({source.name for source in result.sources}) == 3 * len(formats)
 
 
 @pytest.mark.parametrize("format", FORMATS)
@@ -61,7 +74,7 @@ def test_every_format_is_read_whatever_its_name_says(tmp_path: Path, format: str
 def test_photo_with_a_second_picture_behind_it_is_read(tmp_path: Path) -> None:
     data = file_of(corners(3300, 2000), "MPO", save_all=True, append_images=[Image.new("RGB", (3300, 2000), RED)])
     result = made(tmp_path, data)
-    assert {source.mime for source in result.sources} == {"image/webp", "image/jpeg"}
+    assert set(without_avif(result)) == {"image/webp", "image/jpeg"}
     assert_corners(images(result, "image/webp")[-1])
 
 
@@ -209,6 +222,18 @@ def test_every_kind_of_pixel_is_read(tmp_path: Path, mode: str) -> None:
         assert is_near(colour_at(saved, 0.8, 0.5)[:3], (255, 255, 255))
 
 
+@pytest.mark.skipif(not features.check("avif"), reason="Pillow has no AVIF here")
+@pytest.mark.parametrize("image", [photo(1600, 1200), corners(1600, 1200)], ids=["photo", "drawing"])
+def test_avif_is_made_only_where_it_is_smaller_than_webp(tmp_path: Path, image: Image.Image) -> None:
+    result = made(tmp_path, file_of(image, "PNG"))
+    widest = {source.mime: len(source.content) for source in result.sources}
+    alone = BytesIO()
+    image.save(alone, "AVIF", quality=60, speed=8, max_threads=1)
+    smaller = len(alone.getvalue()) < widest["image/webp"]
+    assert ("image/avif" in widest) == smaller
+    assert smaller == (image.getcolors(9) is None), "neither a photo nor a drawing tells the two apart"
+
+
 def test_drawing_goes_into_png_and_webp_without_loss(tmp_path: Path) -> None:
     drawing = Image.new("RGB", (400, 300), (255, 255, 255))
     for x in range(0, 400, 20):
@@ -221,19 +246,19 @@ def test_drawing_goes_into_png_and_webp_without_loss(tmp_path: Path) -> None:
 
 def test_photo_in_png_goes_into_jpeg(tmp_path: Path) -> None:
     result = made(tmp_path, file_of(photo(600, 400), "PNG"))
-    assert [source.mime for source in result.sources] == ["image/webp"] * 2 + ["image/jpeg"] * 2
+    assert without_avif(result) == ["image/webp"] * 2 + ["image/jpeg"] * 2
 
 
 def test_photo_in_few_colours_goes_into_jpeg_where_that_is_smaller(tmp_path: Path) -> None:
     result = made(tmp_path, file_of(photo(600, 400).quantize(256), "PNG"))
-    assert [source.mime for source in result.sources] == ["image/webp"] * 2 + ["image/jpeg"] * 2
+    assert without_avif(result) == ["image/webp"] * 2 + ["image/jpeg"] * 2
 
 
 def test_transparent_photo_goes_into_png_and_stays_transparent(tmp_path: Path) -> None:
     image = photo(600, 400)
     image.putalpha(Image.linear_gradient("L").resize((600, 400)))
     result = made(tmp_path, file_of(image, "WEBP", lossless=True))
-    assert {source.mime for source in result.sources} == {"image/webp", "image/png"}
+    assert set(without_avif(result)) == {"image/webp", "image/png"}
     for source in result.sources:
         saved = Image.open(BytesIO(source.content))
         assert colour_at(saved, 0.5, 0.02)[3] < 20
@@ -244,7 +269,7 @@ def test_photo_that_only_could_be_transparent_goes_into_jpeg(tmp_path: Path) -> 
     image = photo(300, 200)
     image.putalpha(255)
     result = made(tmp_path, file_of(image, "PNG"))
-    assert [source.mime for source in result.sources] == ["image/webp", "image/jpeg"]
+    assert without_avif(result) == ["image/webp", "image/jpeg"]
 
 
 @pytest.mark.parametrize("format", ["PNG", "GIF"])
@@ -267,3 +292,21 @@ def test_moving_picture_shows_its_first_moment(tmp_path: Path, format: str) -> N
         saved = Image.open(BytesIO(source.content))
         assert getattr(saved, "n_frames", 1) == 1
         assert is_near(colour_at(saved, 0.5, 0.5), RED)
+
+
+@pytest.mark.parametrize("orientation", TURNS)
+@pytest.mark.parametrize("format", ["JPEG", "PNG", "WEBP"])
+def test_size_of_a_file_is_that_of_the_upright_picture(tmp_path: Path, orientation: int, format: str) -> None:
+    turn = TURNS[orientation]
+    laid = corners(300, 500) if turn is None else corners(300, 500).transpose(turn)
+    exif = Image.Exif()
+    exif[0x0112] = orientation
+    place = put(tmp_path, file_of(laid, format, exif=exif), "photo.jpg")
+    assert upright_size(place) == (300, 500)
+
+
+def test_size_of_a_file_that_is_no_picture_is_told_as_when_it_is_made(tmp_path: Path) -> None:
+    place = put(tmp_path, b"hello", "photo.jpg")
+    assert isinstance(upright_size(place), Trouble)
+    assert upright_size(place) == prepare(place, stem="x")
+    assert upright_size(tmp_path / "missing.jpg") == prepare(tmp_path / "missing.jpg", stem="x")
