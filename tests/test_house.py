@@ -19,18 +19,20 @@ ROOMS: dict[str, set[str]] = {
     "reading": {"findings"},
     "tutorial": {"quantities", "findings", "sewing"},
     "prose": {"quantities", "findings"},
-    "checks": {"quantities", "findings", "sewing", "reading", "tutorial", "prose"},
+    "classes": {"quantities", "findings", "sewing", "tutorial"},
+    "checks": {"quantities", "findings", "sewing", "reading", "tutorial", "prose", "classes"},
     "diagrams": {"quantities", "sewing", "tutorial"},
     "pictures": {"findings"},
     "publishing": {
-        "quantities", "findings", "sewing", "reading", "tutorial", "prose", "checks", "diagrams", "pictures",
+        "quantities", "findings", "sewing", "reading", "tutorial", "prose", "classes", "checks", "diagrams",
+        "pictures",
     },
     "cli": {
-        "quantities", "findings", "sewing", "reading", "tutorial", "prose", "checks", "diagrams", "pictures",
-        "publishing",
+        "quantities", "findings", "sewing", "reading", "tutorial", "prose", "classes", "checks", "diagrams",
+        "pictures", "publishing",
     },
 }  # fmt: skip
-ALSO = {"tutorial/build": {"reading"}, "prose/bind.py": {"tutorial"}}
+ALSO = {"tutorial/build": {"reading"}, "classes/build": {"reading"}, "prose/bind.py": {"tutorial"}}
 """Parts of a room that may import more than the rest of it."""
 THIRD_PARTY = {
     "yaml": {"reading"},
@@ -38,6 +40,7 @@ THIRD_PARTY = {
     "jinja2": {"publishing"},
     "markupsafe": {"publishing"},
     "PIL": {"pictures"},
+    "icalendar": {"classes"},
 }
 MOST_LINES = 400
 

@@ -7,47 +7,53 @@ from collections.abc import Callable
 from markupsafe import Markup
 
 from sitegen.publishing.cautions import caution
-from sitegen.publishing.markdown import render
+from sitegen.publishing.markdown import Terms
+from sitegen.publishing.marked_photos import ShowPhoto, marked_photo
 from sitegen.publishing.number_book import CardNumbers, NumberBook
-from sitegen.publishing.views import Both, Diagram, OtherWay, Picture, StepCard, Stitching, Video
-from sitegen.quantities import System, decimal
+from sitegen.publishing.picture_views import Diagram
+from sitegen.publishing.spoken import rendered
+from sitegen.publishing.views import Both, OtherWay, StepCard, Stitching, Video
+from sitegen.quantities import English, System, decimal
 from sitegen.sewing import stitches_per_inch
-from sitegen.tutorial import Computed, Hem, Join, Photo, Prose, Reference, Step, words_of
+from sitegen.tutorial import Computed, Hem, Join, Prose, Reference, Step, words_of
 from sitegen.tutorial import OtherWay as Way
 
-Show = Callable[[Photo], Picture | None]
 Draw = Callable[[str], Diagram | None]
 _HEADING = 4
 
 
-def card(step: Step, computed: Computed, book: NumberBook, first: System, show: Show, draw: Draw) -> StepCard:
+def card(
+    step: Step, computed: Computed, book: NumberBook, first: System, show: ShowPhoto, draw: Draw, terms: Terms
+) -> StepCard:
     """The card with its prose, numbers, stitches, pictures and diagrams."""
     numbers = CardNumbers(book, f"on card {step.number}", computed.tutorial.sizes, first)
 
     def prose(text: Prose | None) -> Markup:
-        return render(text.text, numbers, _HEADING) if text is not None else Markup()
+        return rendered(text, numbers, _HEADING, terms)
 
     text, look_for, if_wrong = prose(step.text), prose(step.look_for), prose(step.if_wrong)
-    stitching = _stitching(step, computed, numbers, first)
+    stitching = _stitching(step, computed, numbers, book.language)
     way = step.other_way
     other_way = (
-        OtherWay(prose(way.when), prose(way.text), _stitching(way, computed, numbers, first))
+        OtherWay(prose(way.when), prose(way.text), _stitching(way, computed, numbers, book.language))
         if way is not None
         else None
     )
+    photos = (marked_photo(photo, show, numbers) for photo in step.photos)
+    pictures = tuple(picture for picture in photos if picture is not None)
     return StepCard(
         number=step.number,
         anchor=f"step-{step.number}",
-        title=step.title,
+        title=book.language.own(step.title),
         prose=text,
         minutes=step.minutes,
-        needs=tuple(each.text for each in step.needs),
-        tools=tuple(tool.text for tool in step.tools),
-        cautions=tuple(caution(each.text) for each in step.cautions),
+        needs=tuple(book.language.own(each.text) for each in step.needs),
+        tools=tuple(book.language.own(tool.text) for tool in step.tools),
+        cautions=tuple(caution(each.text, book.language) for each in step.cautions),
         stitching=stitching,
         numbers=numbers.used,
         working=numbers.told,
-        pictures=tuple(picture for photo in step.photos if (picture := show(photo)) is not None),
+        pictures=pictures,
         diagrams=tuple(diagram for name in step.diagrams if (diagram := draw(name.name)) is not None),
         look_for=look_for,
         if_wrong=if_wrong,
@@ -56,14 +62,14 @@ def card(step: Step, computed: Computed, book: NumberBook, first: System, show: 
     )
 
 
-def _stitching(way: Step | Way, computed: Computed, numbers: CardNumbers, first: System) -> tuple[Stitching, ...]:
+def _stitching(way: Step | Way, computed: Computed, numbers: CardNumbers, language: English) -> tuple[Stitching, ...]:
     """How each seam and hem is sewn."""
-    joins = tuple(_join(join, computed, numbers) for join in way.joins if join.stitch or join.press)
+    joins = tuple(_join(join, computed, numbers, language) for join in way.joins if join.stitch or join.press)
     turned = (computed.tutorial.hems.get(name.name) for name in way.hems)
-    return (*joins, *(_hem(hem, numbers, first) for hem in turned if hem is not None))
+    return (*joins, *(_hem(hem, numbers, language) for hem in turned if hem is not None))
 
 
-def _join(join: Join, computed: Computed, numbers: CardNumbers) -> Stitching:
+def _join(join: Join, computed: Computed, numbers: CardNumbers, language: English) -> Stitching:
     edges = [name for chain in join.chains for name in chain]
     allowance = next((view for name in edges if (view := numbers.use(_allowance_of(name, computed))) is not None), None)
     notes = []
@@ -74,13 +80,14 @@ def _join(join: Join, computed: Computed, numbers: CardNumbers) -> Stitching:
     if join.enclosed:
         notes.append(f"raw edges {join.enclosed.text}")
     return Stitching(
-        what=" to ".join(dict.fromkeys(_chain(chain) for chain in join.chains)),
-        stitch=join.stitch.text if join.stitch else "",
-        stitch_width=f"{decimal(join.stitch_width_mm)} mm" if join.stitch_width_mm else "",
-        stitch_length=_stitch_length(join),
+        what=language.own(" to ".join(dict.fromkeys(_chain(chain, language) for chain in join.chains))),
+        stitch=language.own(join.stitch.text) if join.stitch else "",
+        named=join.stitch.text if join.stitch else "",
+        stitch_width=language.amount(f"{decimal(join.stitch_width_mm)} mm") if join.stitch_width_mm else "",
+        stitch_length=language.say(_stitch_length(join)),
         allowance=allowance,
-        press=join.press,
-        notes=tuple(notes),
+        press=language.own(join.press),
+        notes=tuple(language.say(note) for note in notes),
     )
 
 
@@ -92,11 +99,11 @@ def _allowance_of(name: Reference, computed: Computed) -> str:
     return "seam_allowance" if found is not None and general is not None and found.value == general.value else own
 
 
-def _chain(chain: tuple[Reference, ...]) -> str:
+def _chain(chain: tuple[Reference, ...], language: English) -> str:
     """The edges of a chain in words: ``front and back neckline`` where they share their last word."""
     names = [words_of(name.name) for name in chain]
     ends = {name.rpartition(" ")[2] for name in names}
-    if len(names) > 1 and len(ends) == 1 and all(" " in name for name in names):
+    if language.as_made and len(names) > 1 and len(ends) == 1 and all(" " in name for name in names):
         return f"{' and '.join(name.rpartition(' ')[0] for name in names)} {ends.pop()}"
     return " and ".join(names)
 
@@ -108,20 +115,21 @@ def _stitch_length(join: Join) -> str:
     return f"{decimal(join.stitch_length_mm)} mm, about {decimal(per_inch.number, 0)} stitches to the inch"
 
 
-def _hem(hem: Hem, numbers: CardNumbers, first: System) -> Stitching:
+def _hem(hem: Hem, numbers: CardNumbers, language: English) -> Stitching:
     notes = []
     line = numbers.use(f"{hem.key}.stitch_line")
     if line is not None:
-        where = "by size, see the table" if line.by_size else f"{_both(line.values[0], first)} from the fold"
+        where = "by size, see the table" if line.by_size else f"{_both(line.values[0], numbers.first)} from the fold"
         notes.append(f"stitch line {where}")
     gap = numbers.use(f"{hem.key}.needle_gap") if hem.needle_gap else None
     if gap is not None:
         notes.append(f"needles {gap.values[0].metric} apart")
     return Stitching(
-        what=f"hem of {_chain(hem.edges)}",
-        stitch=hem.stitch.text if hem.stitch else "",
+        what=language.say(f"hem of {_chain(hem.edges, language)}"),
+        stitch=language.own(hem.stitch.text) if hem.stitch else "",
+        named=hem.stitch.text if hem.stitch else "",
         allowance=numbers.use(f"{hem.key}.allowance"),
-        notes=tuple(notes),
+        notes=tuple(language.say(note) for note in notes),
     )
 
 

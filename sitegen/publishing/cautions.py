@@ -7,6 +7,7 @@ Sources: 4-H sewing-contest safety guide (cutter, iron, pins, shears); school la
 from __future__ import annotations
 
 from sitegen.publishing.views import Caution
+from sitegen.quantities import ENGLISH, English
 
 _TEXTS = {
     "pins": "Keep pins in a cushion, never in the mouth, and take each out before the needle reaches it.",
@@ -26,8 +27,8 @@ _TEXTS = {
 }
 
 
-def caution(name: str) -> Caution:
+def caution(name: str, language: English = ENGLISH) -> Caution:
     """The caution of this name; a text of the author's own stands as it is."""
     if name in _TEXTS:
-        return Caution(name.capitalize(), _TEXTS[name])
-    return Caution("Take care", name)
+        return Caution(language.say(name.capitalize()), language.say(_TEXTS[name]))
+    return Caution(language.say("Take care"), language.own(name))

@@ -24,13 +24,13 @@ class _Row:
 
 def cutting_list(computed: Computed, book: NumberBook) -> tuple[tuple[CutPiece, ...], tuple[NumberView, ...]]:
     """Everything that is cut, and the workings of these numbers."""
-    fabrics = computed.tutorial.fabrics
+    fabrics, say = computed.tutorial.fabrics, book.language.own
     found: list[CutPiece] = []
     working: list[NumberView] = []
     for row in _rows(computed):
         table = book.table(row.names, "with the cutting list")
         cloth = fabrics.get(row.fabric)
-        found.append(CutPiece(row.called, row.how_cut, cloth.name if cloth else row.fabric, table.rows))
+        found.append(CutPiece(say(row.called), say(row.how_cut), say(cloth.name if cloth else row.fabric), table.rows))
         working.extend(table.working)
     return tuple(found), tuple(working)
 

@@ -1,35 +1,104 @@
-"""The diagrams of one page: drawn once for each size in which they differ, with ids of their own."""
+"""The drawings of the site: each is a file named by its content, so that pages and sizes share what is alike."""
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from hashlib import blake2b
+
 from markupsafe import Markup
 
-from sitegen.diagrams import diagram_of
-from sitegen.publishing.views import Diagram
-from sitegen.quantities import System
+from sitegen.diagrams import Drawn, PictureFile, diagram_of, picture_file
+from sitegen.publishing.amounts import sentences
+from sitegen.publishing.languages import unmarked
+from sitegen.publishing.picture_views import Diagram, DrawnPicture
+from sitegen.quantities import ENGLISH, English, System
 from sitegen.tutorial import Computed
+
+DRAWINGS_FOLDER = "drawings"
+IDS = "d"
+"""What every id in the file of a drawing begins with."""
+_SENTENCE_END = re.compile(r"(?<=\.) ")
+
+
+class DrawingFiles:
+    """Keeps the files of all drawings that pages ask for. ``colours`` are the theme's rules for drawings."""
+
+    def __init__(self, colours: str) -> None:
+        self._colours = colours
+        self._files: dict[str, bytes] = {}
+
+    def files(self) -> dict[str, bytes]:
+        """Every file by its path in the site."""
+        return dict(self._files)
+
+    def file_of(self, svg: str, stem: str) -> tuple[str, PictureFile]:
+        """The path in the site of a drawing, and the drawing as a file."""
+        file = picture_file(svg, self._colours)
+        content = unmarked(file.text).encode("utf-8")
+        path = f"{DRAWINGS_FOLDER}/{stem}-{blake2b(content, digest_size=4).hexdigest()}.svg"
+        self._files[path] = content
+        return path, file
 
 
 class Drawings:
-    """Draws parts of a tutorial by name; a part that is shown twice gets other ids the second time."""
+    """The drawings of one page by the name of what they show."""
 
-    def __init__(self, computed: Computed, first: System) -> None:
+    def __init__(
+        self, computed: Computed, first: System, root: str, files: DrawingFiles, language: English = ENGLISH
+    ) -> None:
+        self.language = language
+        """In which they are labelled and described."""
         self._computed = computed
         self._first = first
-        self._drawn = 0
+        self._root = root
+        self._files = files
+        self._described: set[str] = set()
 
     def diagram(self, name: str) -> Diagram | None:
-        """The diagram of a band, hem or change; None when there is nothing to draw."""
-        self._drawn += 1
-        pictures: list[str] = []
-        title = ""
+        """The diagram of a part, in every size in which it differs; None when there is nothing to draw.
+
+        It is described in words the first time that the page shows it.
+        """
+        first_time = name not in self._described
+        self._described.add(name)
+        found = self.by_size(
+            re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-"),
+            lambda size: diagram_of(name, self._computed, size, IDS, self._first, self.language),
+        )
+        return found if first_time or found is None else replace(found, words=Markup())
+
+    def alike(self, stem: str, drawn: Drawn | None) -> Diagram | None:
+        """A drawing that is the same for all sizes; None for none."""
+        return self._shown(stem, [self._files.file_of(drawn.svg, stem)]) if drawn is not None else None
+
+    def by_size(self, stem: str, draw: Callable[[int], Drawn | None]) -> Diagram | None:
+        """What is drawn for each size, in every size in which it differs; None when a size has no drawing."""
+        pictures: list[tuple[str, PictureFile]] = []
         for size in range(self._computed.tutorial.size_count):
-            drawn = diagram_of(name, self._computed, size, f"d{self._drawn}-{size}", self._first)
+            drawn = draw(size)
             if drawn is None:
                 return None
-            title = drawn.title
-            pictures.append(drawn.svg)
-        plain = [picture.replace(f"d{self._drawn}-{size}-", "") for size, picture in enumerate(pictures)]
-        if len(set(plain)) == 1:
-            pictures = pictures[:1]
-        return Diagram(title, tuple(Markup(picture) for picture in pictures), shown=len(pictures) // 2)
+            pictures.append(self._files.file_of(drawn.svg, stem))
+        return self._shown(stem, pictures[:1] if len({path for path, _ in pictures}) == 1 else pictures)
+
+    def _shown(self, stem: str, pictures: Sequence[tuple[str, PictureFile]]) -> Diagram:
+        shown = len(pictures) // 2
+        return Diagram(
+            title=pictures[shown][1].title,
+            drawings=tuple(
+                DrawnPicture(f"{self._root}{path}", file.width, file.height, file.true_size) for path, file in pictures
+            ),
+            words=_in_sentences([file.description for _, file in pictures], shown),
+            shown=shown,
+            anchor=f"d-{stem}",
+        )
+
+
+def _in_sentences(texts: Sequence[str], shown: int) -> Markup:
+    """The words of a drawing by size: a sentence that sizes share stands once, also where others differ."""
+    parts = [_SENTENCE_END.split(text) for text in texts]
+    if len({len(each) for each in parts}) != 1:
+        return sentences(texts, shown)
+    return Markup(" ").join(sentences(each, shown) for each in zip(*parts, strict=True))

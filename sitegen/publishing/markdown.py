@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from typing import Any
 
 from markdown_it import MarkdownIt
@@ -23,6 +24,9 @@ Numbers = Callable[[str], Filled | None]
 """Gives what stands for a reference, or None when it names nothing: then it stays as typed."""
 
 _REFERENCE = re.compile(r"\{([^{}\n]+)\}")
+_INSIDE_A_LENGTH = re.compile(
+    r"(?<=[\d¼½¾⅛⅜⅝⅞])(?: +|[ ]*\n[ ]*)(?=(?:in|inch|inches|cm|mm|m|yd|yards?|ft)\b)|(?<=\d) (?=\d+/\d+\b)"
+)
 _SCHEME = re.compile(r"([^/?#:]*):")
 _ALLOWED = frozenset({"http", "https", "mailto"})
 _DEEPEST = 6
@@ -32,17 +36,31 @@ def no_numbers(name: str) -> None:
     """Fills in nothing: for prose that belongs to no tutorial."""
 
 
-def render(text: str, numbers: Numbers = no_numbers, heading_level: int = 3) -> Markup:
-    """Prose as HTML blocks, its highest heading at ``heading_level`` and none left out below it."""
+Terms = Callable[[str, bool], Markup]
+"""Gives a piece of plain text with the terms in it marked; told whether the piece begins a sentence."""
+
+
+def render(text: str, numbers: Numbers = no_numbers, heading_level: int = 3, terms: Terms | None = None) -> Markup:
+    """Prose as HTML blocks, its highest heading at ``heading_level`` and none left out below it.
+
+    Terms are marked in running text, not in headings, links, code or numbers.
+    """
     env: dict[str, Any] = {"numbers": numbers}
-    tokens = _PARSER.parse(text, env)
+    tokens = _PARSER.parse(_kept_together(text), env)
     _demote(tokens, heading_level)
+    if terms is not None:
+        _mark_terms(tokens, terms)
     return Markup(_PARSER.renderer.render(tokens, _PARSER.options, env))
 
 
 def render_inline(text: str, numbers: Numbers = no_numbers) -> Markup:
     """One line of prose as HTML without a paragraph around it."""
-    return Markup(_PARSER.renderInline(text, {"numbers": numbers}))
+    return Markup(_PARSER.renderInline(_kept_together(text), {"numbers": numbers}))
+
+
+def _kept_together(text: str) -> str:
+    """The text with no line break between a number that the author typed, its fraction and its unit."""
+    return _INSIDE_A_LENGTH.sub("\N{NO-BREAK SPACE}", text)
 
 
 def link_allowed(url: str) -> bool:
@@ -85,6 +103,37 @@ def _render_reference(
     if filled is None:
         return str(escape(token.markup))
     return str(filled.plain if token.meta["in_link"] else filled.linked)
+
+
+def _mark_terms(tokens: Sequence[Token], terms: Terms) -> None:
+    for before, token in pairwise(tokens):
+        if token.type == "inline" and token.children and before.type != "heading_open":
+            token.children = _with_terms(token.children, terms)
+
+
+def _with_terms(children: Sequence[Token], terms: Terms) -> list[Token]:
+    """The same line with its plain text marked; text goes on over the end of a line of the file."""
+    found: list[Token] = []
+    in_link = 0
+    for child in children:
+        in_link += {"link_open": 1, "link_close": -1}.get(child.type, 0)
+        plain = child.type in ("text", "softbreak") and not in_link
+        if plain and found and found[-1].type == "marked":
+            found[-1].content += child.content or "\n"
+        elif plain:
+            found.append(Token("marked", "", 0, content=child.content or "\n", meta={"opens": not found}))
+        else:
+            found.append(child)
+    for token in found:
+        if token.type == "marked":
+            token.content = str(terms(token.content, token.meta["opens"]))
+    return found
+
+
+def _render_marked(
+    _renderer: RendererHTML, tokens: Sequence[Token], index: int, _options: object, _env: dict[str, Any]
+) -> str:
+    return tokens[index].content
 
 
 def _render_picture(
@@ -152,6 +201,7 @@ def _parser() -> MarkdownIt:
     parser.validateLink = link_allowed  # type: ignore[method-assign]
     for kind, rule in (
         ("reference", _render_reference),
+        ("marked", _render_marked),
         ("image", _render_picture),
         ("link_open", _render_link),
         ("table_open", _render_table_open),

@@ -5,14 +5,16 @@ from __future__ import annotations
 from sitegen.publishing.amounts import Filled, number, size_name
 from sitegen.publishing.number_views import number_view, show_bought, without_repeats
 from sitegen.publishing.views import NumberTable, NumberView, WorkingLine
-from sitegen.quantities import Length, System, show_value
+from sitegen.quantities import ENGLISH, English, Length, System, show_value
 from sitegen.tutorial import Computed, words_of
 
 
 class NumberBook:
     """Hands out the numbers of a tutorial as views and remembers where each is worked out."""
 
-    def __init__(self, computed: Computed, first: System) -> None:
+    def __init__(self, computed: Computed, first: System, language: English = ENGLISH) -> None:
+        self.language = language
+        """In which the numbers are told."""
         self._computed = computed
         self._first = first
         self._views: dict[str, NumberView] = {}
@@ -28,12 +30,25 @@ class NumberBook:
         shown = show_bought if name.endswith(".buy") and isinstance(worked.at(0).value, Length) else show_value
         sum_behind = any(each.terms or each.note for each in worked)
         anchor = f"w-{name}" if sum_behind else ""
-        view = number_view(name, words_of(name), worked, anchor=anchor, place=place, show=shown)
+        view = number_view(
+            name,
+            self.language.say(words_of(name)),
+            worked,
+            anchor=anchor,
+            place=self.language.say(place),
+            show=shown,
+            language=self.language,
+        )
         for line in view.working:
             self._told.setdefault(line, view)
         view = without_repeats(view, {line: by for line, by in self._told.items() if by.anchor != anchor})
         self._views[name] = view
         return view, bool(anchor)
+
+    @property
+    def taken(self) -> tuple[NumberView, ...]:
+        """Every number that was asked for, in the order in which it was."""
+        return tuple(self._views.values())
 
     def table(self, names: tuple[str, ...], place: str) -> NumberTable:
         """Numbers as the rows of a table, and those of them that are worked out below it."""
@@ -49,16 +64,17 @@ class CardNumbers:
         self._book = book
         self._place = place
         self._sizes = sizes
-        self._first = first
+        self.first = first
+        """The system that is told first."""
         self._used: dict[str, NumberView] = {}
         self._told: dict[str, NumberView] = {}
 
     def __call__(self, name: str) -> Filled | None:
         """What stands in prose for a reference."""
         if name == "size":
-            return size_name(self._sizes)
+            return size_name(self._sizes, self._book.language)
         view = self.use(name)
-        return number(view, self._first) if view is not None else None
+        return number(view, self.first, self._book.language) if view is not None else None
 
     def use(self, name: str) -> NumberView | None:
         """The number, noted as used on this card."""

@@ -8,9 +8,11 @@ from fractions import Fraction
 
 from sitegen.publishing.views import Both, NumberView, WorkingLine
 from sitegen.quantities import (
+    ENGLISH,
     RULER,
     Area,
     BySize,
+    English,
     Length,
     Ratio,
     Ruler,
@@ -18,7 +20,7 @@ from sitegen.quantities import (
     Value,
     Worked,
     lines_of,
-    show_line,
+    show_sum,
     show_to_buy,
     show_value,
 )
@@ -36,6 +38,7 @@ def number_view(
     place: str = "",
     ruler: Ruler = RULER,
     show: Show = show_value,
+    language: English = ENGLISH,
 ) -> NumberView:
     """The number in both systems for every size, with its working unless ``anchor`` is empty."""
     values = [number.value for number in worked]
@@ -43,10 +46,10 @@ def number_view(
     return NumberView(
         name=name,
         words=words,
-        values=tuple(Both(*(show(value, system, ruler) for system in System)) for value in values),
+        values=tuple(Both(*(language.amount(show(value, system, ruler)) for system in System)) for value in values),
         low=min(places, key=lambda at: _size(values[at])),
         high=max(places, key=lambda at: _size(values[at])),
-        working=working_lines(worked, ruler) if anchor else (),
+        working=working_lines(worked, ruler, language) if anchor else (),
         anchor=anchor,
         place=place,
     )
@@ -59,13 +62,13 @@ def show_bought(value: Value, system: System, _ruler: Ruler) -> str:
     return show_to_buy(value, system)
 
 
-def working_lines(worked: BySize[Worked], ruler: Ruler = RULER) -> tuple[WorkingLine, ...]:
+def working_lines(worked: BySize[Worked], ruler: Ruler = RULER, language: English = ENGLISH) -> tuple[WorkingLine, ...]:
     """The working line by line: a line that reads the same in every size comes once.
 
     Lines that give a number of the same name belong together. A size that has no such line, because its sum was
     another, has an empty text there.
     """
-    each = [_lines_by_name(number, ruler) for number in worked]
+    each = [_lines_by_name(number, ruler, language) for number in worked]
     names = dict.fromkeys(name for lines in each for name in lines)
     rows = ((name, tuple(lines.get(name, Both("", "")) for lines in each)) for name in names)
     return tuple(WorkingLine(name, row[:1] if len(set(row)) == 1 else row) for name, row in rows)
@@ -83,15 +86,16 @@ def without_repeats(view: NumberView, told: Mapping[WorkingLine, NumberView]) ->
     return replace(view, working=lines + view.working[-1:])
 
 
-def _lines_by_name(worked: Worked, ruler: Ruler) -> dict[str, Both]:
+def _lines_by_name(worked: Worked, ruler: Ruler, language: English) -> dict[str, Both]:
     lines: dict[str, Both] = {}
     for number in lines_of(worked):
-        line = Both(*(show_line(number, system, ruler).removeprefix(f"{number.name}: ") for system in System))
-        before = lines.get(number.name)
+        name = language.say(number.name)
+        line = Both(*(show_sum(number, system, ruler, language) for system in System))
+        before = lines.get(name)
         if before is None:
-            lines[number.name] = line
+            lines[name] = line
         elif line != before:
-            lines[number.name] = Both(f"{before.inches}; {line.inches}", f"{before.metric}; {line.metric}")
+            lines[name] = Both(f"{before.inches}; {line.inches}", f"{before.metric}; {line.metric}")
     return lines
 
 

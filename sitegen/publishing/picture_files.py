@@ -14,8 +14,10 @@ from hashlib import blake2b
 from itertools import groupby
 from pathlib import Path
 
+from sitegen.diagrams import marks_svg
 from sitegen.pictures import Prepared, Rendition, Trouble, prepare, recipe_of
-from sitegen.publishing.views import Picture, PictureSource
+from sitegen.publishing.picture_views import Picture, PictureSource
+from sitegen.tutorial import Photo
 
 PICTURES_FOLDER = "pictures"
 LIST_OF_PICTURES = f"{PICTURES_FOLDER}/made-from.json"
@@ -25,10 +27,13 @@ class PictureFiles:
     """Prepares photos and keeps what must be written. ``old`` is the site that is to be replaced, if there is one."""
 
     def __init__(self, old: Path) -> None:
+        self.site = old
+        """The site that is to be replaced."""
         self._old = old
         self._known = _list_of(old)
         self._made_from: dict[str, list[list[object]]] = {}
         self._prepared: dict[Path, Prepared | Trouble] = {}
+        self._overlays: dict[str, bytes] = {}
 
     def prepare_all(self, paths: Iterable[Path]) -> None:
         """Prepare many photos at once: Pillow lets other threads work while it encodes."""
@@ -54,24 +59,32 @@ class PictureFiles:
         }
         if found:
             found[LIST_OF_PICTURES] = (json.dumps(self._made_from, indent=1, sort_keys=True) + "\n").encode()
-        return found
+        return found | self._overlays
 
-    def view(self, path: Path, shows: str, root: str) -> Picture | None:
+    def view(self, path: Path, photo: Photo, root: str) -> Picture | None:
         """The photo as a page shows it; None when it cannot be shown (reported by ``prepared``)."""
         made = self.prepared(path)
         if isinstance(made, Trouble):
             return None
         formats = [(mime, tuple(group)) for mime, group in groupby(made.sources, key=lambda each: each.mime)]
-        *better, (_, plain) = sorted(formats, key=lambda each: each[0] != "image/webp")
+        *better, (_, plain) = formats
         largest = max(plain, key=lambda each: each.width)
         return Picture(
             src=f"{root}{PICTURES_FOLDER}/{largest.name}",
             width=largest.width,
             height=largest.height,
-            alt=shows,
+            alt=photo.shows,
             srcset=_srcset(plain, root),
             sources=tuple(PictureSource(mime, _srcset(each, root)) for mime, each in better),
+            overlay=f"{root}{self._overlay(path, photo, made)}" if photo.marks else "",
         )
+
+    def _overlay(self, path: Path, photo: Photo, made: Prepared) -> str:
+        """The path in the site of the file with the marks of a photo."""
+        content = marks_svg(photo.marks, made.width, made.height).encode("utf-8")
+        name = f"{PICTURES_FOLDER}/{path.stem}-marks-{blake2b(content, digest_size=4).hexdigest()}.svg"
+        self._overlays[name] = content
+        return name
 
     def _make(self, path: Path) -> tuple[str | None, Prepared | Trouble]:
         code = recipe_of(path)

@@ -1,69 +1,76 @@
-"""Fills the templates of a theme.
-
-A theme is a folder in ``themes/``: ``templates/`` with ``front.html``, ``tutorial.html`` and ``glossary.html``,
-and ``assets/`` with the files that pages ask for, laid into the folder ``theme`` of the site as they are.
-Everything is escaped unless it is ``Markup``, and a name that a template does not know is an error.
+"""Fills the templates of a theme. Everything is escaped unless it is ``Markup``, and a name that a template does not
+know is an error.
 """
 
 from __future__ import annotations
 
-import re
-from functools import lru_cache
-from pathlib import Path
+from dataclasses import dataclass, replace
+from functools import lru_cache, partial
+from traceback import extract_tb
+from typing import Protocol
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import FunctionLoader, StrictUndefined
+from jinja2.sandbox import ImmutableSandboxedEnvironment
 
-from sitegen.publishing import amounts, views
-from sitegen.publishing.views import FrontView, GlossaryView, TutorialView
-
-DEFAULT_THEME = "workroom"
-
-_ROOM = Path(__file__).resolve().parent
-_PLACES = (_ROOM.parent / "themes", _ROOM.parent.parent / "themes")
-"""Inside an installed package, and beside the package in a checkout."""
-_PLAIN_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*")
-
-
-class ThemeNotFoundError(ValueError):
-    """There is no theme of this name; the message names those there are."""
+from sitegen.findings import Finding, Place, Severity
+from sitegen.publishing import amounts, sums, views
+from sitegen.publishing.changes_page import CHANGES_PAGE, ChangedView, ChangesView, day_in_words
+from sitegen.publishing.discovery import FEED, NO_HEAD, Head
+from sitegen.publishing.languages import language_name, speech_in, words_in
+from sitegen.publishing.search_page import SEARCH_DATA, SEARCH_PAGE, SearchView
+from sitegen.publishing.techniques import TECHNIQUES_PAGE, TechniquesView, TechniqueView
+from sitegen.publishing.themes import DEFAULT_THEME, Theme, shipped_theme
+from sitegen.publishing.views import FrontView, GlossaryView, SiteView, TutorialView
 
 
-def themes() -> dict[str, Path]:
-    """The folder of each theme by its name."""
-    found: dict[str, Path] = {}
-    for place in reversed(_PLACES):
-        if place.is_dir():
-            found |= {folder.name: folder for folder in place.iterdir() if (folder / "templates").is_dir()}
-    return found
+class ThemeBrokenError(Exception):
+    """A template of the author's own that fails while a page is made of it."""
+
+    def __init__(self, finding: Finding) -> None:
+        super().__init__(finding.message)
+        self.finding = finding
 
 
-def theme_folder(name: str) -> Path:
-    """The folder of a theme. Raises ThemeNotFoundError when the name is not that of a folder in ``themes``."""
-    known = themes()
-    if not _PLAIN_NAME.fullmatch(name) or name not in known:
-        raise ThemeNotFoundError(f"there is no theme {name!r}; there is {', '.join(sorted(known)) or 'none'}")
-    return known[name]
-
-
-def theme_assets(name: str = DEFAULT_THEME) -> dict[str, Path]:
-    """The files that pages ask for, by their path in the folder ``theme`` of the site."""
-    folder = theme_folder(name) / "assets"
-    return {path.relative_to(folder).as_posix(): path for path in sorted(folder.rglob("*")) if path.is_file()}
-
-
-def render_front(view: FrontView, theme: str = DEFAULT_THEME) -> str:
+def render_front(view: FrontView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
     """The front page as HTML."""
-    return _render("front.html", view, theme)
+    return _render("front.html", view, theme, head)
 
 
-def render_tutorial(view: TutorialView, theme: str = DEFAULT_THEME) -> str:
-    """The page of one tutorial as HTML."""
-    return _render("tutorial.html", view, theme)
+def render_tutorial(
+    view: TutorialView, theme: Theme | None = None, head: Head = NO_HEAD, changed: ChangedView | None = None
+) -> str:
+    """The page of one tutorial as HTML, with what moved on it in the last releases."""
+    return _render("tutorial.html", view, theme, head, changed=changed)
 
 
-def render_glossary(view: GlossaryView, theme: str = DEFAULT_THEME) -> str:
+def render_glossary(view: GlossaryView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
     """The page of terms as HTML."""
-    return _render("glossary.html", view, theme)
+    return _render("glossary.html", view, theme, head)
+
+
+def render_changes(view: ChangesView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
+    """The page of what moved in the last releases as HTML."""
+    return _render("changes.html", view, theme, head)
+
+
+def render_techniques(view: TechniquesView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
+    """The page that lists the techniques as HTML."""
+    return _render("techniques.html", view, theme, head)
+
+
+def render_technique(view: TechniqueView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
+    """The page of one technique as HTML."""
+    return _render("technique.html", view, theme, head)
+
+
+def render_search(view: SearchView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
+    """The page to search on as HTML."""
+    return _render("search.html", view, theme, head)
+
+
+def render_offline(site: SiteView, theme: Theme | None = None) -> str:
+    """The page that stands for one which was not kept, as HTML."""
+    return _render("offline.html", _Plain(site), theme, NO_HEAD)
 
 
 def duration(minutes: int) -> str:
@@ -73,15 +80,59 @@ def duration(minutes: int) -> str:
     return amounts.unbroken(" ".join(parts)).replace(" ", "\N{NO-BREAK SPACE}")
 
 
-def _render(template: str, view: FrontView | TutorialView | GlossaryView, theme: str) -> str:
-    environment = _environment(theme_folder(theme))
-    return environment.get_template(template).render(view=view, site=view.site, root=view.root)
+@dataclass(frozen=True, slots=True)
+class _Plain:
+    """A page that shows nothing but itself."""
+
+    site: SiteView
+    root: str = ""
+
+
+class _Page(Protocol):
+    """What every page has."""
+
+    @property
+    def site(self) -> SiteView: ...
+
+    @property
+    def root(self) -> str: ...
+
+
+def _render(template: str, view: _Page, theme: Theme | None, head: Head, **more: object) -> str:
+    theme = theme or shipped_theme()
+    try:
+        site = view.site
+        page = environment_of(theme, site.language, site.first_language).get_template(template)
+        return page.render(view=view, site=view.site, root=view.root, head=head, **more)
+    except Exception as trouble:
+        # A template can fail in any way that an expression can; those of the program itself are not to fail.
+        place = _place_in(theme, trouble)
+        if place is None:
+            raise
+        message = f"This line makes no page: {trouble}. The templates of the theme {DEFAULT_THEME} show what there is."
+        raise ThemeBrokenError(Finding("theme-broken", Severity.WRONG, place, message)) from trouble
+
+
+def _place_in(theme: Theme, trouble: Exception) -> Place | None:
+    """The line of a template of the author's own at which making a page failed; None when it was another's."""
+    own = {each.place.file: each.place for each in theme.below("templates").values() if each.own}
+    for frame in reversed(extract_tb(trouble.__traceback__)):
+        if frame.filename in own:
+            return replace(own[frame.filename], line=frame.lineno or 1)
+    return None
 
 
 @lru_cache(maxsize=8)
-def _environment(folder: Path) -> Environment:
-    environment = Environment(
-        loader=FileSystemLoader(folder / "templates"),
+def environment_of(theme: Theme, language: str = "en", first_language: str = "") -> ImmutableSandboxedEnvironment:
+    """What the templates of a theme may use. They are data: a template reaches nothing but what it is given."""
+    speech = speech_in(language, first_language)
+    templates = theme.below("templates")
+
+    def source(name: str) -> tuple[str, str, None] | None:
+        return (templates[name].text, templates[name].place.file, None) if name in templates else None
+
+    environment = ImmutableSandboxedEnvironment(
+        loader=FunctionLoader(source),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
@@ -89,13 +140,26 @@ def _environment(folder: Path) -> Environment:
         keep_trailing_newline=True,
     )
     environment.globals |= {
+        "t": words_in(theme.words, language),
+        "say": speech.say,
+        "language_name": language_name,
         "amount": amounts.amount,
-        "cell": amounts.cell,
-        "number": amounts.number,
+        "cells": amounts.cells,
+        "number": partial(amounts.number, language=speech),
         "unbroken": amounts.unbroken,
+        "terms_of": partial(sums.terms_of, language=speech),
+        "summed": sums.summed,
+        "has_star": sums.has_star,
+        "starred": sums.starred,
         "FRONT_PAGE": views.FRONT_PAGE,
         "GLOSSARY_PAGE": views.GLOSSARY_PAGE,
+        "CHANGES_PAGE": CHANGES_PAGE,
+        "FEED": FEED,
+        "SEARCH_PAGE": SEARCH_PAGE,
+        "SEARCH_DATA": SEARCH_DATA,
+        "TECHNIQUES_PAGE": TECHNIQUES_PAGE,
         "THEME_FOLDER": views.THEME_FOLDER,
     }
     environment.filters["duration"] = duration
+    environment.filters["day"] = lambda day: speech.say(day_in_words(day))
     return environment

@@ -2,45 +2,33 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 
-from markupsafe import Markup
-
 from sitegen.checks import Review, review
-from sitegen.diagrams import STYLE_SHEET
-from sitegen.findings import Finding, Severity
+from sitegen.findings import Collector, Finding, Severity
 from sitegen.pictures import Trouble
-from sitegen.publishing.chapters import chapters
-from sitegen.publishing.markdown import render, render_inline
+from sitegen.publishing.drawings import DrawingFiles
+from sitegen.publishing.languages import finished_page, languages, unmarked
+from sitegen.publishing.offline import SERVICE_WORKER, service_worker, version_of
+from sitegen.publishing.photo_findings import findings_on, photos_of
 from sitegen.publishing.picture_files import PictureFiles
-from sitegen.publishing.render import (
-    ThemeNotFoundError,
-    render_front,
-    render_glossary,
-    render_tutorial,
-    theme_assets,
-)
-from sitegen.publishing.tutorial_page import front_card, page_address, tutorial_page
-from sitegen.publishing.views import (
-    FRONT_PAGE,
-    GLOSSARY_PAGE,
-    THEME_FOLDER,
-    FrontView,
-    GlossaryEntry,
-    GlossaryView,
-    Picture,
-    SiteView,
-    TutorialCard,
-)
+from sitegen.publishing.releases import StoredRecord, read_record
+from sitegen.publishing.render import ThemeBrokenError
+from sitegen.publishing.site_files import Files, site_files
+from sitegen.publishing.site_look import SiteLook, site_look
+from sitegen.publishing.views import FRONT_PAGE
+from sitegen.publishing.whole_site import Progress, folder_of, whole_site
 from sitegen.publishing.write import SiteWriter
 from sitegen.reading import ContentFolder
-from sitegen.tutorial import Computed, Photo, Site
+from sitegen.tutorial import Photo, Site
 
-Progress = Callable[[int, int, str], None]
-"""Told how many pages are done, how many there are, and which is next."""
+_NO_ADDRESS = (
+    "site.yaml has no address, so nothing was written that needs it: no feed, no sitemap, no robots.txt, no canonical "
+    "addresses and no pictures for link previews. Example: address: https://example.org/sewing"
+)
 
 
 @dataclass(frozen=True)
@@ -54,123 +42,112 @@ class Outcome:
     notes: tuple[str, ...] = ()
 
 
-def publish(folder: ContentFolder, target: Path, *, draft: bool, progress: Progress) -> Outcome:
+def publish(
+    folder: ContentFolder,
+    target: Path,
+    *,
+    draft: bool,
+    progress: Progress,
+    today: Callable[[], date] = date.today,
+) -> Outcome:
     """Check the folder and, if nothing is wrong or it is a draft, write its site to the target.
 
-    A folder of which something could not be read is never published. Raises NotReplaced when the target cannot
-    be written; the old site is then as it was.
+    A folder of which something could not be read is never published. ``today`` gives the day of a release, for the
+    pages that tell what moved. Raises NotReplaced when the target cannot be written; the old site is then as it was.
     """
     found = review(folder)
     pictures = PictureFiles(target)
-    troubles = tuple(_picture_troubles(found, folder, pictures))
-    theme_trouble = _theme_trouble(found.site)
-    findings = tuple(sorted((*found.findings, *troubles, *theme_trouble), key=lambda each: each.place))
+    troubles = tuple(_picture_troubles(photos_of(found, folder), pictures))
+    look_trouble = Collector()
+    look = site_look(found.site, folder, look_trouble)
+    findings = in_order(*found.findings, *troubles, *look_trouble.findings)
     wrong = any(each.severity is Severity.WRONG for each in findings)
-    if found.any_unread or theme_trouble or (wrong and not draft):
+    without_pages = look is None or any(each.check == "theme-broken" for each in findings)
+    if look is None or without_pages or found.any_unread or look_trouble.any_unread or (wrong and not draft):
         return Outcome(found, findings, None)
-    with SiteWriter(target, forbidden=(folder.root,)) as writer:
-        files = 0
-        for name, content in _files(found, folder, pictures, draft, progress):
-            writer.write(name, content)
-            files += 1
-    return Outcome(found, findings, target / FRONT_PAGE, files, tuple(writer.notes))
+    try:
+        with SiteWriter(target, forbidden=(folder.root,)) as writer:
+            stored = read_record(target)
+            day = today()
+            for name, content in _files(found, look, folder, pictures, stored, progress, draft=draft, today=day):
+                writer.write(name, content)
+            writer.write(SERVICE_WORKER, service_worker(version_of(writer.written.items())))
+    except ThemeBrokenError as broken:
+        return Outcome(found, in_order(*findings, broken.finding), None)
+    notes = [
+        *writer.notes,
+        stored.note,
+        *_unspoken(found.site, look),
+        "" if draft or found.site.address else _NO_ADDRESS,
+    ]
+    return Outcome(found, findings, target / FRONT_PAGE, len(writer.written), tuple(filter(None, notes)))
 
 
 def _files(
-    found: Review, folder: ContentFolder, pictures: PictureFiles, draft: bool, progress: Progress
-) -> Iterator[tuple[str, str | bytes]]:
-    """Every file of the site with its content, page by page."""
-    site = site_view(found.site, draft=draft)
-    theme = found.site.theme
-    total = len(found.tutorials) + 2
-    cards: list[TutorialCard] = []
-    for done, computed in enumerate(found.tutorials):
-        tutorial = computed.tutorial
-        progress(done, total, tutorial.title)
-        address = page_address(tutorial)
-        root = "../" * address.count("/")
-        page = tutorial_page(computed, site, root, _shown(computed, folder, pictures, root))
-        if tutorial.key not in {card.key for card in cards}:
-            show = _shown(computed, folder, pictures, "")
-            cards.append(front_card(page, computed, show(tutorial.photo) if tutorial.photo else None))
-        yield address, render_tutorial(page, theme)
-        if page.chapters:
-            yield f"{address.rpartition('/')[0]}/{page.chapters}", chapters(tutorial)
-    progress(len(found.tutorials), total, "front page and glossary")
-    yield FRONT_PAGE, render_front(FrontView(site, tuple(cards)), theme)
-    if found.site.glossary:
-        yield GLOSSARY_PAGE, render_glossary(_glossary(found.site, site), theme)
-    for name, path in theme_assets(theme).items():
-        content = path.read_bytes()
-        if name == "style.css":
-            content += b"\n" + STYLE_SHEET.encode("utf-8")
-        yield f"{THEME_FOLDER}/{name}", content
-    yield from pictures.files().items()
-    progress(total, total, "")
-
-
-def site_view(site: Site, *, draft: bool) -> SiteView:
-    """What all pages share."""
-    return SiteView(
-        title=site.title,
-        author=site.author,
-        about=render(site.about.text) if site.about else Markup(),
-        note=site.note,
-        language=site.language,
-        units_first=site.first_system,
-        draft=draft,
-        glossary=bool(site.glossary),
-    )
-
-
-def _glossary(site: Site, view: SiteView) -> GlossaryView:
-    entries = (
-        GlossaryEntry(
-            term=term.term,
-            anchor=re.sub(r"[^a-z0-9]+", "-", term.term.lower()).strip("-") or "term",
-            means=render_inline(term.means.text),
-            us=term.us,
-            uk=term.uk,
+    found: Review,
+    look: SiteLook,
+    folder: ContentFolder,
+    pictures: PictureFiles,
+    stored: StoredRecord,
+    progress: Progress,
+    *,
+    draft: bool,
+    today: date,
+) -> Files:
+    drawings = DrawingFiles(look.theme.drawing_rules())
+    whole = whole_site(found, look, folder, pictures, drawings, progress, draft=draft, today=today, stored=stored)
+    yield from _finished(site_files(whole, progress))
+    for other in found.translations:
+        translated = replace(found, site=other.site, tutorials=other.tutorials)
+        below = folder_of(other.site)
+        before = read_record(pictures.site / below)
+        whole = whole_site(
+            translated, look, folder, pictures, drawings, progress, draft=draft, today=today, stored=before
         )
-        for term in site.glossary
-    )
-    return GlossaryView(view, tuple(sorted(entries, key=lambda entry: entry.term.casefold())))
+        yield from ((f"{below}{name}", content) for name, content in _finished(site_files(whole, progress)))
+    yield from drawings.files().items()
+    yield from pictures.files().items()
+    yield from look.files.items()
 
 
-def _shown(
-    computed: Computed, folder: ContentFolder, pictures: PictureFiles, root: str
-) -> Callable[[Photo], Picture | None]:
-    def show(photo: Photo) -> Picture | None:
-        path = _path(photo, computed, folder)
-        return pictures.view(path, photo.shows, root) if path is not None else None
-
-    return show
-
-
-def _path(photo: Photo, computed: Computed, folder: ContentFolder) -> Path | None:
-    return folder.file(f"tutorials/{computed.tutorial.key}/photos/{photo.file}")
+def _unspoken(site: Site, look: SiteLook) -> Iterator[str]:
+    """A note for each language of the site that the program or the theme cannot speak."""
+    for code in site.languages:
+        plain = code.partition("-")[0].lower()
+        if plain not in languages() or not (look.theme.words.get(code) or look.theme.words.get(plain)):
+            yield (
+                f"There are no words in {code} yet, so what the program says stands in English on these pages, marked"
+                f" as English. There are words in {', '.join(languages())}; texts of pages can be put into words.yaml."
+            )
 
 
-def _picture_troubles(found: Review, folder: ContentFolder, pictures: PictureFiles) -> Iterator[Finding]:
-    """A finding for every photo that is there but cannot be shown."""
-    photos = [(photo, _path(photo, computed, folder)) for computed in found.tutorials for photo in _photos(computed)]
-    pictures.prepare_all(path for _, path in photos if path is not None)
-    for photo, path in photos:
-        made = pictures.prepared(path) if path is not None else None
-        if isinstance(made, Trouble):
-            yield Finding("picture-broken", Severity.WRONG, photo.place, made.message, photo.file)
+def _finished(files: Files) -> Files:
+    """The files with what is in another language marked in pages, and without marks elsewhere."""
+    for name, content in files:
+        if isinstance(content, bytes):
+            yield name, content
+        else:
+            yield name, finished_page(content) if name.endswith(".html") else unmarked(content)
 
 
-def _photos(computed: Computed) -> Iterator[Photo]:
-    if computed.tutorial.photo is not None:
-        yield computed.tutorial.photo
-    for step in computed.tutorial.steps:
-        yield from step.photos
+def _picture_troubles(photos: dict[Photo, Path], pictures: PictureFiles) -> Iterator[Finding]:
+    """A finding for every photo that is there but cannot be shown, and for every mark that cannot be seen."""
+    pictures.prepare_all(photos.values())
+
+    def size(path: Path) -> tuple[int, int] | Trouble:
+        made = pictures.prepared(path)
+        return made if isinstance(made, Trouble) else (made.width, made.height)
+
+    return findings_on(photos, size)
 
 
-def _theme_trouble(site: Site) -> tuple[Finding, ...]:
-    try:
-        theme_assets(site.theme)
-    except ThemeNotFoundError as trouble:
-        return (Finding("theme-unknown", Severity.WRONG, site.place, f"{trouble}.".capitalize(), site.theme),)
-    return ()
+def look_findings(found: Review, folder: ContentFolder) -> tuple[Finding, ...]:
+    """What is to be said of the look of the site: its theme, its colours and fonts, its logo."""
+    collector = Collector()
+    site_look(found.site, folder, collector)
+    return collector.findings
+
+
+def in_order(*findings: Finding) -> tuple[Finding, ...]:
+    """Findings of several sources in reading order."""
+    return tuple(sorted(findings, key=lambda each: each.place))

@@ -3,27 +3,27 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from dataclasses import replace
 from os.path import relpath
-
-from markupsafe import Markup
 
 from sitegen.publishing.amounts import Filled
 from sitegen.publishing.card_page import card
 from sitegen.publishing.change_numbers import change_names
 from sitegen.publishing.chapters import CHAPTERS, chapters
 from sitegen.publishing.cutting_list import cutting_list
-from sitegen.publishing.drawings import Drawings
-from sitegen.publishing.markdown import render, render_inline
+from sitegen.publishing.drawings import DrawingFiles, Drawings
+from sitegen.publishing.marked_photos import ShowPhoto, marked_photo
 from sitegen.publishing.number_book import CardNumbers, NumberBook
+from sitegen.publishing.picture_views import Picture
+from sitegen.publishing.size_finder import size_finder
+from sitegen.publishing.spoken import rendered, rendered_inline, speech_of
+from sitegen.publishing.terms import PageTerms, Terms
 from sitegen.publishing.views import (
     Both,
     Caution,
     Change,
     Fabric,
     NumberView,
-    Picture,
     SiteView,
     StepCard,
     Supply,
@@ -32,56 +32,71 @@ from sitegen.publishing.views import (
     ViewChoice,
     ViewOption,
 )
-from sitegen.quantities import RULER, Length, System, show_ratio
+from sitegen.publishing.whole_drawings import whole_drawings
+from sitegen.quantities import RULER, English, Length, System, show_ratio
 from sitegen.tutorial import Change as ChangeOfPieces
-from sitegen.tutorial import Computed, Photo, Prose, Tutorial, Words
+from sitegen.tutorial import Computed, Tutorial, Words
 from sitegen.tutorial import Fabric as Cloth
 
-ShowPhoto = Callable[[Photo], Picture | None]
 
-
-def tutorial_page(computed: Computed, site: SiteView, root: str, show: ShowPhoto) -> TutorialView:
+def tutorial_page(
+    computed: Computed, site: SiteView, root: str, show: ShowPhoto, files: DrawingFiles, terms: Terms
+) -> TutorialView:
     """Everything that the page of a tutorial shows, in the order of the page."""
     tutorial = computed.tutorial
     first = site.units_first
-    book = NumberBook(computed, first)
-    drawings = Drawings(computed, first)
+    language = speech_of(site, computed)
+    book = NumberBook(computed, first, language)
+    drawings = Drawings(computed, first, f"{root}{site.up}", files, language)
+    on_page = PageTerms(terms)
     numbers = CardNumbers(book, "at the start of the page", tutorial.sizes, first)
-    before = render(tutorial.before.text, numbers) if tutorial.before else render("")
+    before = rendered(tutorial.before, numbers)
     chart = book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes")
     finished = book.table(_finished_names(computed), "with the sizes")
     fabrics, buying = _fabrics(computed, book, numbers)
     changes = tuple(_change(change, computed, book, drawings) for change in tutorial.changes.values())
     cutting, cutting_working = cutting_list(computed, book)
-    cards = tuple(card(step, computed, book, first, show, drawings.diagram) for step in tutorial.steps)
+    cards = tuple(card(step, computed, book, first, show, drawings.diagram, on_page.card()) for step in tutorial.steps)
     minutes = [each.minutes for each in cards if each.minutes is not None]
     return TutorialView(
         site=site,
         root=root,
-        views=_views(tutorial),
-        title=tutorial.title,
-        summary=_prose(tutorial.summary, numbers),
+        home=f"{root}tutorials/{tutorial.key}/",
+        terms=on_page.used,
+        names_differ=on_page.names_differ,
+        views=_views(tutorial, language),
+        title=language.own(tutorial.title),
+        summary=rendered(tutorial.summary, numbers),
         cards=cards,
-        level=tutorial.level,
+        level=language.own(tutorial.level),
         wearer="child" if tutorial.child else "adult",
         minutes=sum(minutes) if minutes else None,
-        learn=tuple(render_inline(text.text, numbers) for text in tutorial.learn),
+        learn=tuple(rendered_inline(text, numbers) for text in tutorial.learn),
         before=before,
-        picture=show(tutorial.photo) if tutorial.photo else None,
+        picture=marked_photo(tutorial.photo, show, numbers) if tutorial.photo else None,
         sizes=tutorial.sizes,
         chart=chart,
         finished=replace(finished, working=(*numbers.told, *finished.working)),
         fabrics=fabrics,
         supplies=tuple(
-            Supply(each.item.text, _words(each.size), _words(each.amount), each.purpose) for each in tutorial.supplies
+            Supply(
+                language.own(each.item.text),
+                language.own(_words(each.size)),
+                language.own(_words(each.amount)),
+                language.own(each.purpose),
+            )
+            for each in tutorial.supplies
         ),
-        tools=tuple(tool.text for tool in tutorial.tools),
+        tools=tuple(language.own(tool.text) for tool in tutorial.tools),
         cautions=_gathered(cards),
         cutting=cutting,
         cutting_working=cutting_working,
         buying_working=buying,
         changes=changes,
         chapters=CHAPTERS if chapters(tutorial) else "",
+        whole=whole_drawings(computed, first, drawings, {each.number: each.anchor for each in cards}),
+        finder=size_finder(computed, first, language),
+        numbers=book.taken,  # last, when every text above has asked for its numbers
     )
 
 
@@ -93,7 +108,7 @@ def page_address(tutorial: Tutorial) -> str:
     return f"tutorials/{tutorial.key}/{below}index.html"
 
 
-def _views(tutorial: Tutorial) -> tuple[ViewChoice, ...]:
+def _views(tutorial: Tutorial, language: English) -> tuple[ViewChoice, ...]:
     """Each view with its choices, each of which leads to the page that differs in this one choice."""
     here = page_address(tutorial)
     found = []
@@ -103,37 +118,34 @@ def _views(tutorial: Tutorial) -> tuple[ViewChoice, ...]:
             chosen = tuple((name, choice if name == view else now) for name, now in tutorial.chosen)
             there = page_address(replace(tutorial, chosen=chosen))
             address = relpath(there, here.rpartition("/")[0]).replace("\\", "/")
-            options.append(ViewOption(choice, address, chosen == tutorial.chosen))
-        found.append(ViewChoice(view.replace("_", " "), tuple(options)))
+            options.append(ViewOption(language.own(choice), address, chosen == tutorial.chosen))
+        found.append(ViewChoice(language.own(view.replace("_", " ")), tuple(options)))
     return tuple(found)
 
 
 def front_card(page: TutorialView, computed: Computed, picture: Picture | None) -> TutorialCard:
     """The tutorial as the front page lists it. Its summary leads to no working, for that is on another page."""
     key = computed.tutorial.key
-    numbers = CardNumbers(NumberBook(computed, page.site.units_first), "", page.sizes, page.site.units_first)
+    first = page.site.units_first
+    numbers = CardNumbers(NumberBook(computed, first, speech_of(page.site, computed)), "", page.sizes, first)
 
     def plain(name: str) -> Filled | None:
         filled = numbers(name)
         return Filled(filled.plain, filled.plain) if filled is not None else None
 
-    summary = computed.tutorial.summary
     return TutorialCard(
         key=key,
         title=page.title,
         href=f"tutorials/{key}/index.html",
-        summary=render(summary.text, plain) if summary is not None else Markup(),
+        summary=rendered(computed.tutorial.summary, plain),
         level=page.level,
         wearer=page.wearer,
         minutes=page.minutes,
         sizes=page.sizes,
         cards=len(page.cards),
         picture=picture,
+        learn=tuple(rendered_inline(text, plain) for text in computed.tutorial.learn),
     )
-
-
-def _prose(text: Prose | None, numbers: CardNumbers) -> Markup:
-    return render(text.text, numbers) if text is not None else Markup()
 
 
 def _words(words: Words | None) -> str:
@@ -154,7 +166,7 @@ def _finished_names(computed: Computed) -> tuple[str, ...]:
 def _fabrics(
     computed: Computed, book: NumberBook, numbers: CardNumbers
 ) -> tuple[tuple[Fabric, ...], tuple[NumberView, ...]]:
-    found, working = [], []
+    found, working, language = [], [], book.language
     for cloth in computed.tutorial.fabrics.values():
         buy, first = book.take(f"{cloth.key}.buy", "with the fabrics")
         width = computed.number(f"{cloth.key}.width", 0)
@@ -167,22 +179,23 @@ def _fabrics(
                 working.append(need)
         found.append(
             Fabric(
-                name=cloth.name,
+                name=language.own(cloth.name),
                 called=cloth.key,
-                structure=cloth.structure,
-                stretch=_stretch(cloth),
-                width=_both(width.length) if width is not None else None,
-                weight=cloth.weight,
-                shrinkage=show_ratio(cloth.shrinkage.ratio) if cloth.shrinkage else "",
-                advice=render_inline(cloth.advice.text, numbers) if cloth.advice else "",
+                shown_as=language.own(cloth.key),
+                structure=language.own(cloth.structure),
+                stretch=language.say(_stretch(cloth)),
+                width=_both(width.length, language) if width is not None else None,
+                weight=language.amount(language.own(cloth.weight)),
+                shrinkage=language.amount(show_ratio(cloth.shrinkage.ratio)) if cloth.shrinkage else "",
+                advice=rendered_inline(cloth.advice, numbers) if cloth.advice else "",
                 buy=buy,
             )
         )
     return tuple(found), tuple(working)
 
 
-def _both(value: Length) -> Both:
-    return Both(RULER.show(value, System.INCHES), RULER.show(value, System.CENTIMETRES))
+def _both(value: Length, language: English) -> Both:
+    return Both(*(language.amount(RULER.show(value, system)) for system in System))
 
 
 def _stretch(cloth: Cloth) -> str:
@@ -192,7 +205,7 @@ def _stretch(cloth: Cloth) -> str:
 
 def _change(change: ChangeOfPieces, computed: Computed, book: NumberBook, drawings: Drawings) -> Change:
     diagram = drawings.diagram(change.key)
-    title = change.key.replace("_", " ")
+    title = book.language.own(change.key.replace("_", " "))
     return Change(
         title=title[:1].upper() + title[1:],
         anchor=f"change-{change.key}",

@@ -2,7 +2,7 @@
 
 Text fields are plain text and are escaped by the templates; ``Markup`` from ``markdown.render_inline`` may
 stand in any of them that is read in a sentence. Fields of type ``Markup`` are HTML that this program made (from
-Markdown or as a diagram); author text never becomes ``Markup`` by any other way.
+Markdown or with numbers in it); author text never becomes ``Markup`` by any other way.
 Links are relative; ``root`` leads from the page to the folder of the site and is empty or ends with ``/``.
 Order in a tuple is the order on the page. Knows nothing of sums, of files or of the theme.
 """
@@ -13,6 +13,8 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from sitegen.publishing.picture_views import Diagram, LogoPicture, Picture
+from sitegen.publishing.whole_views import SizeFinder, WholeDrawings
 from sitegen.quantities import System
 
 FRONT_PAGE = "index.html"
@@ -56,6 +58,16 @@ class WorkingLine:
 
 
 @dataclass(frozen=True, slots=True)
+class SumRow:
+    """One row of a sum that is written below each other, with sizes as columns."""
+
+    words: Markup
+    """``+ back neckline``; the whole line where it is the same for every size."""
+    cells: tuple[Both, ...] = ()
+    """The amount of each size; empty where it is the same for every size."""
+
+
+@dataclass(frozen=True, slots=True)
 class NumberView:
     """A number of the tutorial as it is read."""
 
@@ -90,6 +102,15 @@ class NumberTable:
 
 
 @dataclass(frozen=True, slots=True)
+class OtherLanguage:
+    """The same site in another language."""
+
+    code: str
+    folder: str
+    """From the folder of this language to that of the other: ``es/``, ``../``."""
+
+
+@dataclass(frozen=True, slots=True)
 class SiteView:
     """What every page of a site shares."""
 
@@ -100,54 +121,23 @@ class SiteView:
     note: str = ""
     """One line in the foot of every page."""
     language: str = "en"
+    first_language: str = ""
+    """The language of the site's own root, in which what lacks a translation is shown; empty when there is one."""
+    up: str = ""
+    """From the folder of this language to that of the site, which holds the theme, pictures and drawings."""
+    others: tuple[OtherLanguage, ...] = ()
+    """The further languages of the site, in the order in which they are offered."""
     units_first: System = System.INCHES
     draft: bool = False
     """Whether every page bears the draft mark."""
     glossary: bool = True
     """Whether there is a page of terms to lead to."""
+    techniques: bool = False
+    """Whether there is a page of techniques to lead to."""
+    searchable: bool = False
+    """Whether there is a page to search on, and one of changes: those of a whole site."""
+    logo: LogoPicture | None = None
     generator: str = "sitegen"
-
-
-@dataclass(frozen=True, slots=True)
-class PictureSource:
-    """One file format of a picture, in several widths."""
-
-    media_type: str
-    """``image/webp``, ``image/avif``, ``image/jpeg``."""
-    srcset: str
-    """``pictures/band-480.webp 480w, pictures/band-960.webp 960w``, relative to the page."""
-
-
-@dataclass(frozen=True, slots=True)
-class Picture:
-    """A photo or a drawing, in every prepared width."""
-
-    src: str
-    """The file for any browser, relative to the page."""
-    width: int
-    """Of ``src``, in pixels; keeps its place free while it loads."""
-    height: int
-    alt: str
-    """What it shows, for who cannot see it."""
-    srcset: str = ""
-    """More widths of the same format as ``src``."""
-    sources: tuple[PictureSource, ...] = ()
-    """Other formats, the best first."""
-    caption: str = ""
-    illustration: bool = False
-    """Whether it is drawn, and says so, rather than photographed."""
-
-
-@dataclass(frozen=True, slots=True)
-class Diagram:
-    """A drawing to scale, made by this program."""
-
-    title: str
-    drawings: tuple[Markup, ...]
-    """Inline SVG: one for all sizes, or one for each size in their order."""
-    shown: int = 0
-    """Which drawing stands for all while no size is chosen."""
-    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +157,8 @@ class Fabric:
     name: str
     called: str = ""
     """The author's short name for it: ``main``, ``rib``."""
+    shown_as: str = ""
+    """That name in the language of the page; empty where it is the same."""
     structure: str = ""
     stretch: str = ""
     """``40% across, 15% down``."""
@@ -213,6 +205,10 @@ class Stitching:
     press: str = ""
     notes: tuple[str, ...] = ()
     """Ease, stretching, what stabilises the seam: a line each."""
+    href: str = ""
+    """The page of its stitch, relative to this page."""
+    named: str = ""
+    """The stitch as the author named it, whatever the language of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -305,6 +301,7 @@ class TutorialCard:
     sizes: tuple[str, ...] = ()
     cards: int = 0
     picture: Picture | None = None
+    learn: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -314,6 +311,20 @@ class FrontView:
     site: SiteView
     tutorials: tuple[TutorialCard, ...]
     root: str = ""
+    techniques: int = 0
+    terms: int = 0
+    """How many techniques and explained words the site has, each on a page of its own kind."""
+
+
+@dataclass(frozen=True, slots=True)
+class GlossaryEntry:
+    """A term in one line, with its name on either side of the Atlantic."""
+
+    term: str
+    anchor: str
+    means: str
+    us: str = ""
+    uk: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -354,6 +365,18 @@ class TutorialView:
     """The file with the chapters of the video, relative to the page; empty when no card has a time."""
     views: tuple[ViewChoice, ...] = ()
     """What can be chosen about the garment; each choice leads to a page of its own."""
+    home: str = ""
+    """The folder of the tutorial, relative to the page: what is chosen there holds for all its views."""
+    numbers: tuple[NumberView, ...] = ()
+    """Every number that the page shows anywhere."""
+    terms: tuple[GlossaryEntry, ...] = ()
+    """The terms whose meaning opens somewhere on the page."""
+    whole: WholeDrawings = WholeDrawings()
+    """Drawings of the tutorial as a whole."""
+    finder: SizeFinder | None = None
+    """By what the student finds her size; None where there is nothing to choose."""
+    names_differ: bool = False
+    """Whether a word of the page has another name in the US than in the UK."""
 
     @property
     def card_anchors(self) -> dict[int, str]:
@@ -364,17 +387,6 @@ class TutorialView:
     def choice_of_size(self) -> bool:
         """Whether the student can choose one size."""
         return 1 < len(self.sizes) <= MOST_SIZES
-
-
-@dataclass(frozen=True, slots=True)
-class GlossaryEntry:
-    """A term in one line, with its name on either side of the Atlantic."""
-
-    term: str
-    anchor: str
-    means: str
-    us: str = ""
-    uk: str = ""
 
 
 @dataclass(frozen=True, slots=True)

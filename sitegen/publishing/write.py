@@ -12,7 +12,7 @@ from __future__ import annotations
 import os
 import shutil
 import stat
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from types import TracebackType
@@ -94,6 +94,11 @@ class SiteWriter:
                     digest.update(piece)
                     writing.write(piece)
             self._files[relative] = digest.hexdigest()
+
+    @property
+    def written(self) -> Mapping[str, str]:
+        """The path of each file written so far, and the digest of its content."""
+        return dict(self._files)
 
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None

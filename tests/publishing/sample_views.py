@@ -6,15 +6,15 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
-from sitegen.publishing.amounts import Filled, number, size_name
+from sitegen.publishing.amounts import Filled, number, sentences, size_name
 from sitegen.publishing.markdown import render, render_inline
 from sitegen.publishing.number_views import number_view, show_bought
+from sitegen.publishing.picture_views import Diagram, DrawnPicture, Picture, PictureSource
 from sitegen.publishing.views import (
     Both,
     Caution,
     Change,
     CutPiece,
-    Diagram,
     Fabric,
     FrontView,
     GlossaryEntry,
@@ -22,8 +22,6 @@ from sitegen.publishing.views import (
     NumberTable,
     NumberView,
     OtherWay,
-    Picture,
-    PictureSource,
     SiteView,
     StepCard,
     Stitching,
@@ -128,15 +126,7 @@ PIN = Caution("Pins", "Count them out and back in; sew over none.")
 IRON = Caution("Iron", "Rest it on its heel, keep fingers off the steam, unplug it when you leave the table.")
 CUTTER = Caution("Rotary cutter", "Cut away from the body; close the guard whenever it is put down.")
 
-SCALE_DRAWING = Markup(
-    '<svg viewBox="0 0 300 120" width="300" height="120" role="img" aria-labelledby="d-band-title">'
-    '<title id="d-band-title">The neckband laid flat, quarter marks shown</title>'
-    '<rect class="d-cloth" x="10" y="30" width="280" height="50" fill="var(--d-cloth)" '
-    'stroke="var(--d-ink)" stroke-width="1.5"/>'
-    '<path class="d-ink" d="M80 30v50M150 30v50M220 30v50" stroke="var(--d-accent)" stroke-width="2" '
-    'stroke-dasharray="6 4"/>'
-    '<text x="150" y="105" text-anchor="middle" fill="var(--d-ink)" font-size="14">a quarter each</text></svg>'
-)
+SCALE_DRAWING = DrawnPicture("drawings/band.svg", 340, 210)
 
 PHOTO = Picture(
     src="pictures/band-960.jpg",
@@ -202,8 +192,10 @@ CARDS: tuple[StepCard, ...] = (
         diagrams=(
             Diagram(
                 "The neckband and its quarter marks, to scale",
-                tuple(Markup(SCALE_DRAWING.replace("d-band", f"d-band-{size}")) for size in SIZES),
+                tuple(DrawnPicture(f"drawings/band-{size}.svg", 340, 210) for size in SIZES),
+                sentences([f"The band lies flat, {length} in long." for length in (16, 17, 18, 18, 19, 19)], 2),
                 shown=2,
+                anchor="d-band",
             ),
         ),
         look_for=prose(
@@ -286,7 +278,7 @@ TUTORIAL = TutorialView(
             anchor="change-long",
             text=prose("Cut across the front and spread it by {long.amount}. Redraw the side as one straight line."),
             numbers=NumberTable((NUMBERS["long.amount"],)),
-            diagrams=(Diagram("Where the front is cut across", (Markup(SCALE_DRAWING.replace("d-band", "d-long")),)),),
+            diagrams=(Diagram("Where the front is cut across", (SCALE_DRAWING,)),),
         ),
     ),
 )

@@ -3,7 +3,7 @@
 from bs4 import BeautifulSoup
 from markupsafe import Markup
 
-from sitegen.publishing.amounts import amount, cell, number, size_name, spread, unbroken
+from sitegen.publishing.amounts import amount, cells, number, sentences, size_name, spread, unbroken, unit_of_all
 from sitegen.publishing.views import Both, NumberView
 from sitegen.quantities import System
 
@@ -21,20 +21,17 @@ DIFFERS = NumberView(
 def read(html: Markup, *, size: int = 0, units: str = "") -> str:
     """What a person reads when the stylesheet has done what was chosen, non-breaking spaces as spaces."""
     page = BeautifulSoup(html, "html.parser")
-    for span in page.find_all("span"):
-        if span.decomposed:
-            continue
-        names = span.get("class") or []
-        own_size = [name for name in names if name[0] == "z" and name[1:].isdigit()]
-        gone = (
-            (bool(own_size) and own_size != [f"z{size}"])
-            or ("all" in names and size)
-            or ("br" in names and units)
-            or ("in" in names and units == "cm")
-            or ("cm" in names and units == "in")
-        )
-        if gone:
-            span.decompose()
+    for hidden in page.select("[hidden]"):
+        own = hidden.select("b")
+        if size:
+            hidden.replace_with(own[size - 1].get_text())
+        else:
+            hidden.decompose()
+    for gone in page.select(".all") if size else []:
+        gone.decompose()
+    if units:
+        for gone in page.select(f".{'cm' if units == 'in' else 'in'}, i"):
+            gone.decompose()
     return page.get_text().replace("\xa0", " ")
 
 
@@ -83,14 +80,58 @@ def test_values_that_read_alike_are_not_told_apart() -> None:
 
 def test_value_without_unit_is_said_once() -> None:
     assert amount(Both("80%", "80%"), System.INCHES) == "80%"
-    assert cell(Both("80%", "80%"), System.INCHES) == "80%"
+    assert cells((Both("80%", "80%"),), System.INCHES) == "<td>80%</td>"
     view = NumberView("a.b", "b", (Both("80%", "80%"), Both("85%", "85%")))
     assert read(number(view, System.INCHES).plain) == "80% to 85%, by size"
     assert read(number(view, System.INCHES).plain, size=2, units="cm") == "85%"
 
 
-def test_cell_parts_the_systems_without_brackets() -> None:
-    assert read(cell(SAME.values[0], System.CENTIMETRES)) == "5.7 cm 2 1/4 in"
+def test_cell_holds_the_system_of_the_site_bare_and_the_other_in_an_element() -> None:
+    assert cells(SAME.values * 2, System.CENTIMETRES) == "<td>5.7 cm <i>2 1/4 in</i></td>" * 2
+    assert cells(SAME.values, System.INCHES) == "<td>2 1/4 in <i>5.7 cm</i></td>"
+
+
+def test_unit_that_all_sizes_share_is_written_once() -> None:
+    html = number(DIFFERS, System.INCHES).plain
+    assert [each.get_text() for each in BeautifulSoup(html, "html.parser").select(".in b")] == [
+        "17 1/8",
+        "16",
+        "19 3/8",
+    ]
+    assert unit_of_all(["17 1/8 in", "16 in"]) == " in"
+    assert unit_of_all(["8 mm", "1.2 cm"]) == unit_of_all(["80%", "85%"]) == unit_of_all(["17 1/8", "17 1/8"]) == ""
+
+
+def test_number_whose_unit_changes_with_the_size_says_each() -> None:
+    view = NumberView("a.b", "b", (Both("5/16 in", "8 mm"), Both("1/2 in", "1.2 cm")))
+    assert read(number(view, System.CENTIMETRES).plain) == "8 mm to 1.2 cm (5/16 to 1/2 in, by size)"
+    assert read(number(view, System.CENTIMETRES).plain, size=1) == "8 mm (5/16 in)"
+    assert read(number(view, System.CENTIMETRES).plain, size=2, units="cm") == "1.2 cm"
+
+
+def test_amounts_that_agree_for_all_sizes_are_written_once() -> None:
+    view = NumberView("a.b", "b", (Both("1/4 in", "6 mm"), Both("1/4 in", "7 mm")))
+    html = number(view, System.INCHES).plain
+    assert html.count("1/4") == 1
+    assert read(html, size=2) == "1/4 in (7 mm)"
+
+
+SENTENCES = ("A turn of 1 in (2.5 cm), sewn 7/8 in (2.2 cm) up.", "A turn of 1 in (2.5 cm), sewn 3/4 in (1.9 cm) up.")
+
+
+def test_sentences_by_size_share_their_words() -> None:
+    html = sentences(SENTENCES, 1)
+    assert html.count("A turn of") == html.count("2.5") == 1
+    assert read(html) == SENTENCES[1]
+    assert [read(html, size=size) for size in (1, 2)] == list(SENTENCES)
+
+
+def test_sentences_with_other_words_stand_whole() -> None:
+    other = (SENTENCES[0], "Nothing to turn, 1 in.")
+    html = sentences(other, 0)
+    assert read(html) == other[0]
+    assert [read(html, size=size) for size in (1, 2)] == list(other)
+    assert read(sentences(SENTENCES[:1], 0)) == SENTENCES[0]
 
 
 def test_range_says_its_unit_once_if_it_is_the_same() -> None:
@@ -107,8 +148,7 @@ def test_number_and_unit_stay_on_one_line() -> None:
 
 def test_text_of_an_amount_is_escaped() -> None:
     assert amount(Both("<b>", "<i>"), System.INCHES) == (
-        '<span class="in">&lt;b&gt;</span><span class="br"> (</span><span class="cm">&lt;i&gt;</span>'
-        '<span class="br">)</span>'
+        '<span class="in">&lt;b&gt;</span><i> (</i><span class="cm">&lt;i&gt;</span><i>)</i>'
     )
 
 

@@ -147,3 +147,11 @@ def test_one_line_comes_without_a_paragraph() -> None:
 
 def test_prose_of_no_tutorial_keeps_braces() -> None:
     assert render_inline("{band.cut_length}") == "{band.cut_length}"
+
+
+def test_a_typed_number_stays_with_its_unit() -> None:
+    """Also where the author's own line ends between them; words that only look like a unit do no harm."""
+    shown = str(render("Cut it 2 1/2 in (6.5\ncm) long, then 5 mm more; put 4\nin all."))
+    assert "2\xa01/2\xa0in (6.5\xa0cm)" in shown
+    assert "5\xa0mm" in shown
+    assert "\n" not in shown.strip().removeprefix("<p>")

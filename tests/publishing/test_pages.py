@@ -16,8 +16,8 @@ from sitegen.publishing.render import (
     render_front,
     render_glossary,
     render_tutorial,
-    theme_assets,
 )
+from sitegen.publishing.themes import shipped_theme
 from sitegen.publishing.views import (
     MOST_SIZES,
     Both,
@@ -150,7 +150,7 @@ def test_released_page_bears_no_draft_mark(page: BeautifulSoup) -> None:
 
 def test_paper_shows_the_draft_mark_on_each_page() -> None:
     printed = _stylesheet().partition("@media print")[2]
-    assert re.search(r"\.draft-print \{[^}]*position: fixed", printed)
+    assert re.search(r"\.draft-print\{[^}]*position:fixed", printed)
 
 
 # The tutorial
@@ -203,7 +203,7 @@ def test_other_way_of_a_step_stands_on_its_card_with_when_and_how(tutorial: Beau
 
 
 def test_card_has_a_box_to_tick_with_a_name_of_its_own(tutorial: BeautifulSoup) -> None:
-    names = [words(box.find_parent("label")) for box in tutorial.select("input[data-card]")]
+    names = [words(box.find_parent("label")) for box in tutorial.select(".done input")]
     assert names[0] == "Done : step 1"
     assert len(set(names)) == 4
 
@@ -213,25 +213,32 @@ def test_number_in_prose_leads_to_its_working(tutorial: BeautifulSoup) -> None:
     assert link is not None
     target = tutorial.find(id=str(link["href"])[1:])
     assert isinstance(target, Tag)
-    assert target.find_parent("details") is not None
-    assert "19 in × neckband ratio 80%" in words(target)
+    assert target.find_parent("table") is not None
+    sums = [words(row) for row in target.find_parent("tbody").select("tr.how")]
+    assert "× neckband ratio 80%" in sums
+    assert sums[-1] == "× a quarter 25%"
 
 
 def test_working_is_told_on_one_card_and_named_on_the_others(tutorial: BeautifulSoup) -> None:
     told = words(tutorial.select_one("#step-1 .working"))
-    assert told == (
-        "How these numbers were got neckband cut length worked out with the cutting list "
-        "neckband cut width worked out with the cutting list"
-    )
+    assert told == ("How this number was got neckband cut width worked out with the cutting list")
+    row = tutorial.select_one("#step-1 tbody th a")
+    assert (row["href"], words(row)) == ("#w-neckband.cut_length", "neckband cut length")
 
 
 def test_line_of_working_comes_for_every_size_in_both_systems(tutorial: BeautifulSoup) -> None:
-    lines = tutorial.select("#w-neckband\\.cut_length li")
-    assert [words(line.b) for line in lines] == list(sample.SIZES) * 3
-    assert words(lines[0]) == (
-        "XS front neckline 11 3/4 in + back neckline 7 1/4 in = 19 in "
-        "front neckline 30 cm + back neckline 18.5 cm = 48.5 cm"
-    )
+    result = tutorial.select_one("#w-neckband\\.cut_length")
+    rows = [row for row in reversed(result.find_previous_siblings("tr")) if "how" in row.get("class", [])]
+    assert [[words(cell) for cell in row.select("th, td")][:2] for row in rows] == [
+        ["front neckline", "11 3/4 30"],
+        ["+ back neckline", "7 1/4 18.5"],
+        ["= neckband opening", "19 48.5"],
+        ["× neckband ratio 80%"],
+        ["= neckband finished length", "15 1/4 38.5*"],
+        ["+ 2 seam allowances of 3/8 in ( 1 cm )"],
+    ]
+    assert [len(row.select("td")) for row in rows] == [6, 6, 6, 1, 6, 1]
+    assert words(result).startswith("=* neckband cut length 16 in 40.5 cm")
 
 
 def test_table_of_a_card_lists_only_what_differs_by_size(tutorial: BeautifulSoup) -> None:
@@ -241,9 +248,9 @@ def test_table_of_a_card_lists_only_what_differs_by_size(tutorial: BeautifulSoup
 
 def test_tables_have_a_column_for_each_size(tutorial: BeautifulSoup) -> None:
     for table in tutorial.select("table.sizes"):
-        heads = [words(head) for head in table.select("thead th")][1:]
+        heads = [words(head) for head in table.select("thead th")]
         assert heads == list(sample.SIZES)
-        for row in table.select("tbody tr:not(.piece)"):
+        for row in table.select("tbody:not(.how) tr:not(.piece, .how)"):
             assert sum(int(str(cell.get("colspan", 1))) for cell in row.select("td")) == len(sample.SIZES)
 
 
@@ -252,23 +259,30 @@ def test_number_alike_in_all_sizes_says_so_in_the_table(tutorial: BeautifulSoup)
 
 
 def test_column_of_a_size_can_be_shown_alone(tutorial: BeautifulSoup) -> None:
-    third = tutorial.select("table.sizes .z3")
-    assert {words(cell) for cell in third if cell.name == "th"} == {"M"}
-    assert all("z" in cell["class"] for cell in third)
+    """The stylesheet counts the cells of a row: as many as there are sizes, or one that is always shown."""
+    for table in tutorial.select("table.sizes"):
+        assert words(table.select("thead th")[2]) == "M"
+        for row in table.select("tbody tr"):
+            cells = row.find_all("td", recursive=False)
+            assert len(cells) == len(sample.SIZES) or all(cell.has_attr("colspan") for cell in cells)
 
 
 def test_choice_of_size_and_units_is_offered_with_labels(tutorial: BeautifulSoup) -> None:
     groups = {
         words(group.legend): [words(label) for label in group.select("label")] for group in tutorial.select("fieldset")
     }
-    assert groups == {"Size": ["All", *sample.SIZES], "Units": ["Both", "Inches", "Centimetres"]}
-    assert [box["id"] for box in tutorial.select("fieldset input[checked]")] == ["size-all", "units-both"]
+    assert groups == {
+        "Size": ["All", *sample.SIZES],
+        "Units": ["Both", "Inches", "Centimetres"],
+        "Show": ["All steps", "One at a time"],
+    }
+    assert [box["id"] for box in tutorial.select("fieldset input[checked]")] == ["size-all", "units-both", "steps-all"]
 
 
 def test_units_of_the_site_come_first() -> None:
     page = soup(render_tutorial(replace(sample.TUTORIAL, site=replace(sample.SITE, units_first=System.CENTIMETRES))))
     assert [box["id"] for box in page.select('input[name="units"]')] == ["units-both", "units-cm", "units-in"]
-    assert words(page.select_one(".sizes td")) == "78.5 cm 31 in"
+    assert words(page.select_one(".sizes tbody td")) == "78.5 cm 31 in"
 
 
 def test_project_of_one_size_offers_no_size() -> None:
@@ -283,20 +297,27 @@ def test_more_sizes_than_the_stylesheet_knows_are_all_shown_without_a_choice() -
     many = NumberView("body.bust", "bust", tuple(Both(f"{number} in", f"{number} cm") for number in range(len(names))))
     page = soup(render_tutorial(replace(sample.SINGLE, sizes=names, chart=NumberTable((many,)))))
     assert page.select('input[name="size"]') == []
-    assert len(page.select("table.sizes td")) == len(names)
+    assert len(page.select("table.sizes tbody td")) == len(names)
 
 
 def test_stylesheet_knows_every_size_that_can_be_chosen() -> None:
     style = _stylesheet()
     for number in range(1, MOST_SIZES + 1):
-        assert f"body:has(#size-{number}:checked) .z:not(.z{number}) {{ display: none }}" in style
-        assert f"body:has(#size-{number}:checked) .z{number}[hidden] {{ display: inline }}" in style
+        assert (
+            f"body:has(#size-{number}:checked) :is([hidden]>b,.each>*,.sizes thead th,.sizes tbody td)"
+            f":not([colspan],:nth-of-type({number})){{display:none}}"
+        ) in style
 
 
 def test_drawing_by_size_shows_one_for_all_and_keeps_the_others_ready(tutorial: BeautifulSoup) -> None:
-    drawings = tutorial.select("#step-2 .drawing")
+    drawings = tutorial.select("#step-2 .drawn.each img")
     assert [drawing.has_attr("hidden") for drawing in drawings] == [True, True, False, True, True, True]
+    assert {(image["loading"], image["width"], image["height"]) for image in drawings} == {("lazy", "340", "210")}
+    assert drawings[5]["alt"] == "The neckband and its quarter marks, to scale, size XXL"
+    assert drawings[5]["src"] == "drawings/band-XXL.svg"
     assert ", drawn for size M" in words(tutorial.select_one("#step-2 .diagram"))
+    told = tutorial.select_one("#step-2 .diagram details")
+    assert [each.get_text() for each in told.select("[hidden] b")] == ["16", "17", "18", "18", "19", "19"]
 
 
 def test_picture_offers_its_widths_keeps_its_place_and_is_described(tutorial: BeautifulSoup) -> None:
@@ -325,7 +346,6 @@ def test_whole_tutorial_is_there(tutorial: BeautifulSoup) -> None:
     text = words(tutorial.main)
     for part in (
         "Cut jersey on the fold without stretching it.",
-        "1 1/4 to 1 7/8 yd",
         "40% across, 15% down",
         "60 in ( 152.5 cm )",
         "Choose one that springs back",
@@ -377,4 +397,4 @@ def test_site_without_terms_leads_to_no_glossary() -> None:
 
 
 def _stylesheet() -> str:
-    return theme_assets()["style.css"].read_text(encoding="utf-8")
+    return shipped_theme().files()["style.css"].decode("utf-8")

@@ -10,14 +10,38 @@ from pathlib import Path
 import pytest
 from publishing import sample_views as sample
 
-from sitegen.publishing.render import render_front, render_glossary, render_tutorial, theme_assets
+from sitegen.publishing.markdown import render
+from sitegen.publishing.packed import packed_page
+from sitegen.publishing.render import render_front, render_glossary, render_tutorial
+from sitegen.publishing.terms import PageTerms, Terms
+from sitegen.publishing.themes import shipped_theme
+from sitegen.publishing.views import TutorialView, ViewChoice, ViewOption
 
 browsers = pytest.importorskip("playwright.sync_api")
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no chromium on this machine")
+OTHER_VIEW = "tutorials/tidewater-tee/hood/index.html"
 WIDTHS = (320, 360, 768, 1280)
 TUTORIAL = "tutorials/tidewater-tee/index.html"
 READ = "selector => document.querySelector(selector).innerText.replaceAll('\\u00a0', ' ')"
+
+
+def with_terms_and_views(hood: bool = False) -> TutorialView:
+    """The sample tutorial with a term in its last card, and two views."""
+    terms = PageTerms(Terms(sample.GLOSSARY.entries))
+    last = replace(sample.CARDS[3], prose=render("Press the calico. Then press calico again.", terms=terms.card()))
+    here, there = ("../index.html", "index.html") if hood else ("index.html", "hood/index.html")
+    options = (ViewOption("neckband", here, not hood), ViewOption("hood", there, hood))
+    root = "../../../" if hood else "../../"
+    return replace(
+        sample.TUTORIAL,
+        root=root,
+        home=f"{root}tutorials/tidewater-tee/",
+        cards=(*sample.CARDS[:3], last),
+        views=(ViewChoice("neck", options),),
+        terms=terms.used,
+        names_differ=terms.names_differ,
+    )
 
 
 @pytest.fixture(scope="module")
@@ -26,14 +50,15 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     pages = {
         "index.html": render_front(sample.FRONT),
         "glossary.html": render_glossary(sample.GLOSSARY),
-        TUTORIAL: render_tutorial(sample.TUTORIAL),
+        TUTORIAL: packed_page(render_tutorial(with_terms_and_views())),
     }
+    pages[OTHER_VIEW] = render_tutorial(with_terms_and_views(hood=True))
     for path, html in pages.items():
         (folder / path).parent.mkdir(parents=True, exist_ok=True)
         (folder / path).write_text(html, encoding="utf-8")
     (folder / "theme").mkdir()
-    for name, file in theme_assets().items():
-        shutil.copy(file, folder / "theme" / name)
+    for name, content in shipped_theme().files().items():
+        (folder / "theme" / name).write_bytes(content)
     return folder
 
 
@@ -72,9 +97,14 @@ def test_choice_of_size_and_unit_works_without_a_script(browser: browsers.Browse
     assert number.inner_text().replace("\xa0", " ") == "16 to 19 3/8 in (40.5 to 49 cm, by size)"
     page.locator("#size-3").check()
     assert number.inner_text().replace("\xa0", " ") == "17 1/8 in (43.5 cm)"
-    assert page.locator("#step-1 table thead th:visible").all_inner_texts() == ["Size", "M"]
+    assert page.locator("#step-1 table thead th:visible").all_inner_texts() == ["M"]
+    assert page.locator("#step-1 tbody tr:not(.how) td:visible").all_inner_texts() == ["17 1/8 in\n43.5 cm"]
     page.locator("#units-cm").check()
     assert number.inner_text().replace("\xa0", " ") == "43.5 cm"
+    cell = page.locator("#step-1 tbody tr:not(.how) td").nth(2)
+    assert cell.evaluate("cell => [getComputedStyle(cell).visibility, getComputedStyle(cell.children[0]).visibility]") == [
+        "hidden", "visible",
+    ]  # fmt: skip
     context.close()
 
 
@@ -97,9 +127,137 @@ def test_choice_and_ticks_are_remembered(browser: browsers.Browser, site: Path) 
 def test_number_opens_its_working(browser: browsers.Browser, site: Path) -> None:
     page = browser.new_page()
     page.goto((site / TUTORIAL).as_uri())
-    assert not page.locator("#w-neckband\\.cut_length").is_visible()
-    page.locator("#step-1 .prose a.n").first.click()
     assert page.locator("#w-neckband\\.cut_length").is_visible()
+    sums = page.locator(".cutting tr.how")
+    assert not sums.first.is_visible()
+    page.locator("#step-1 .prose a.n").first.click()
+    assert sums.first.is_visible()
+    page.goto((site / TUTORIAL).as_uri())
+    page.locator(".cutting .sums input").check()
+    assert sums.first.is_visible()
+    assert not page.locator("#w-lower\\.turn").is_visible()
+    page.locator("#step-3 .prose a.n").first.click()
+    assert page.locator("#w-lower\\.turn").is_visible()
+    page.close()
+
+
+def test_address_holds_the_choice_and_brings_it_along(browser: browsers.Browser, site: Path) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto((site / TUTORIAL).as_uri() + "?size=M&units=furlongs&other=1#step-2")
+    assert page.locator("#size-3").is_checked()
+    assert page.locator("#units-both").is_checked()
+    assert page.url.endswith("?size=M&other=1#step-2")
+    page.locator("#units-cm").check()
+    assert "size=M&other=1&units=cm" in page.url
+    hrefs = page.locator("a.choice").evaluate_all("links => links.map(link => link.href)")
+    assert len(hrefs) == 2
+    assert all("size=M" in href and "units=cm" in href for href in hrefs)
+    # What a shared link says is not kept for the next visit, what was chosen by hand is.
+    page.goto((site / TUTORIAL).as_uri())
+    assert page.locator("#size-all").is_checked()
+    assert page.locator("#units-cm").is_checked()
+    page.locator("#size-2").check()
+    page.goto((site / OTHER_VIEW).as_uri())
+    assert page.locator("#size-2").is_checked()
+    page.locator("#size-all").check()
+    assert "size" not in page.url
+    context.close()
+
+
+def test_drawing_of_another_size_is_fetched_when_that_is_chosen(browser: browsers.Browser, site: Path) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url.rpartition("/")[2]))
+    page.goto((site / TUTORIAL).as_uri())
+    page.locator("#step-2 .diagram").scroll_into_view_if_needed()
+    page.wait_for_timeout(300)
+    assert [name for name in asked if name.startswith("band-") and name.endswith(".svg")] == ["band-M.svg"]
+    page.locator("#size-5").check()
+    page.locator("#step-2 .diagram").scroll_into_view_if_needed()
+    page.wait_for_timeout(300)
+    assert [name for name in asked if name.startswith("band-") and name.endswith(".svg")] == [
+        "band-M.svg",
+        "band-XL.svg",
+    ]
+    assert page.locator("#step-2 .drawn img:visible").get_attribute("src") == "drawings/band-XL.svg"
+    context.close()
+
+
+def cards_shown(page: browsers.Page) -> list[str]:
+    return page.locator(".card:visible").evaluate_all("cards => cards.map(card => card.id)")
+
+
+def test_one_step_at_a_time_works_without_a_script(browser: browsers.Browser, site: Path) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto((site / TUTORIAL).as_uri())
+    assert len(cards_shown(page)) == 4
+    page.locator("#steps-one").check()
+    assert cards_shown(page) == ["step-1"]
+    page.locator("#step-1 .onward").click()
+    assert cards_shown(page) == ["step-2"]
+    assert page.locator("#step-2 .turn p").inner_text() == "step 2 of 4"
+    page.emulate_media(media="print")
+    assert len(cards_shown(page)) == 4
+    context.close()
+
+
+def test_arrow_keys_turn_the_steps_but_not_in_a_field(browser: browsers.Browser, site: Path) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto((site / TUTORIAL).as_uri())
+    page.keyboard.press("ArrowRight")
+    assert not page.url.endswith("#step-2")
+    page.locator("#steps-one").check()
+    page.keyboard.press("ArrowRight")
+    assert page.locator("#steps-all").is_checked()
+    page.locator("#steps-one").check()
+    page.locator("#steps-one").blur()
+    for key, card in (("ArrowRight", "step-2"), ("ArrowRight", "step-3"), ("End", "step-3"), ("ArrowLeft", "step-2")):
+        page.keyboard.press(key)
+        page.wait_for_function("card => document.querySelector('.now').id === card", arg=card)
+        assert cards_shown(page) == [card]
+    page.goto((site / TUTORIAL).as_uri())
+    assert cards_shown(page) == ["step-2"]
+    page.locator(".parts a").first.click()
+    assert cards_shown(page) == ["step-2"]
+    context.close()
+
+
+def test_term_opens_its_meaning_by_key_and_names_change_without_a_script(browser: browsers.Browser, site: Path) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto((site / TUTORIAL).as_uri())
+    term = page.locator("#step-4 [popovertarget]")
+    assert term.count() == 1
+    meaning = page.locator("#t-term-calico")
+    assert not meaning.is_visible()
+    term.focus()
+    page.keyboard.press("Enter")
+    assert meaning.is_visible()
+    assert "Plain unbleached cotton" in meaning.inner_text()
+    assert meaning.locator("a").get_attribute("href") == "../../glossary.html#term-calico"
+    page.keyboard.press("Escape")
+    assert not meaning.is_visible()
+    assert page.locator("#step-4 .prose").inner_text() == "Press the calico. Then press calico again."
+    page.locator("#names-us").check()
+    assert page.locator("#step-4 .prose").inner_text() == "Press the muslin. Then press muslin again."
+    page.locator("#names-uk").check()
+    assert page.locator("#step-4 .prose").inner_text() == "Press the calico. Then press calico again."
+    context.close()
+
+
+def test_targets_are_large_enough_for_a_thumb(browser: browsers.Browser, site: Path) -> None:
+    page = browser.new_page(viewport={"width": 390, "height": 800})
+    page.goto((site / TUTORIAL).as_uri())
+    small = page.locator(
+        ".pick label, .choice, .share, .done, .turn a, .bar a, .contents a, summary, .sums"
+    ).evaluate_all(
+        "all => all.filter(one => one.offsetHeight && one.getBoundingClientRect().height < 43.9).map(one => one.outerHTML)"
+    )
+    assert small == []
     page.close()
 
 

@@ -163,11 +163,11 @@ def test_any_spreadsheet_file_can_be_read(data: bytes) -> None:
     ids=["lists", "tables", "dashes", "closed lists", "indented keys"],
 )
 def test_deep_nesting_is_refused_at_once(loader: Any, text: str) -> None:
-    start = time.perf_counter()
+    start = time.process_time()
     mapping, findings = read(text.encode(), loader)
     assert mapping is None
     assert [finding.check for finding in findings] == ["yaml-deep"]
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2
 
 
 def test_the_deepest_nesting_allowed_is_read() -> None:
@@ -178,11 +178,11 @@ def test_the_deepest_nesting_allowed_is_read() -> None:
 
 def test_copies_of_copies_cost_nothing() -> None:
     lines = ["a0: &a0 [x, x]", *(f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]" for n in range(1, 20))]
-    start = time.perf_counter()
+    start = time.process_time()
     mapping, findings = read("\n".join(lines).encode())
     assert mapping is None
     assert {finding.check for finding in findings} == {"yaml-alias"}
-    assert time.perf_counter() - start < 1
+    assert time.process_time() - start < 1
 
 
 @pytest.mark.parametrize(
@@ -196,9 +196,9 @@ def test_copies_of_copies_cost_nothing() -> None:
 @pytest.mark.parametrize("start", ["", "a: ", 'a: "', "a: |\n  ", "a: ["])
 def test_a_huge_file_is_read_or_refused_in_time(start: str, piece: str) -> None:
     data = (start + piece * ((MOST_BYTES // 40 - len(start)) // len(piece))).encode()
-    begin = time.perf_counter()
+    begin = time.process_time()
     read(data)
-    assert time.perf_counter() - begin < 5
+    assert time.process_time() - begin < 5
 
 
 @pytest.mark.parametrize("piece", ['"', '""', 'a,"', '"a\n', ",", "a,b\n", '"""\n', " ", '"x"y\n', "\n"])
@@ -207,9 +207,9 @@ def test_a_huge_spreadsheet_file_is_read_or_refused_in_time(piece: str) -> None:
     collector = Collector()
     source, usable = decode(data, "s.csv", collector)
     assert usable
-    begin = time.perf_counter()
+    begin = time.process_time()
     read_csv(source, collector)
-    assert time.perf_counter() - begin < 5
+    assert time.process_time() - begin < 5
 
 
 def test_one_broken_file_does_not_hide_the_others(tmp_path: Path) -> None:

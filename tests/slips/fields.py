@@ -114,7 +114,10 @@ TUTORIAL: tuple[tuple[str, Field], ...] = (
     *((f"{part}.*.edges", Field(Sort.NAMES, NAMES, "edge")) for part in ("gathers", "pleats", "bindings")),
     ("gathers.*.onto", Field(Sort.NAMES, NAMES, "edge")),
     ("spacings.*.along", Field(Sort.NAMES, NAMES, "edge")),
-    *((key, Field(Sort.COUNT, OTHER)) for key in ("gathers.*.ratio", "spacings.*.marks", "pleats.*.count")),
+    *(
+        (key, Field(Sort.COUNT, OTHER))
+        for key in ("gathers.*.ratio", "gathers.*.rows.count", "spacings.*.marks", "pleats.*.count")
+    ),
     *((f"supplies.*.{key}", Field(Sort.NOTE, NEEDS)) for key in ("size", "amount")),
     *((key, Field(Sort.PROSE, PROSE)) for key in ("summary", "before_you_start", "learn.*", "fabrics.*.advice")),
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import shutil
+import xml.etree.ElementTree as ET
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
@@ -46,7 +47,10 @@ def test_example_has_no_finding_of_any_severity() -> None:
 
 def test_front_page_glossary_and_a_page_for_each_tutorial(site: Path) -> None:
     names = {page.relative_to(site).as_posix() for page in pages(site)}
-    assert names == {"index.html", "glossary.html", *(f"tutorials/{key}/index.html" for key in (*TUTORIALS, *VIEWS))}
+    around = {"index.html", "glossary.html", "techniques.html", "search.html", "changes.html", "offline.html"}
+    techniques = {name for name in names if name.startswith("techniques/")}
+    assert names - techniques == around | {f"tutorials/{key}/index.html" for key in (*TUTORIALS, *VIEWS)}
+    assert len(techniques) > 10
 
 
 def test_every_link_leads_to_a_file_and_an_anchor_that_exist(site: Path) -> None:
@@ -58,7 +62,9 @@ def test_every_link_leads_to_a_file_and_an_anchor_that_exist(site: Path) -> None
             for address in filter(None, sources):
                 parts = urlsplit(address)
                 if parts.scheme in ("http", "https", "mailto"):
-                    assert tag.name == "a", f"{page.name} loads {address} from elsewhere"
+                    assert tag.name == "a" or tag.get("rel") == ["canonical"], (
+                        f"{page.name} loads {address} from elsewhere"
+                    )
                     continue
                 assert not parts.scheme, address
                 assert not address.startswith("/"), address
@@ -97,9 +103,12 @@ def test_page_has_all_that_a_student_needs(key: str, site: Path) -> None:
         assert card.select_one(".look"), "what to look for"
     headings = {heading.get_text(strip=True) for heading in page.find_all("h2")}
     assert {"Fabrics", "Supplies and tools", "Cutting list", "Steps", "Take care"} <= headings
-    assert page.select(".diagram svg title")
+    for image in page.select(".diagram img"):
+        drawing = (site / "tutorials" / key / str(image["src"])).read_text(encoding="utf-8")
+        assert image["alt"].startswith(ET.fromstring(drawing)[0].text)
+    assert page.select(".diagram img")
     assert page.select(".picture img[alt]")
-    assert page.select("details.working")
+    assert page.select("details.working, tr.how")
 
 
 def test_no_reference_is_left_unfilled_in_any_page(site: Path) -> None:
@@ -116,8 +125,11 @@ def test_numbers_in_prose_are_shown_in_both_units(site: Path) -> None:
 
 def test_working_of_a_number_in_prose_is_on_the_page(site: Path) -> None:
     page = soup(site / "tutorials" / "boxy-tee" / "index.html")
-    working = page.find(id="w-neckband.cut_length").get_text(" ", strip=True).replace("\xa0", " ")
-    assert "neckband finished length 16 1/2 in + 2 seam allowances of 3/8 in = 17 1/4 in" in working
+    result = page.find(id="w-neckband.cut_length")
+    rows = [row.get_text(" ", strip=True).replace("\xa0", " ") for row in result.find_all_previous("tr")[:2]]
+    assert rows[0].startswith("+ 2 seam allowances of 3/8 in ( 1 cm )")
+    assert re.search(r"^= neckband finished length .* 16 1/2 42 ", rows[1])
+    assert "17 1/4 in 44 cm" in result.get_text(" ", strip=True)
 
 
 def test_site_says_that_its_data_are_invented(site: Path) -> None:
