@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 import webvtt
+from bs4 import BeautifulSoup
 from content import EXAMPLE, computed, folder
 
 from sitegen.publishing import publish
@@ -95,8 +96,8 @@ def test_every_chapter_of_the_example_is_read_by_the_library(tmp_path: Path) -> 
         text = file.read_text(encoding="utf-8")
         titles = [title for _, _, title in by_the_grammar(text)]
         assert [each.raw_text for each in webvtt.read(file)] == titles
-        page = (file.parent / "index.html").read_text(encoding="utf-8")
-        assert page.count('href="chapters.vtt"') == 1
+        page = BeautifulSoup((file.parent / "index.html").read_text(encoding="utf-8"), "html.parser")
+        assert len(page.find_all("a", href="chapters.vtt")) == 1
 
 
 def test_tutorial_without_times_has_no_chapters(tmp_path: Path) -> None:
