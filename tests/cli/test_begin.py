@@ -93,7 +93,7 @@ def test_draft_can_be_published_as_it_is(tmp_path: Path) -> None:
     main(["begin", str(tmp_path / "mine"), "--captions", captions(tmp_path)])
     assert main(["publish", str(tmp_path / "mine"), "--to", str(tmp_path / "site")]) == 0
     page = (tmp_path / "site/tutorials/talk/index.html").read_text(encoding="utf-8")
-    assert "rib {knit}, 60 inches wide" in page
+    assert "rib {knit}, 60\N{NO-BREAK SPACE}inches wide" in page
     assert "*eighty* percent" in page
     assert (tmp_path / "site/tutorials/talk/chapters.vtt").exists()
 
