@@ -156,6 +156,10 @@ NOTHING_TO_SLIP = (
 """Places with texts that are no numbers, although digits may stand in them. A video time is not one for sewing."""
 
 
+PLACES_ON_A_PICTURE = ("photo.marks.*.*", "photo.marks.*.*.*", "photo.*.marks.*.*", "photo.*.marks.*.*.*")
+"""Where the marks of a photo stand: seen at once where they are wrong, and no number for sewing."""
+
+
 def field_at(path: str, table: tuple[tuple[str, Field], ...]) -> Field | None:
     """What stands at a place, None where nothing can slip."""
     return next((field for pattern, field in table if fits(path, pattern)), None)

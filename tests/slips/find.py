@@ -12,7 +12,20 @@ from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
 
-from slips.fields import NAMES, NOTHING_TO_SLIP, OTHER, SIZES, STEP, TUTORIAL, Field, Sort, field_at, fits, row_field
+from slips.fields import (
+    NAMES,
+    NOTHING_TO_SLIP,
+    OTHER,
+    PLACES_ON_A_PICTURE,
+    SIZES,
+    STEP,
+    TUTORIAL,
+    Field,
+    Sort,
+    field_at,
+    fits,
+    row_field,
+)
 
 from sitegen.findings import Collector, Place
 from sitegen.quantities import NUMBER_PATTERN
@@ -182,7 +195,7 @@ def _of_yaml(
 ) -> Iterator[Value]:
     file = _File(root, name)
     for path, found in _nodes(node, ""):
-        if path.rpartition(".")[2] in sizes:
+        if path.rpartition(".")[2] in sizes or any(fits(path, place) for place in PLACES_ON_A_PICTURE):
             continue
         by_size = isinstance(found, Mapping) and bool(found.entries) and set(found.keys) <= sizes
         field = field_at(path, table) or _by_its_look(found) or (Field(Sort.LENGTHS, OTHER) if by_size else None)
