@@ -187,7 +187,7 @@ def passed_over(root: Path, tutorial: str) -> tuple[str, ...]:
 def _is_known(path: str, node: Node, table: tuple[tuple[str, Field], ...]) -> bool:
     upper = path.rpartition(".")[0]
     known = field_at(path, table) or _by_its_look(node) or (upper and field_at(upper, table))
-    return bool(known) or any(fits(path, pattern) for pattern in NOTHING_TO_SLIP)
+    return bool(known) or any(fits(path, pattern) for pattern in (*NOTHING_TO_SLIP, *PLACES_ON_A_PICTURE))
 
 
 def _of_yaml(
