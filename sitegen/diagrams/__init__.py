@@ -32,8 +32,9 @@ from sitegen.diagrams.mark_places import MarkTrouble, mark_troubles
 from sitegen.diagrams.of_tutorial import diagram_of
 from sitegen.diagrams.of_whole import arrows_of, layout_of, order_of
 from sitegen.diagrams.on_request import size_chart_of, stretch_gauge_of
-from sitegen.diagrams.photo_marks import marks_svg
+from sitegen.diagrams.photo_marks import marks_on_paper, marks_svg
 from sitegen.diagrams.picture_file import PictureFile, picture_file
+from sitegen.diagrams.print_picture import PrintPicture, print_picture
 from sitegen.diagrams.style import STYLE_SHEET
 from sitegen.diagrams.svg import write_svg
 from sitegen.diagrams.tapered_piece import Edge, TaperedPiece
@@ -46,6 +47,7 @@ __all__ = [
     "Edge",
     "MarkTrouble",
     "PictureFile",
+    "PrintPicture",
     "TaperedPiece",
     "arrows_of",
     "band_on_opening",
@@ -59,12 +61,14 @@ __all__ = [
     "hem_section",
     "layout_of",
     "mark_troubles",
+    "marks_on_paper",
     "marks_svg",
     "order_of",
     "order_of_making",
     "picture_file",
     "piece_plan",
     "pleat_folds",
+    "print_picture",
     "seam_section",
     "size_chart",
     "size_chart_of",

@@ -29,16 +29,26 @@ def marks_svg(marks: Sequence[Mark], width: int, height: int) -> str:
     has no room is left out; ``mark_troubles`` tells of it.
     """
     font_size = f"min({TEXT_PIXELS}px,{_short(100 * TEXT_PIXELS / NARROWEST)}vw)"
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" width="100%" height="100%">\n'
+        f"<style>svg{{font:700 {font_size}/1 {_FONT}}}</style>\n{_drawn(marks, width, height)}</svg>\n"
+    )
+
+
+def marks_on_paper(marks: Sequence[Mark], width: int, height: int, font: str) -> str:
+    """The same marks in the pixels of the photo, to stand behind it in one picture of a printed sheet."""
+    size = _short(TEXT_PIXELS * width / NARROWEST)
+    return f'<g font-family="{font}" font-weight="700" font-size="{size}">{_drawn(marks, width, height)}</g>'
+
+
+def _drawn(marks: Sequence[Mark], width: int, height: int) -> str:
     lines = "".join(_line(mark, "url(#{})") for mark in marks if isinstance(mark, ArrowMark))
     lines += "".join(_circle(mark, width, height) for mark in marks if isinstance(mark, CircleMark))
     return (
-        '<svg xmlns="http://www.w3.org/2000/svg" width="100%" height="100%">\n'
-        f"<style>svg{{font:700 {font_size}/1 {_FONT}}}</style>\n"
         f"<defs>{_head('under', _UNDER, _HALO)}{_head('over', _LINE, _INK)}</defs>\n"
         f"{_lines(lines, 'under', _UNDER, _HALO)}\n{_lines(lines, 'over', _LINE, _INK)}\n"
         + "".join(_disc(mark) for mark in marks if isinstance(mark, NumberMark))
         + "".join(_words(label) for label in labels(marks, width, height) if label is not None)
-        + "</svg>\n"
     )
 
 

@@ -7,15 +7,8 @@ of true size keeps the millimetres that it carries, on the screen and on paper.
 
 from __future__ import annotations
 
-STYLE_SHEET = """\
-.d-picture{display:block;color:var(--d-ink,currentColor);font-family:var(--d-font,system-ui,"DejaVu Sans",sans-serif)}
-.d-picture:where(:not(.d-true)){width:100%;max-width:34rem;height:auto}
-.d-picture.d-true{max-width:none;max-height:none}
-.d-picture :where(line,path){stroke:currentColor;stroke-width:2;stroke-linecap:butt;stroke-linejoin:round}
-.d-picture :where(line,path:not([fill])){fill:none}
-.d-picture .d-right,.d-picture .d-wrong,.d-picture .d-paper{stroke:none}
-.d-picture .d-right{fill:var(--d-cloth,currentColor);fill-opacity:var(--d-cloth-strength,.16)}
-.d-picture .d-tone{fill:var(--d-cloth,currentColor);fill-opacity:calc(var(--d-cloth-strength,.16)/3);stroke:none}
+_ROLES = """\
+.d-picture .d-right,.d-picture .d-wrong,.d-picture .d-paper,.d-picture .d-tone{stroke:none}
 .d-picture .d-cut{stroke-width:2.2}
 .d-picture .d-fold{stroke-dasharray:14 4 2 4}
 .d-picture .d-seam{stroke-width:1.8;stroke-dasharray:9 4}
@@ -36,8 +29,34 @@ STYLE_SHEET = """\
 .d-picture .d-hatch{stroke-width:1}
 .d-text{fill:currentColor;stroke:none}
 .d-strong{font-weight:700}
-@media print{.d-picture:where(:not(.d-true)){max-width:13cm}}
 """
+
+STYLE_SHEET = f"""\
+.d-picture{{display:block;color:var(--d-ink,currentColor);font-family:var(--d-font,system-ui,"DejaVu Sans",sans-serif)}}
+.d-picture:where(:not(.d-true)){{width:100%;max-width:34rem;height:auto}}
+.d-picture.d-true{{max-width:none;max-height:none}}
+.d-picture :where(line,path){{stroke:currentColor;stroke-width:2;stroke-linecap:butt;stroke-linejoin:round}}
+.d-picture :where(line,path:not([fill])){{fill:none}}
+.d-picture .d-right{{fill:var(--d-cloth,currentColor);fill-opacity:var(--d-cloth-strength,.16)}}
+.d-picture .d-tone{{fill:var(--d-cloth,currentColor);fill-opacity:calc(var(--d-cloth-strength,.16)/3)}}
+{_ROLES}\
+@media print{{.d-picture:where(:not(.d-true)){{max-width:13cm}}}}
+"""
+
+_PRINT_SHEET = f"""\
+.d-picture{{color:#000}}
+line,path{{stroke:#000;stroke-width:2;stroke-linecap:butt;stroke-linejoin:round}}
+.d-picture .d-right{{fill:#000;fill-opacity:.16}}
+.d-picture .d-tone{{fill:#000;fill-opacity:.05}}
+{_ROLES}"""
+
+
+def print_sheet(font: str) -> str:
+    """The same in black on white for a program that lays out paper and knows of CSS only what SVG 1.1 asks for: no
+    custom properties, no ``:where``, no ``calc``. Shapes without a fill of their own take that of the root: none.
+    """
+    return f'{_PRINT_SHEET}.d-picture{{font-family:"{font}"}}\n'
+
 
 PATTERNS = {
     "wrong": '<pattern id="{id}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'

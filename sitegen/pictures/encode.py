@@ -54,16 +54,22 @@ def encoded(picture: Pixels, widths: Sequence[int]) -> tuple[Encoded, ...]:
     width; what is transparent in places goes into PNG, since JPEG cannot show it.
     """
     sizes = _scaled(picture.image, widths)
-    widest = sizes[-1]
-    webp, fallback = ["lossy WebP"], ["PNG" if widest.mode == "RGBA" else "JPEG"]
-    if picture.few_colours:
-        webp.append("lossless WebP")
-        fallback.append("PNG")
+    webp = ["lossy WebP", "lossless WebP"] if picture.few_colours else ["lossy WebP"]
     in_webp = tuple(_webp(sizes, webp))
     in_avif = tuple(_in_all_widths(sizes, "AVIF", _AVIF)) if _HAS_AVIF else ()
     if in_avif and len(in_avif[-1].content) >= len(in_webp[-1].content):
         in_avif = ()
-    return (*in_avif, *in_webp, *_fallback(sizes, dict.fromkeys(fallback)))
+    return (*in_avif, *in_webp, *_fallback(sizes, _for_any_browser(picture)))
+
+
+def fallback(picture: Pixels) -> Encoded:
+    """The one file of a picture that any program can read: JPEG or PNG, as ``encoded`` makes it at full width."""
+    return next(_fallback([picture.image], _for_any_browser(picture)))
+
+
+def _for_any_browser(picture: Pixels) -> list[str]:
+    first = "PNG" if picture.image.mode == "RGBA" else "JPEG"
+    return [first, "PNG"] if picture.few_colours and first != "PNG" else [first]
 
 
 def _webp(sizes: Sequence[Image.Image], savings: Sequence[str]) -> Iterator[Encoded]:

@@ -7,7 +7,7 @@ from hashlib import blake2b
 from pathlib import Path
 
 from sitegen.pictures import decode
-from sitegen.pictures.encode import EXTENSIONS, MOST_PIXELS_A_SIDE, Encoded, encoded
+from sitegen.pictures.encode import EXTENSIONS, MOST_PIXELS_A_SIDE, Encoded, encoded, fallback
 from sitegen.pictures.prepared import Prepared, Rendition, Trouble, UnusableError
 from sitegen.pictures.recipe import key
 
@@ -33,6 +33,15 @@ def prepare(path: Path, *, stem: str, widths: tuple[int, ...] = WIDTHS) -> Prepa
         return Trouble(f"{_shown(path)} {trouble}")
     widest = files[-1]
     return Prepared(widest.width, widest.height, tuple(_named(file, stem) for file in files))
+
+
+def for_paper(path: Path, *, width: int) -> Rendition | Trouble:
+    """A picture as JPEG or PNG alone, at most so many pixels wide, upright and free of hidden data as on a page."""
+    try:
+        picture = decode.pixels(_source(path), width, _HIGHEST_TO_WIDEST * width)
+    except UnusableError as trouble:
+        return Trouble(f"{_shown(path)} {trouble}")
+    return _named(fallback(picture), path.stem)
 
 
 def upright_size(path: Path) -> tuple[int, int] | Trouble:

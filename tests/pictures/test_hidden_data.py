@@ -10,6 +10,8 @@ import pytest
 from pictures.made_pictures import file_of, made, parts, photo, profile
 from PIL import ExifTags, Image, PngImagePlugin, features
 
+from sitegen.pictures import Rendition, Trouble, for_paper
+
 SECRETS = [
     b"Planted camera", b"Planted author", b"Planted XMP", b"Planted comment", b"Planted profile", b"Planted caption",
     b"\x00\x00\x00\x33\x00\x00\x00\x01", b"Planted packed",
@@ -76,6 +78,21 @@ def test_planted_data_do_not_come_through(tmp_path: Path, format: str, alpha: bo
         saved.load()
         assert not saved.getexif()
         assert not {"icc_profile", "comment", "exif", "xmp"} & set(saved.info)
+
+
+@pytest.mark.parametrize("format", ["JPEG", "PNG", "WEBP"])
+def test_the_file_for_paper_is_one_that_any_program_reads_and_holds_nothing_planted(
+    tmp_path: Path, format: str
+) -> None:
+    path = tmp_path / "planted.bin"
+    path.write_bytes(planted(format, photo(2000, 1000)))
+    found = for_paper(path, width=900)
+    assert isinstance(found, Rendition)
+    assert (found.mime, found.width, found.height) == ("image/jpeg", 900, 450)
+    assert parts(found.content) <= ALLOWED[found.mime]
+    assert not [secret for secret in SECRETS if secret in found.content]
+    path.write_bytes(b"no picture")
+    assert isinstance(for_paper(path, width=900), Trouble)
 
 
 def test_every_kind_of_planted_data_is_in_the_file_before() -> None:
