@@ -23,6 +23,7 @@ from sitegen.sewing import (
     rectangle,
     size_choice,
     spacing,
+    tolerance,
 )
 from sitegen.sewing.allowance import End
 from sitegen.sewing.reach import ADULT_REACH
@@ -57,4 +58,5 @@ __all__ = [
     "size_choice",
     "spacing",
     "stitches_per_inch",
+    "tolerance",
 ]
