@@ -27,9 +27,12 @@ ROOMS: dict[str, set[str]] = {
         "quantities", "findings", "sewing", "reading", "tutorial", "prose", "classes", "checks", "diagrams",
         "pictures",
     },
+    "handouts": {
+        "quantities", "findings", "sewing", "reading", "tutorial", "classes", "diagrams", "pictures", "publishing",
+    },
     "cli": {
         "quantities", "findings", "sewing", "reading", "tutorial", "prose", "classes", "checks", "diagrams",
-        "pictures", "publishing",
+        "pictures", "publishing", "handouts",
     },
 }  # fmt: skip
 ALSO = {"tutorial/build": {"reading"}, "classes/build": {"reading"}, "prose/bind.py": {"tutorial"}}
@@ -41,6 +44,9 @@ THIRD_PARTY = {
     "markupsafe": {"publishing"},
     "PIL": {"pictures"},
     "icalendar": {"classes"},
+    "typst": {"handouts"},
+    "segno": {"handouts"},
+    "pypdf": {"handouts"},
 }
 MOST_LINES = 400
 

@@ -11,7 +11,16 @@ from sitegen.classes.costs import Cost, Costs, StudentCost, costs_of, money
 from sitegen.classes.fit import too_long, ways_to_fit
 from sitegen.classes.kit import Kind, Kit, KitLine, NotKnown, bought_fabrics, counted, kit_of, students_of, unpriced
 from sitegen.classes.model import ComputedClass, Count, Price, Session, SewingClass, Students
-from sitegen.classes.own_file import NotWritten, is_own, sealed_calendar, sealed_table, write_own
+from sitegen.classes.own_file import (
+    OPEN_SEAL,
+    NotWritten,
+    is_own,
+    sealed_calendar,
+    sealed_document,
+    sealed_page,
+    sealed_table,
+    write_own,
+)
 from sitegen.classes.plan import (
     ClassStep,
     Placed,
@@ -25,11 +34,22 @@ from sitegen.classes.plan import (
     waits_for,
     without_minutes,
 )
+from sitegen.classes.samples import (
+    Sample,
+    SampleCloth,
+    SampleKind,
+    SampleNeed,
+    is_stretched,
+    sample_needs,
+    samples_of,
+    shown_size,
+)
 from sitegen.classes.schedule import RULE, Job, Laid, Schedule, scheduled
 from sitegen.classes.table import HEAD, as_csv, kit_rows, safe
 
 __all__ = [
     "HEAD",
+    "OPEN_SEAL",
     "RULE",
     "Bag",
     "ClassCloth",
@@ -50,6 +70,10 @@ __all__ = [
     "Placed",
     "Plan",
     "Price",
+    "Sample",
+    "SampleCloth",
+    "SampleKind",
+    "SampleNeed",
     "Schedule",
     "Session",
     "SessionPlan",
@@ -66,6 +90,7 @@ __all__ = [
     "cut_parts",
     "event_id",
     "is_own",
+    "is_stretched",
     "jobs_of",
     "kit_of",
     "kit_rows",
@@ -74,9 +99,14 @@ __all__ = [
     "pieces_of_class",
     "plan_of",
     "safe",
+    "sample_needs",
+    "samples_of",
     "scheduled",
     "sealed_calendar",
+    "sealed_document",
+    "sealed_page",
     "sealed_table",
+    "shown_size",
     "students_of",
     "too_long",
     "tools_of",

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from sitegen.classes.model import ComputedClass
-from sitegen.quantities import Length, System, Worked, given, plus, work
+from sitegen.quantities import SHOP_STEPS, Length, System, Worked, given, plus, work
 from sitegen.sewing import class_sums, fabric_need, layout
 from sitegen.tutorial import Computed, Fabric, words_of
 
@@ -45,15 +45,16 @@ def cut_before(fabric: str, cls: ComputedClass) -> bool:
 
 def class_cloth(fabric: Fabric, cls: ComputedClass) -> tuple[ClassCloth, ...]:
     """What the class needs of one fabric, in each width in which it can be had; the one to buy first."""
-    return tuple(_for_all(_for_each(fabric, width, cls), cls) for width in _widths(fabric, cls))
+    return tuple(_for_all(_for_each(fabric, width, cls), cls) for width in widths_of(fabric, cls))
 
 
 def unknown_cloth(fabric: Fabric, cls: ComputedClass) -> str:
     """Why nobody can tell how much of a fabric the class needs, in words; empty when it can be told."""
-    return _for_each(fabric, _widths(fabric, cls)[0], cls).reason
+    return _for_each(fabric, widths_of(fabric, cls)[0], cls).reason
 
 
-def _widths(fabric: Fabric, cls: ComputedClass) -> tuple[Worked | None, ...]:
+def widths_of(fabric: Fabric, cls: ComputedClass) -> tuple[Worked | None, ...]:
+    """The widths in which a fabric can be had, the one to buy first; None for the only one where it is not known."""
     offered = cls.written.widths.get(fabric.key, ())
     wanted = tuple(given(f"{fabric.name} width", each.typed.value) for each in offered)
     return wanted or (cls.computed.length(f"{fabric.key}.width", _first_size(cls)),)
@@ -165,17 +166,15 @@ def _layout_together(fabric: str, width: Length, cls: ComputedClass) -> tuple[la
 
 
 def _need(name: str, fabric: Fabric, laid: layout.Layout, class_pieces: tuple[str, ...], cls: ComputedClass) -> Worked:
-    """The cloth to ask for: the layout before washing, the ends to straighten, and repeats where a print is matched.
+    """The cloth to ask for: as without a print, and repeats where one is matched.
 
     Class pieces are called by their size too: ``front M``.
     """
     size, computed = _first_size(cls), cls.computed
-    shrinkage = computed.number(f"{fabric.key}.shrinkage", size) if fabric.shrinkage else None
-    ends = computed.length(f"{fabric.key}.straighten", size) if fabric.straighten else None
     repeat = computed.length(f"{fabric.key}.repeat", size) if fabric.repeat else None
     if repeat is None:
-        return layout.cloth_needed(name, laid, shrinkage=shrinkage, straightening=ends)
-    plain = layout.cloth_needed(f"{name} without matching", laid, shrinkage=shrinkage, straightening=ends)
+        return unmatched_need(name, fabric, laid, cls)
+    plain = unmatched_need(f"{name} without matching", fabric, laid, cls)
     matched = {piece.name for piece in fabric.matched} or set(computed.tutorial.pieces)
     if class_pieces:
         matched = {each for each in class_pieces if each in matched or each.rpartition(" ")[0] in matched}
@@ -186,9 +185,22 @@ def _need(name: str, fabric: Fabric, laid: layout.Layout, class_pieces: tuple[st
     return work(name, plain, plus(added))
 
 
-def to_ask_for(needed: Worked, spare: Worked, system: System, step: Worked) -> Worked:
+def unmatched_need(name: str, fabric: Fabric, laid: layout.Layout, cls: ComputedClass) -> Worked:
+    """The cloth for a layout on which no print is matched: before washing, and with the ends to straighten."""
+    size, computed = _first_size(cls), cls.computed
+    shrinkage = computed.number(f"{fabric.key}.shrinkage", size) if fabric.shrinkage else None
+    ends = computed.length(f"{fabric.key}.straighten", size) if fabric.straighten else None
+    return layout.cloth_needed(name, laid, shrinkage=shrinkage, straightening=ends)
+
+
+def to_ask_for(needed: Worked, spare: Worked, system: System) -> Worked:
     """What to ask for in a shop: the need and its spare, in whole steps of what shops sell."""
-    total = work("with spare", needed, plus(spare))
+    return in_shop_steps(work("with spare", needed, plus(spare)), system)
+
+
+def in_shop_steps(total: Worked, system: System) -> Worked:
+    """A length in whole steps of what shops sell, rounded up."""
+    step = given("one step", SHOP_STEPS[system])
     return class_sums.in_whole_steps("to buy", total, step, STEPS_OF_SHOP[system])
 
 

@@ -14,7 +14,6 @@ from sitegen.classes.amounts import amount_of
 from sitegen.classes.cloth import FOR_CLASS, ClassCloth, class_cloth, spare_of, to_ask_for
 from sitegen.classes.model import ComputedClass, Price
 from sitegen.quantities import (
-    SHOP_STEPS,
     Length,
     System,
     Worked,
@@ -150,10 +149,11 @@ def _brought(cls: ComputedClass) -> set[str]:
 
 
 def counted(number: int, unit: str) -> str:
-    """A count with its unit, if it has one: ``9 spools``, ``1 spool``, ``9``."""
+    """A count with its unit, if it has one, which may stand in the plural: ``9 spools``, ``1 spool``, ``9``."""
     if not unit:
         return str(number)
-    return f"{number} {unit if number == 1 or unit.endswith('s') else plural(unit)}"
+    one = next((each for each in (unit[:-2], unit[:-1]) if each and plural(each) == unit), unit)
+    return f"{number} {one if number == 1 else unit if unit.endswith('s') else plural(unit)}"
 
 
 def students_of(cls: ComputedClass) -> Worked:
@@ -172,10 +172,6 @@ def _price(key: str, cls: ComputedClass) -> Price | None:
 
 def _system(price: Price | None, system: System) -> System:
     return price.per.system if price is not None and price.per is not None else system
-
-
-def _shop_step(system: System) -> Worked:
-    return given("one step", SHOP_STEPS[system])
 
 
 def _share(cls: ComputedClass, *, lengths: bool) -> Worked:
@@ -200,7 +196,7 @@ def _cloth_lines(cls: ComputedClass, system: System, unknown: list[NotKnown]) ->
             size=f"{show_value(first.width.value, own)} wide" if first.width is not None else "",
             needed=first.needed,
             spare=spare,
-            buy=to_ask_for(first.needed, spare, own, _shop_step(own)),
+            buy=to_ask_for(first.needed, spare, own),
             system=own,
             unit="",
             for_one=first.lengths,
@@ -236,7 +232,7 @@ def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system:
         size=f"{show_value(width.value, own)} wide" if width is not None else "",
         needed=needed,
         spare=spare,
-        buy=to_ask_for(needed, spare, own, _shop_step(own)),
+        buy=to_ask_for(needed, spare, own),
         system=own,
         unit="",
         for_one=for_one,
@@ -286,7 +282,7 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
     own = _system(price, system)
     if isinstance(needed.value, Length):
         spare = spare_of(needed, _share(cls, lengths=True))
-        buy = to_ask_for(needed, spare, own, _shop_step(own))
+        buy = to_ask_for(needed, spare, own)
     else:
         spare = class_sums.spare_counted("spare", needed, _share(cls, lengths=False))
         buy = work("to buy", needed, plus(spare))

@@ -110,6 +110,8 @@ class SewingClass:
     together: tuple[tuple[Reference, ...], ...]
     """Steps that follow each other in one session."""
     prices: tuple[Price, ...]
+    on_site: bool = False
+    """Whether the site has a page for its students."""
 
 
 @dataclass(frozen=True)
@@ -118,6 +120,8 @@ class ComputedClass:
 
     written: SewingClass
     computed: Computed
+    plain: Computed
+    """The same before the changes of the class are made."""
     steps: Mapping[str, Step]
     """The steps of the tutorial by every name that a class file may call them."""
     links: tuple[Link, ...]
@@ -158,6 +162,8 @@ class ComputedClass:
         return tuple(step for step in self.computed.tutorial.steps if step.number not in others)
 
 
-def computed_class(written: SewingClass, computed: Computed, steps: Mapping[str, Step]) -> ComputedClass:
+def computed_class(
+    written: SewingClass, computed: Computed, plain: Computed, steps: Mapping[str, Step]
+) -> ComputedClass:
     """A class with the order of making of its tutorial."""
-    return ComputedClass(written, computed, steps, making_of(computed.tutorial).links)
+    return ComputedClass(written, computed, plain, steps, making_of(computed.tutorial).links)

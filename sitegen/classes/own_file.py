@@ -12,7 +12,13 @@ import secrets
 from contextlib import suppress
 from pathlib import Path
 
-_SEAL = re.compile(rb"^(?:X-SITEGEN-SEAL:|written by sitegen,)([0-9a-f]{32})[^\r\n]*\r\n", re.MULTILINE)
+_SEAL = re.compile(
+    rb"^(?:X-SITEGEN-SEAL:|written by sitegen,|<!-- written by sitegen, )([0-9a-f]{32})[^\r\n]*\r?\n", re.MULTILINE
+)
+_DOCUMENT = b"sitegen-seal-"
+_SEAL_OF_DOCUMENT = re.compile(_DOCUMENT + rb"[0-9a-f]{32}")
+OPEN_SEAL = _DOCUMENT + b"0" * 32
+"""Stands in a PDF where its seal will be."""
 _MOST_BYTES = 50_000_000
 
 
@@ -32,8 +38,23 @@ def sealed_calendar(data: bytes) -> bytes:
     return data[:begin] + b"X-SITEGEN-SEAL:" + _digest(data) + b"\r\n" + data[begin:]
 
 
+def sealed_page(html: str) -> bytes:
+    """A page as the bytes of its file, with the seal as a comment behind it."""
+    data = html.encode("utf-8")
+    return data + b"<!-- written by sitegen, " + _digest(data) + b" -->\n"
+
+
+def sealed_document(data: bytes) -> bytes:
+    """A PDF that has ``OPEN_SEAL`` in it as a keyword, with its seal there: nothing may follow the end of a PDF that is
+    to be kept (ISO 19005-3, 6.1.3), and its length must stay."""
+    return data.replace(OPEN_SEAL, _DOCUMENT + _digest(data))
+
+
 def is_own(data: bytes) -> bool:
     """Whether a file is as this program wrote it."""
+    if data.startswith(b"%PDF-"):
+        found = set(_SEAL_OF_DOCUMENT.findall(data))
+        return len(found) == 1 and data == sealed_document(_SEAL_OF_DOCUMENT.sub(OPEN_SEAL, data))
     seals = list(_SEAL.finditer(data))
     if len(seals) != 1:
         return False

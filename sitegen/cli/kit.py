@@ -1,33 +1,19 @@
-"""``sitegen kit CLASS [--working] [--csv FILE]``"""
+"""``sitegen kit CLASS [--working] [--samples] [--csv FILE] [--html FILE]``"""
 
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterator, Sequence
-from itertools import groupby
+from collections.abc import Iterator
 from textwrap import fill
 from typing import Any
 
-from sitegen.classes import (
-    Bag,
-    ClassCloth,
-    ComputedClass,
-    Costs,
-    CutPart,
-    Kit,
-    KitLine,
-    as_csv,
-    bags_of,
-    costs_of,
-    counted,
-    kit_of,
-    kit_rows,
-    money,
-    sealed_table,
-)
-from sitegen.cli.one_class import add_class, heading, one_class, say_written, units_of, write
-from sitegen.cli.screen import NOTHING_WRONG
-from sitegen.quantities import Length, System, Worked, decimal, show_to_buy, show_value, show_working
+from sitegen.classes import as_csv, kit_of, kit_rows, sealed_page, sealed_table
+from sitegen.cli.one_class import Found, add_class, heading, one_class, say_written, units_of, write
+from sitegen.cli.screen import SOMETHING_WRONG
+from sitegen.findings import Collector
+from sitegen.publishing import BagView, KitItem, KitView, SamplesView, kit_view, samples_view, teacher_page
+from sitegen.quantities import System
+from sitegen.tutorial.build import site
 
 _WIDTH = 100
 
@@ -43,7 +29,9 @@ def add_to(commands: Any) -> None:
     )
     add_class(command)
     command.add_argument("--working", action="store_true", help="show how every total was got")
+    command.add_argument("--samples", action="store_true", help="list the samples and swatches to prepare instead")
     command.add_argument("--csv", metavar="FILE", help="write the list as a table for a spreadsheet")
+    command.add_argument("--html", metavar="FILE", help="write kit, sessions and samples as a page for the teacher")
     command.set_defaults(run=run)
 
 
@@ -52,134 +40,125 @@ def run(options: argparse.Namespace) -> int:
     found = one_class(options)
     if isinstance(found, int):
         return found
-    cls = found.cls
-    system = units_of(options, cls)
-    kit = kit_of(cls, system)
-    written = NOTHING_WRONG, ""
-    if options.csv is not None:
-        table = sealed_table(as_csv(kit_rows(kit, cls, system)))
-        written = write(options.csv, table, found, "The kit as a table")
-    print("\n".join(_told(kit, cls, system, working=options.working)))
-    return say_written(*written) or found.code
+    system = units_of(options, found.cls)
+    written = [
+        make(found, file, system) for make, file in ((_table, options.csv), (_page, options.html)) if file is not None
+    ]
+    if options.samples:
+        lines = _samples(samples_view(found.cls, system), working=options.working)
+    else:
+        lines = _told(kit_view(found.cls, system), working=options.working)
+    print("\n".join(lines))
+    return max([found.code, *(say_written(*each) for each in written)])
 
 
-def _told(kit: Kit, cls: ComputedClass, system: System, *, working: bool) -> Iterator[str]:
-    costs = costs_of(kit, cls)
-    yield heading(cls)
-    yield from _to_buy(kit, costs, cls, working=working)
-    yield from _cut_before(cls, bags_of(kit, cls), system)
-    for bag in bags_of(kit, cls):
-        yield from _packed(bag, cls, system)
-    shared = [line.name for line in kit.lines if not line.for_one]
-    for head, names in (("For all to share", shared), ("Each student brings", list(kit.brought))):
+def _table(found: Found, file: str, system: System) -> tuple[int, str]:
+    """Write the table; the exit code, and what to say of it."""
+    rows = kit_rows(kit_of(found.cls, system), found.cls, system)
+    return write(file, sealed_table(as_csv(rows)), found, "The kit as a table")
+
+
+def _page(found: Found, file: str, system: System) -> tuple[int, str]:
+    """Write the page for the teacher; the exit code, and what to say of it."""
+    what = "The page for the teacher"
+    if found.any_wrong:
+        return write(file, b"", found, what)
+    page = teacher_page(found.cls, site(found.folder, Collector()), found.folder, system)
+    if page is None:
+        return SOMETHING_WRONG, "sitegen: nothing was written. The theme cannot be used; sitegen check tells why."
+    return write(file, sealed_page(page), found, what)
+
+
+def _samples(view: SamplesView, *, working: bool) -> Iterator[str]:
+    yield heading(view.head)
+    for group in view.groups:
+        yield from ("", group.head)
+        for sample in group.samples:
+            many = "" if sample.count.text == "1" else f"{sample.count.text} × "
+            steps = ", ".join(f"“{step.title}”" for step in sample.steps)
+            yield _indented(f"{many}{sample.name}{f', for {steps}' if steps else ''}", 2)
+            for cloth in sample.cloth:
+                yield f"      {cloth.pieces} × {cloth.fabric}, {cloth.size.text}"
+            yield _indented(" ".join(sample.how), 6)
+            if working:
+                yield from (f"        {line}" for line in sample.working)
+    if view.totals:
+        yield from ("", "Cloth for the samples, besides the kit")
+    for total in view.totals:
+        amount = total.amount.text if total.amount is not None else f"not known, {total.reason}"
+        yield f"  {total.fabric}, {total.what}: {amount}"
+        if working and total.amount is not None:
+            yield from (f"        {line}" for line in total.amount.working)
+
+
+def _indented(text: str, by: int) -> str:
+    return fill(text, _WIDTH, initial_indent=" " * by, subsequent_indent=" " * (by + 2))
+
+
+def _told(kit: KitView, *, working: bool) -> Iterator[str]:
+    yield heading(kit.head)
+    yield from _to_buy(kit, working=working)
+    yield from _cut_before(kit)
+    for bag in kit.bags:
+        yield from _packed(bag)
+    for head, names in (("For all to share", kit.shared), ("Each student brings", kit.brought)):
         if names:
             yield from ("", fill(f"{head}: {', '.join(names)}", _WIDTH, subsequent_indent="  "))
-    if costs is not None:
-        yield from _cost_by_student(costs, cls, working=working)
+    yield from _cost_by_student(kit, working=working)
 
 
-def _to_buy(kit: Kit, costs: Costs | None, cls: ComputedClass, *, working: bool) -> Iterator[str]:
-    paid = {cost.key: cost for cost in costs.lines} if costs is not None else {}
-    names = [f"{line.name}{f', {line.size}' if line.size else ''}" for line in kit.lines]
-    wide = max((len(name) for name in names), default=0)
-    amounts = max((len(line.amount) for line in kit.lines), default=0)
+def _to_buy(kit: KitView, *, working: bool) -> Iterator[str]:
+    items = [item for group in kit.groups for item in group.items]
+    wide = max((len(item.called) for item in items), default=0)
+    amounts = max((len(item.buy.text) for item in items), default=0)
     yield from ("", "To buy")
-    for kind, lines in groupby(zip(kit.lines, names, strict=True), key=lambda each: each[0].kind):
-        yield f"  {kind.value}"
-        for line, name in lines:
-            cost = paid.get(line.key)
-            money_words = f"  {money(cost.amount, costs.currency)}" if cost is not None and costs is not None else ""
-            yield f"    {name:<{wide}}  {line.amount:>{amounts}}{money_words}"
-            for words in _of_cloth(line, cls):
-                yield fill(words, _WIDTH, initial_indent=" " * 6, subsequent_indent=" " * 8)
+    for group in kit.groups:
+        yield f"  {group.head}"
+        for item in group.items:
+            cost = f"  {item.cost.text}" if item.cost is not None else ""
+            yield f"    {item.called:<{wide}}  {item.buy.text:>{amounts}}{cost}"
+            for words in (*item.notes, *item.other_widths):
+                yield _indented(words, 6)
             if working:
-                yield from (f"        {text}" for text in show_working(line.buy, line.system))
-                if cost is not None:
-                    yield f"        {cost.line}"
-    for unknown in kit.unknown:
-        yield f"    {unknown.cloth.fabric.name}: not known, {unknown.reason}"
-    if costs is not None:
-        yield f"  Together {money(costs.total.amount, costs.currency)}"
-        if costs.without_price:
-            yield f"  without the price of {', '.join(costs.without_price)}"
+                yield from _working_of(item)
+    for words in kit.unknown:
+        yield f"    not known: {words}"
+    if kit.total is not None:
+        yield f"  Together {kit.total.text}"
+    if kit.without_price:
+        yield f"  without the price of {', '.join(kit.without_price)}"
 
 
-def _of_cloth(line: KitLine, cls: ComputedClass) -> Iterator[str]:
-    """How the cloth is laid, how much less that takes than a length for each, and what another width would need."""
-    if not line.cloth:
-        return
-    first, *others = line.cloth
-    if first.laid is not None:
-        laid, least = (show_value(value, line.system) for value in (first.laid.length, first.laid.least))
-        shorter = "none can be shorter" if first.laid.is_shortest else f"none can be shorter than about {least}"
-        yield f"laid for the whole class, the cloth {first.laid.fold.value}: {laid}; {shorter}"
-        if first.one_by_one is not None:
-            alone = show_value(first.one_by_one.value, line.system)
-            yield f"if each student cut her own length, they would need {alone} together"
-    elif first.width is not None:
-        lengths = ", ".join(
-            f"{cls.computed.size_name(size) or 'each'} {show_to_buy(length.length, line.system)}"
-            for size, length in first.lengths
-        )
-        yield f"a length for each student, cut out in class: {lengths}"
-    for other in others:
-        yield _other_width(other, line.system)
+def _working_of(item: KitItem) -> Iterator[str]:
+    for line in (*item.buy.working, *(item.cost.working if item.cost is not None else ())):
+        yield f"        {line}"
 
 
-def _other_width(cloth: ClassCloth, system: System) -> str:
-    width = show_value(cloth.width.value, system) if cloth.width is not None else "another width"
-    if cloth.needed is None:
-        return f"{width} wide does not do: {cloth.reason}"
-    return f"{width} wide it would need {show_to_buy(cloth.needed.length, system)} before spares"
-
-
-def _cut_before(cls: ComputedClass, bags: Sequence[Bag], system: System) -> Iterator[str]:
+def _cut_before(kit: KitView) -> Iterator[str]:
     """The table of parts, a row each, a column for each size: how many of all, and how large."""
-    names = list(dict.fromkeys(part.name for bag in bags for part in bag.cut))
-    if not names:
+    if not kit.parts:
         return
     yield from ("", "To cut before class (how many for all, length × width)")
-    rows = [["", *(cls.computed.size_name(bag.size) or "all" for bag in bags)]]
-    for name in names:
-        parts = [next((part for part in bag.cut if part.name == name), None) for bag in bags]
-        how = next((part.how for part in parts if part is not None), "")
-        cells = [_cut_cell(part, bag.count, system) for part, bag in zip(parts, bags, strict=True)]
-        rows.append([f"{name}, {how} each", *cells])
+    rows = [["", *(size or "all" for size in kit.sizes)]]
+    rows += [[f"{part.name}, {part.how} each", *part.cells] for part in kit.parts]
     widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
     for row in rows:
         yield "  " + "   ".join(f"{cell:<{width}}" for cell, width in zip(row, widths, strict=True)).rstrip()
 
 
-def _cut_cell(part: CutPart | None, bags: int, system: System) -> str:
-    if part is None:
-        return ""
-    measures = [show_value(each.value, system) for each in (part.length, part.width) if each is not None]
-    size = f": {' × '.join(measures)}" if measures else ""
-    return f"{part.how_many * bags}{size}"
+def _packed(bag: BagView) -> Iterator[str]:
+    yield from ("", f"{bag.head}, in each")
+    if bag.cut:
+        yield _indented(f"cut: {', '.join(bag.cut)}", 2)
+    for thing in bag.things:
+        yield f"  {thing.name}: {thing.amount}"
 
 
-def _packed(bag: Bag, cls: ComputedClass, system: System) -> Iterator[str]:
-    size = cls.computed.size_name(bag.size)
-    yield from ("", f"{counted(bag.count, 'bag')}{f' of size {size}' if size else ''}, in each")
-    cut = [counted(part.how_many, part.name) for part in bag.cut]
-    if cut:
-        yield fill(f"cut: {', '.join(cut)}", _WIDTH, initial_indent="  ", subsequent_indent="    ")
-    for line, number in (*bag.lengths, *bag.things):
-        detail = f", {line.size}" if line.size else ""
-        yield f"  {line.name}{detail}: {_amount(number, line, system)}"
-
-
-def _amount(number: Worked, line: KitLine, system: System) -> str:
-    if isinstance(number.value, Length):
-        return show_value(number.value, system)
-    return counted(int(number.number), line.unit) if line.unit else decimal(number.number)
-
-
-def _cost_by_student(costs: Costs, cls: ComputedClass, *, working: bool) -> Iterator[str]:
+def _cost_by_student(kit: KitView, *, working: bool) -> Iterator[str]:
+    if not kit.costs:
+        return
     yield from ("", "Cost by student")
-    for student in costs.students:
-        size = cls.computed.size_name(student.size)
-        yield f"  {f'size {size}' if size else 'each'}: {money(student.total.amount, costs.currency)}"
-        if working:
-            yield from (f"      {part.line}" for part in student.parts)
-            yield from (fill(student.total.line, _WIDTH, initial_indent=" " * 6, subsequent_indent=" " * 8),)
+    for size, cost in kit.costs:
+        yield f"  {f'size {size}' if size else 'each'}: {cost.text}"
+        for line in cost.working if working else ():
+            yield _indented(line, 6)

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Sequence
 
 from sitegen import __version__
-from sitegen.cli import begin, check, explain, kit, list_checks, proofread, publish, sessions, size
+from sitegen.cli import begin, check, errata, explain, handout, kit, list_checks, proofread, publish, sessions, size
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 
 _INTERRUPTED = 130
@@ -49,6 +49,6 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action="version", version=f"sitegen {__version__}")
     commands = top.add_subparsers(title="commands", required=True, metavar="COMMAND")
-    for module in (begin, check, proofread, explain, size, kit, sessions, publish, list_checks):
+    for module in (begin, check, proofread, explain, size, kit, sessions, handout, errata, publish, list_checks):
         module.add_to(commands)
     return top

@@ -12,15 +12,18 @@ from sitegen.checks import review_class
 from sitegen.classes import ComputedClass, NotWritten, write_own
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder
 from sitegen.findings import as_text
+from sitegen.publishing import ClassHead
 from sitegen.quantities import System
+from sitegen.reading import ContentFolder
 
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A class, and whether anything in it or in its tutorial is wrong."""
+    """A class, whether anything in it or in its tutorial is wrong, and the content folder."""
 
     cls: ComputedClass
     any_wrong: bool
+    folder: ContentFolder
 
     @property
     def code(self) -> int:
@@ -57,7 +60,7 @@ def one_class(options: argparse.Namespace) -> Found | int:
         print(f"sitegen: {count} wrong in the tutorial of this class; sitegen check tells what.", file=sys.stderr)
     if cls is None:
         return COULD_NOT if collector.any_unread else SOMETHING_WRONG
-    return Found(cls, collector.any_wrong)
+    return Found(cls, collector.any_wrong, folder)
 
 
 def units_of(options: argparse.Namespace, cls: ComputedClass) -> System:
@@ -83,14 +86,6 @@ def say_written(code: int, message: str) -> int:
     return code
 
 
-def heading(cls: ComputedClass) -> str:
+def heading(head: ClassHead) -> str:
     """The title of a class, who is in it, and what it makes."""
-    sizes = [
-        f"{each.count} in size {name}" for each in cls.written.students if (name := cls.computed.size_name(each.size))
-    ]
-    count = cls.student_count
-    students = f"{count} student{'' if count == 1 else 's'}{': ' if sizes else ''}{', '.join(sizes)}"
-    made = "".join(f"; {view}: {choice.text}" for view, choice in cls.written.views.items())
-    changes = ", ".join(change.name.replace("_", " ") for change in cls.written.changes)
-    made += f"; changed: {changes}" if changes else ""
-    return f"{cls.written.title}\n{students}. Tutorial {cls.written.tutorial.text}{made}."
+    return f"{head.title}\n{head.students}. {head.made}."

@@ -4,26 +4,14 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from textwrap import fill
 from typing import Any
 
-from sitegen.classes import (
-    RULE,
-    ComputedClass,
-    NoCalendar,
-    Placed,
-    Plan,
-    SessionPlan,
-    calendar_of,
-    plan_of,
-    sealed_calendar,
-    without_minutes,
-)
+from sitegen.classes import NoCalendar, calendar_of, sealed_calendar, without_minutes
 from sitegen.cli.one_class import Found, add_class, heading, one_class, say_written, units_of, write
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
-from sitegen.quantities import System, show_working
-from sitegen.tutorial import Step
+from sitegen.publishing import PlanStep, PlanView, SessionView, StepName, plan_view
 
 _WIDTH = 100
 
@@ -50,11 +38,11 @@ def run(options: argparse.Namespace) -> int:
         return found
     if without_minutes(found.cls):
         return found.code
-    plan = plan_of(found.cls)
+    plan = plan_view(found.cls, units_of(options, found.cls))
     written = NOTHING_WRONG, ""
     if options.ics is not None:
         written = _calendar(found, options.ics)
-    print("\n".join(_told(plan, found.cls, units_of(options, found.cls), working=options.working)))
+    print("\n".join(_told(plan, working=options.working)))
     return say_written(*written) or found.code
 
 
@@ -70,8 +58,8 @@ def _calendar(found: Found, file: str) -> tuple[int, str]:
     return write(file, sealed_calendar(data), found, what)
 
 
-def _told(plan: Plan, cls: ComputedClass, system: System, *, working: bool) -> Iterator[str]:
-    yield heading(cls)
+def _told(plan: PlanView, *, working: bool) -> Iterator[str]:
+    yield heading(plan.head)
     for head, steps in (
         ("Before class, by the teacher", plan.before),
         ("At home, before the first session", plan.homework_before),
@@ -79,57 +67,34 @@ def _told(plan: Plan, cls: ComputedClass, system: System, *, working: bool) -> I
         if steps:
             yield from ("", f"{head}: {_titles(steps)}")
     for session in plan.sessions:
-        yield from _session(session, system, working=working)
-    left = (*(work.step for work in plan.left), *plan.left_at_home)
-    if left:
-        yield from ("", f"Left over: {_titles(left)}")
+        yield from _session(session, working=working)
+    if plan.left:
+        yield from ("", f"Left over: {_titles(plan.left)}")
     yield ""
-    yield from (fill(sentence, _WIDTH) for sentence in RULE)
-    taking_turns = any(work.tool for work in (*plan.works, *plan.left))
-    if taking_turns:
-        share = f"{cls.written.at_tool.value * 100}%"
-        yield fill(
-            f"Where there are fewer tools than students, a step takes its minutes away from the tool, and its minutes"
-            f" at the tool once for each turn; {share} of a step are taken to be at the tool (common practice, no"
-            " source).",
-            _WIDTH,
-        )
+    yield from (fill(sentence, _WIDTH) for sentence in plan.rule)
 
 
-def _session(planned: SessionPlan, system: System, *, working: bool) -> Iterator[str]:
-    session = planned.session
-    if session.starts is not None and session.stops is not None:
-        day = f"{session.starts:%A} {session.starts.day} {session.starts:%B %Y}"
-        head = f"{day}, {session.starts:%H:%M} to {session.stops:%H:%M}"
-    else:
-        head = f"{session.minutes} minutes"
-    yield from ("", f"Session {session.number}: {head}")
-    for placed in planned.placed:
-        yield from _placed(placed, planned, system, working=working)
-    yield f"  {planned.free} minutes are left."
-    if planned.homework:
-        yield f"  Homework: {_titles(planned.homework)}"
+def _session(session: SessionView, *, working: bool) -> Iterator[str]:
+    yield from ("", f"Session {session.number}: {session.when}")
+    for step in session.steps:
+        yield from _placed(step, working=working)
+    yield f"  {session.free} minutes are left."
+    if session.homework:
+        yield f"  Homework: {_titles(session.homework)}"
 
 
-def _placed(placed: Placed, planned: SessionPlan, system: System, *, working: bool) -> Iterator[str]:
-    work = placed.work
-    turns = f"  ({work.turns} turns at the {work.tool}; each waits {work.waiting} min)" if work.tool else ""
-    yield f"  {_clock(planned, placed.begins)}  {work.takes:>3} min  {work.step.title}{turns}"
+def _placed(placed: PlanStep, *, working: bool) -> Iterator[str]:
+    turns = f"  ({placed.turns})" if placed.turns else ""
+    yield f"  {placed.begins:>5}  {placed.minutes:>3} min  {placed.step.title}{turns}"
     if placed.meanwhile:
         yield f"                   while waiting: {_titles(placed.meanwhile)}"
     if not placed.may_stop:
         yield "                   go on at once; do not stop here"
     if working:
-        yield from (f"                   {line}" for line in show_working(work.minutes, system))
-    if placed.pause_after:
-        yield f"  {_clock(planned, placed.begins + work.takes)}  {planned.session.pause:>3} min  break"
+        yield from (f"                   {line}" for line in placed.working)
+    if placed.pause:
+        yield f"  {placed.pause_begins:>5}  {placed.pause:>3} min  break"
 
 
-def _clock(planned: SessionPlan, minutes: int) -> str:
-    """The time of the day, or the minutes since the session began where that is not known."""
-    starts = planned.session.starts
-    return f"{starts + timedelta(minutes=minutes):%H:%M}" if starts is not None else f"{minutes:>4}′"
-
-
-def _titles(steps: tuple[Step, ...]) -> str:
+def _titles(steps: tuple[StepName, ...]) -> str:
     return ", ".join(f"“{step.title}”" for step in steps)

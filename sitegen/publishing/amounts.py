@@ -3,7 +3,8 @@
 The contract with a theme: ``in`` and ``cm`` hold the words of one system, an ``i`` beside them what is read only
 between the two; ``all`` is read while no size is chosen, and the ``b`` of an element that is ``hidden`` belong to the
 sizes in their order. So without the stylesheet the range is read alone. In a cell of a table the system of the site
-stands bare, and an ``i`` holds the other.
+stands bare, and a ``p`` holds the other. The shortest names of elements were taken, and a ``p`` needs no end tag there:
+a page holds thousands of them.
 """
 
 from __future__ import annotations
@@ -55,10 +56,10 @@ def number(view: NumberView, first: System, language: English = ENGLISH) -> Fill
             span = spread(lowest.text(system), highest.text(system), language).removesuffix(unit)
             return _by_size(span, [text.removesuffix(unit) for text in each]) + _safe(unit, "\N{NO-BREAK SPACE}")
 
-        inner = _systems(first, alike, words, f'<span class="all">{escape(language.say(BY_SIZE))}</span>')
+        inner = _systems(first, alike, words, f'<b class="all">{escape(language.say(BY_SIZE))}</b>')
     else:
         inner = str(amount(view.values[0], first))
-    plain = Markup(f'<span class="n">{inner}</span>')
+    plain = Markup(f'<b class="n">{inner}</b>')
     linked = Markup(f'<a class="n" href="#{escape(view.anchor)}">{inner}</a>') if view.anchor else plain
     return Filled(linked, plain)
 
@@ -70,7 +71,7 @@ def size_name(sizes: Sequence[str], language: English = ENGLISH) -> Filled:
         if len(sizes) > 1
         else _safe(sizes[0] if sizes else language.say("one size"))
     )
-    plain = Markup(f'<span class="n">{inner}</span>')
+    plain = Markup(f'<b class="n">{inner}</b>')
     return Filled(plain, plain)
 
 
@@ -106,7 +107,12 @@ def unit_of_all(texts: Sequence[str]) -> str:
 
 def unbroken(text: str) -> Markup:
     """The text, escaped, kept on one line between a number, its fraction and its unit, and within a range."""
-    return escape(_INSIDE.sub("\N{NO-BREAK SPACE}", text))
+    return escape(kept_together(text))
+
+
+def kept_together(text: str) -> str:
+    """The same as plain text."""
+    return _INSIDE.sub("\N{NO-BREAK SPACE}", text)
 
 
 _INSIDE = re.compile(r"(?<=\d) (?=\S)|(?<=\d to) (?=\d)|(?<=\d a) (?=\d)")
@@ -123,7 +129,7 @@ def _cell(both: Both, first: System) -> str:
     if both.alike:
         return str(escape(both.inches))
     one, other = (both.inches, both.metric) if first is System.INCHES else (both.metric, both.inches)
-    return f"{escape(one)} <i>{escape(other)}</i>"
+    return f"{escape(one)}<p>{escape(other)}</p>"
 
 
 def _systems(first: System, alike: bool, words: Callable[[System], str], remark: str) -> str:
@@ -131,8 +137,8 @@ def _systems(first: System, alike: bool, words: Callable[[System], str], remark:
         return words(first) + remark
     second = System.CENTIMETRES if first is System.INCHES else System.INCHES
     return (
-        f'<span class="{_CLASS[first]}">{words(first)}</span><i> (</i>'
-        f'<span class="{_CLASS[second]}">{words(second)}</span>{remark}<i>)</i>'
+        f'<b class="{_CLASS[first]}">{words(first)}</b><i> (</i>'
+        f'<b class="{_CLASS[second]}">{words(second)}</b>{remark}<i>)</i>'
     )
 
 
@@ -140,4 +146,4 @@ def _by_size(all_sizes: str, each: Sequence[str]) -> str:
     if len(set(each)) == 1:
         return _safe(each[0])
     own = "".join(f"<b>{escape(text)}</b>" for text in each)
-    return f'<span class="all">{_safe(all_sizes)}</span><span hidden>{own}</span>'
+    return f'<b class="all">{_safe(all_sizes)}</b><b hidden>{own}</b>'

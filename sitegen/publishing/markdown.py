@@ -53,6 +53,11 @@ def render(text: str, numbers: Numbers = no_numbers, heading_level: int = 3, ter
     return Markup(_PARSER.renderer.render(tokens, _PARSER.options, env))
 
 
+def parsed(text: str) -> list[Token]:
+    """Prose as the tokens of its blocks, for another form than HTML. References are tokens of type ``reference``."""
+    return _PARSER.parse(_kept_together(text), {})
+
+
 def render_inline(text: str, numbers: Numbers = no_numbers) -> Markup:
     """One line of prose as HTML without a paragraph around it."""
     return Markup(_PARSER.renderInline(_kept_together(text), {"numbers": numbers}))

@@ -19,10 +19,11 @@ _BLOCK = (
     r"(?:div|section|article|header|footer|nav|figure|figcaption|details|[uod]l|li|d[dt]|t(?:able|head|body)|h[1-6])"
 )
 _LINE_OF_BLOCKS = re.compile(rf"(</?{_BLOCK}(?: [^<>]*)?>)\n(?=</?{_BLOCK}[ >])")
-_END_OF_CELL = re.compile(r"</t[hd]>(?=<t[hd][ >]|</tr>)")
+_END_OF_CAPTION = re.compile(r"</caption>\n?(?=<thead|<tbody|<tr)")
+_END_OF_CELL = re.compile(r"(?:</p>)?</t[hd]>(?=<t[hd][ >]|</tr>)")
 _END_OF_ROW = re.compile(r"</tr>\n?(?=<tr[ >]|</tbody>|</thead>)")
 _END_OF_ITEM = re.compile(
-    r"</li>(?=<li[ >]|</[uo]l>)|</dt>(?=<d[dt][ >])|</dd>(?=<d[dt][ >]|</dl>)"
+    r"</li>(?=<li[ >]|</[uo]l>)|</dt>(?=<d[dt][ >])|</dd>(?=<d[dt][ >]|</dl>|</div>)"
     r"|</thead>(?=<tbody)|</tbody>(?=<tbody|</table>)"
 )
 _EMPTY_LINES = re.compile(r">\n{2,}<")
@@ -47,7 +48,7 @@ def packed_page(html: str) -> str:
     many sizes.
     """
     html = _TAG.sub(lambda tag: _QUOTED.sub(r"=\1", tag[0]), _EMPTY_LINES.sub(">\n<", html))
-    html = _LINE_OF_BLOCKS.sub(r"\1", html)
+    html = _END_OF_CAPTION.sub("", _LINE_OF_BLOCKS.sub(r"\1", html))
     return _END_OF_ITEM.sub("", _END_OF_ROW.sub("\n", _END_OF_CELL.sub("", html)))
 
 

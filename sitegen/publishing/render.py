@@ -4,6 +4,7 @@ know is an error.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 from traceback import extract_tb
@@ -15,6 +16,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from sitegen.findings import Finding, Place, Severity
 from sitegen.publishing import amounts, sums, views
 from sitegen.publishing.changes_page import CHANGES_PAGE, ChangedView, ChangesView, day_in_words
+from sitegen.publishing.class_pages.views import ClassLink, ClassPage, TeacherPage
 from sitegen.publishing.discovery import FEED, NO_HEAD, Head
 from sitegen.publishing.languages import language_name, speech_in, words_in
 from sitegen.publishing.search_page import SEARCH_DATA, SEARCH_PAGE, SearchView
@@ -31,16 +33,22 @@ class ThemeBrokenError(Exception):
         self.finding = finding
 
 
-def render_front(view: FrontView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
-    """The front page as HTML."""
-    return _render("front.html", view, theme, head)
+def render_front(
+    view: FrontView, theme: Theme | None = None, head: Head = NO_HEAD, classes: Sequence[ClassLink] = ()
+) -> str:
+    """The front page as HTML, with the classes that have a page."""
+    return _render("front.html", view, theme, head, classes=classes)
 
 
 def render_tutorial(
-    view: TutorialView, theme: Theme | None = None, head: Head = NO_HEAD, changed: ChangedView | None = None
+    view: TutorialView,
+    theme: Theme | None = None,
+    head: Head = NO_HEAD,
+    changed: ChangedView | None = None,
+    classes: Sequence[ClassLink] = (),
 ) -> str:
-    """The page of one tutorial as HTML, with what moved on it in the last releases."""
-    return _render("tutorial.html", view, theme, head, changed=changed)
+    """The page of one tutorial as HTML, with what moved on it in the last releases, and the classes that make it."""
+    return _render("tutorial.html", view, theme, head, changed=changed, classes=classes)
 
 
 def render_glossary(view: GlossaryView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
@@ -66,6 +74,16 @@ def render_technique(view: TechniqueView, theme: Theme | None = None, head: Head
 def render_search(view: SearchView, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
     """The page to search on as HTML."""
     return _render("search.html", view, theme, head)
+
+
+def render_class(view: ClassPage, theme: Theme | None = None, head: Head = NO_HEAD) -> str:
+    """The page of a class for its students as HTML."""
+    return _render("class.html", view, theme, head)
+
+
+def render_class_teacher(view: TeacherPage, theme: Theme | None = None) -> str:
+    """The page of a class for its teacher as HTML, which needs no other file."""
+    return _render("class-teacher.html", view, theme, NO_HEAD)
 
 
 def render_offline(site: SiteView, theme: Theme | None = None) -> str:

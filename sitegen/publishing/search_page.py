@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
+from sitegen.publishing.class_pages.views import ClassPage
 from sitegen.publishing.page_words import words_of_card
 from sitegen.publishing.plain_text import plain_text
 from sitegen.publishing.techniques import TechniqueView
@@ -32,6 +33,7 @@ class EntryKind(Enum):
     TECHNIQUE = "technique"
     TERM = "word"
     SUPPLY = "supply"
+    CLASS = "class"
 
 
 _WEIGHTS = {
@@ -40,6 +42,7 @@ _WEIGHTS = {
     EntryKind.TERM: 70,
     EntryKind.STEP: 30,
     EntryKind.SUPPLY: 10,
+    EntryKind.CLASS: 100,
 }
 """How much a hit in the title counts, where one in a text counts one. Half of each is more than all of the next."""
 
@@ -93,6 +96,14 @@ def entries_of(
         for term in glossary.entries
     )
     return tuple(found)
+
+
+def class_entries(classes: Iterable[ClassPage]) -> tuple[Entry, ...]:
+    """The classes that have a page."""
+    return tuple(
+        Entry(EntryKind.CLASS, each.title, each.address, " ".join(filter(None, (each.link.first_day, each.where))))
+        for each in classes
+    )
 
 
 def search_view(site: SiteView, entries: Iterable[Entry]) -> SearchView:

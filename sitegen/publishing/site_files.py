@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from sitegen.publishing.changes_page import CHANGES_PAGE, changed_view, changes_view
 from sitegen.publishing.chapters import chapters
@@ -31,6 +31,7 @@ from sitegen.publishing.packed import packed_page
 from sitegen.publishing.releases import RECORD_FILE, Record, Status, record_text
 from sitegen.publishing.render import (
     render_changes,
+    render_class,
     render_front,
     render_glossary,
     render_offline,
@@ -39,7 +40,7 @@ from sitegen.publishing.render import (
     render_techniques,
     render_tutorial,
 )
-from sitegen.publishing.search_page import SEARCH_DATA, SEARCH_PAGE, entries_of, search_data, search_view
+from sitegen.publishing.search_page import SEARCH_DATA, SEARCH_PAGE, class_entries, entries_of, search_data, search_view
 from sitegen.publishing.spoken import speech_of
 from sitegen.publishing.techniques import TECHNIQUES_PAGE, techniques_view
 from sitegen.publishing.views import FRONT_PAGE, GLOSSARY_PAGE, THEME_FOLDER, FrontView
@@ -56,6 +57,7 @@ def site_files(whole: WholeSite, progress: Progress) -> Files:
     yield from _tutorials(whole)
     yield from _pages_around(whole)
     yield from _techniques(whole)
+    yield from _classes(whole)
     yield from _search(whole)
     yield from _for_other_programs(whole)
     if not whole.site.up:
@@ -68,8 +70,9 @@ def site_files(whole: WholeSite, progress: Progress) -> Files:
 
 def _tutorials(whole: WholeSite) -> Files:
     for address, page in whole.pages.items():
+        chosen = f"{page.chosen[:1].upper()}{page.chosen[1:]}. " if page.chosen else ""
         head = page_head(
-            page.summary,
+            escape(chosen) + page.summary,
             address,
             whole.address,
             kind="article",
@@ -77,8 +80,9 @@ def _tutorials(whole: WholeSite) -> Files:
             root=page.root,
             data=_unless_draft(whole, how_to(page, address, whole.address)),
         )
+        classes = [each.link for each in whole.classes if each.href == address]
         changed = changed_view(address, page, whole.record) if whole.record is not None else None
-        yield address, packed_page(render_tutorial(page, whole.theme, head, changed))
+        yield address, packed_page(render_tutorial(page, whole.theme, head, changed, classes))
         if page.chapters:
             yield f"{address.rpartition('/')[0]}/{page.chapters}", chapters(whole.computed[address].tutorial)
 
@@ -90,7 +94,7 @@ def _pages_around(whole: WholeSite) -> Files:
     about = site.about or say(f"Sewing tutorials by {site.author}.")
     head = page_head(about, FRONT_PAGE, address, picture=picture, data=website(site, whole.cards, address))
     front = FrontView(site, whole.cards, techniques=len(whole.techniques), terms=len(whole.glossary.entries))
-    yield FRONT_PAGE, render_front(front, theme, head)
+    yield FRONT_PAGE, render_front(front, theme, head, [each.link for each in whole.classes])
     if site.glossary:
         told = say(f"{len(whole.glossary.entries)} words of sewing, each explained in a line.")
         data = _unless_draft(whole, term_set(whole.glossary, GLOSSARY_PAGE, address))
@@ -115,8 +119,17 @@ def _techniques(whole: WholeSite) -> Files:
         yield technique.address, render_technique(technique, whole.theme, replace(head, path=TECHNIQUES_PAGE))
 
 
+def _classes(whole: WholeSite) -> Files:
+    for page in whole.classes:
+        first = page.link.first_day
+        told = ". ".join(filter(None, [page.title, page.tutorial, first, page.where]))
+        head = page_head(f"{told}.", page.address, whole.address, picture=page.picture, root=page.root)
+        yield page.address, render_class(page, whole.theme, head)
+
+
 def _search(whole: WholeSite) -> Files:
     entries = entries_of(whole.pages, whole.computed, whole.glossary, whole.techniques, speech_of(whole.site))
+    entries += class_entries(whole.classes)
     told = speech_of(whole.site).say(
         f"Search the tutorials, steps, techniques, words and supplies of {whole.site.title}."
     )
@@ -148,7 +161,8 @@ def _for_other_programs(whole: WholeSite) -> Files:
     yield FEED, feed(whole.site, entries, address, record.released)
     days: dict[str, date | None] = {page: record.pages[page].updated for page in whole.pages}
     techniques = [TECHNIQUES_PAGE, *(each.address for each in whole.techniques)] if whole.site.techniques else []
-    around = [FRONT_PAGE, *techniques, *([GLOSSARY_PAGE] if whole.site.glossary else []), CHANGES_PAGE]
+    classes = [each.address for each in whole.classes]
+    around = [FRONT_PAGE, *techniques, *classes, *([GLOSSARY_PAGE] if whole.site.glossary else []), CHANGES_PAGE]
     yield SITE_MAP, site_map({**dict.fromkeys(around), **days}, address)
     if at_root_of_host(address) and not whole.site.up:
         yield ROBOTS, robots(address)

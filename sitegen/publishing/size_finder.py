@@ -11,11 +11,9 @@ least ease), each by system as numbers with a space between them, a number for e
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Iterable
 
-from markupsafe import Markup
-
+from sitegen.publishing.json_attribute import json_in_attribute
 from sitegen.publishing.whole_views import SizeFinder
 from sitegen.quantities import ENGLISH, RULER, English, System, Unit, Worked
 from sitegen.sewing import size_choice
@@ -48,18 +46,11 @@ def size_finder(computed: Computed, first: System, language: English = ENGLISH) 
     }
     return SizeFinder(
         measures=tuple(_measure(name, language) for name in names),
-        data=_in_attribute(json.dumps(data, ensure_ascii=False, separators=(",", ":"))),
+        data=json_in_attribute(data),
         over=language.amount(RULER.show_both(rule.tolerance.length, first)),
         stretches=rule.stretches,
         eased=any(row.finished for row in _rows(rule.tables)),
     )
-
-
-def _in_attribute(text: str) -> Markup:
-    """JSON that can stand between single quotation marks in HTML as it is."""
-    for sign in "&<>'":
-        text = text.replace(sign, f"\\u{ord(sign):04x}")
-    return Markup(text)
 
 
 def _measure(name: str, language: English) -> str:

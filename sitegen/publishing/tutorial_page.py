@@ -18,6 +18,7 @@ from sitegen.publishing.picture_views import Picture
 from sitegen.publishing.size_finder import size_finder
 from sitegen.publishing.spoken import rendered, rendered_inline, speech_of
 from sitegen.publishing.terms import PageTerms, Terms
+from sitegen.publishing.view_choices import ViewChoice, ViewOption
 from sitegen.publishing.views import (
     Both,
     Caution,
@@ -29,8 +30,6 @@ from sitegen.publishing.views import (
     Supply,
     TutorialCard,
     TutorialView,
-    ViewChoice,
-    ViewOption,
 )
 from sitegen.publishing.whole_drawings import whole_drawings
 from sitegen.quantities import RULER, English, Length, System, show_ratio

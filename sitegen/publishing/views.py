@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from sitegen.publishing.picture_views import Diagram, LogoPicture, Picture
+from sitegen.publishing.view_choices import ViewChoice, chosen_views
 from sitegen.publishing.whole_views import SizeFinder, WholeDrawings
 from sitegen.quantities import System
 
@@ -268,24 +269,6 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
-class ViewOption:
-    """One choice of a view, and the page that shows it."""
-
-    name: str
-    href: str
-    """Relative to the page."""
-    current: bool
-
-
-@dataclass(frozen=True, slots=True)
-class ViewChoice:
-    """Something to choose about the garment: neckband or hood."""
-
-    name: str
-    options: tuple[ViewOption, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class TutorialCard:
     """A tutorial in the list on the front page."""
 
@@ -382,6 +365,11 @@ class TutorialView:
     def card_anchors(self) -> dict[int, str]:
         """The id of each card by its number."""
         return {card.number: card.anchor for card in self.cards}
+
+    @property
+    def chosen(self) -> str:
+        """What is chosen of the views: ``pocket: without``; each page of a tutorial has another."""
+        return chosen_views(self.views)
 
     @property
     def choice_of_size(self) -> bool:

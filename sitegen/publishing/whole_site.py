@@ -8,6 +8,8 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from sitegen.checks import Review
+from sitegen.publishing.class_pages.student import class_pages
+from sitegen.publishing.class_pages.views import ClassPage
 from sitegen.publishing.drawings import DrawingFiles
 from sitegen.publishing.languages import speech_in
 from sitegen.publishing.photo_findings import photo_path
@@ -51,6 +53,8 @@ class WholeSite:
     """By address from the folder of the site, as is ``computed``."""
     cards: tuple[TutorialCard, ...]
     """Each tutorial once."""
+    classes: tuple[ClassPage, ...]
+    """Those that are to be on the site."""
     record: Record | None
     """What this release holds and what moved in it; of a draft, what it would. None when nothing is to be compared."""
     kept: Record | None
@@ -104,6 +108,7 @@ def whole_site(
         computed=computed,
         pages=pages,
         cards=tuple(cards.values()),
+        classes=class_pages(found.classes, site, cards, pages, computed),
         record=record_shown,
         kept=kept,
     )

@@ -115,6 +115,22 @@ def test_changes_are_made_together_and_reach_the_numbers(tmp_path: Path) -> None
     assert (after.length - before.length).mm == 2 * Fraction("25.4")
 
 
+def test_a_change_that_is_made_still_tells_the_way_from_before_to_after(tmp_path: Path) -> None:
+    text = "pieces: {panel: {cut: 2, finished: {length: 11 in, width: 15 in}}}\nsizes: [S]\nseam_allowance: 1/2 in\n"
+    text += "changes: {taller: {piece: panel, line_at: 5 in from the top, wanted: 15 in finished}}\n"
+    one = "title: Class\ntutorial: tee\nstudents: {S: 1}\nsessions: [{minutes: 200}]\nchanges: [taller]\n"
+    cls = whole_class(tmp_path, one, tutorial=text)
+    told = {
+        name: cls.computed.length(name, 0)
+        for name in ("panel.finished_length", "taller.amount", "taller.new_finished_length")
+    }
+    before = cls.plain.length("panel.finished_length", 0)
+    assert before is not None
+    inches = {name: each.length.mm / Fraction("25.4") for name, each in told.items() if each is not None}
+    assert before.length.mm == 11 * Fraction("25.4")
+    assert inches == {"panel.finished_length": 15, "taller.amount": 4, "taller.new_finished_length": 15}
+
+
 def test_changes_of_different_pieces_and_a_swap_all_hold(tmp_path: Path) -> None:
     text = (
         "sizes: [S]\nseam_allowance: 3/8 in\n"

@@ -43,6 +43,19 @@ def test_working_and_units_on_demand(capsys: Screen) -> None:
     assert "polyester sewing thread: 9 spools × £1.90 = £17.10" in out
 
 
+def test_samples_with_their_working(capsys: Screen) -> None:
+    assert main(["kit", EVENING, "--samples", "--working", "--units", "inches"]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    for line in (
+        "  neckband, size M, for “Sew on the neckband”",
+        "      1 × 1x1 cotton rib with elastane, 17 1/4 in across, 2 1/4 in along the grain",
+        "        swatch across the cloth: swatch at rest 5 in + 2 grips of 2 in = 9 in",
+        "Cloth for the samples, besides the kit",
+    ):
+        assert line in lines
+    assert "To buy" not in lines
+
+
 def test_sessions_for_a_person(capsys: Screen) -> None:
     assert main(["sessions", EVENING]) == 0
     lines = capsys.readouterr().out.splitlines()

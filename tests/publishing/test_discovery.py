@@ -90,8 +90,18 @@ def test_every_page_says_what_it_is_in_which_language_and_where(site: Path) -> N
         assert meta(soup, "og:title") == soup.title.get_text()
         assert meta(soup, "og:type") == ("article" if path.startswith("tutorials/") else "website")
         assert meta(soup, "og:site_name") == "Rushlight Landing Workroom"
-        told.add(str(canonical["href"]))
-    assert len(told) == len(pages(site))
+        told.add((str(canonical["href"]), soup.title.get_text(), meta(soup, "description")))
+    for each in zip(*told, strict=True):
+        assert len(set(each)) == len(pages(site)), "no page is called or described like another"
+
+
+def test_title_and_description_say_which_view_of_a_tutorial_is_shown(site: Path) -> None:
+    for path, choice in (("gathered-skirt/index.html", "with"), ("gathered-skirt/without/index.html", "without")):
+        soup = page(site, f"tutorials/{path}")
+        title = f"A gathered skirt with an elastic waist (pocket: {choice}), Rushlight Landing Workroom"
+        assert soup.title is not None
+        assert soup.title.get_text() == title
+        assert meta(soup, "description").startswith(f"Pocket: {choice}. A light cotton skirt")
 
 
 def test_front_page_and_every_tutorial_have_a_picture_for_previews(site: Path) -> None:

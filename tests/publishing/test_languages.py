@@ -134,6 +134,14 @@ def test_names_of_the_author_stay_and_what_is_unknown_is_marked() -> None:
     assert named.say("neckband cut length") == "largo de corte de cuello"
 
 
+def test_sentence_of_the_author_is_never_said_in_two_languages() -> None:
+    title = "Sew the sides and the bottom"
+    spanish = speech_in("es", "en").of_tutorial({}, (), frozenset({title, "sewing machine", "front and back"}))
+    assert spanish.own(title) == foreign(title, "en")
+    assert spanish.own("sewing machine") == "máquina de coser"
+    assert spanish.own("front and back") == "delantero y espalda"
+
+
 @pytest.mark.parametrize("code", [each for each in languages() if each != "en"])
 def test_phrases_keep_their_places(code: str) -> None:
     grammar, phrases = tables_of(code)

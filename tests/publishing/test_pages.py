@@ -301,21 +301,29 @@ def test_more_sizes_than_the_stylesheet_knows_are_all_shown_without_a_choice() -
 
 
 def test_stylesheet_knows_every_size_that_can_be_chosen() -> None:
-    style = _stylesheet()
+    few, many = _stylesheet(), _stylesheet("many-sizes.css")
     for number in range(1, MOST_SIZES + 1):
         assert (
             f"body:has(#size-{number}:checked) :is([hidden]>b,.each>*,.sizes thead th,.sizes tbody td)"
             f":not([colspan],:nth-of-type({number})){{display:none}}"
-        ) in style
+        ) in (few if number <= 8 else many)
+
+
+@pytest.mark.parametrize(("sizes", "sheets"), [(8, ["style.css"]), (9, ["many-sizes.css", "style.css"])])
+def test_page_of_more_than_eight_sizes_asks_for_the_sheet_that_knows_them(sizes: int, sheets: list[str]) -> None:
+    names = tuple(f"size{number}" for number in range(sizes))
+    page = soup(render_tutorial(replace(sample.SINGLE, sizes=names)))
+    assert [str(link["href"]).rpartition("/")[2] for link in page.select('link[rel="stylesheet"]')] == sheets
 
 
 def test_drawing_by_size_shows_one_for_all_and_keeps_the_others_ready(tutorial: BeautifulSoup) -> None:
     drawings = tutorial.select("#step-2 .drawn.each img")
     assert [drawing.has_attr("hidden") for drawing in drawings] == [True, True, False, True, True, True]
     assert {(image["loading"], image["width"], image["height"]) for image in drawings} == {("lazy", "340", "210")}
-    assert drawings[5]["alt"] == "The neckband and its quarter marks, to scale, size XXL"
+    assert drawings[5]["alt"] == "size XXL"
     assert drawings[5]["src"] == "drawings/band-XXL.svg"
-    assert ", drawn for size M" in words(tutorial.select_one("#step-2 .diagram"))
+    caption = tutorial.select_one("#step-2 .diagram figcaption").get_text().replace("\N{NO-BREAK SPACE}", " ")
+    assert caption == "The neckband and its quarter marks, to scale, drawn for size M"
     told = tutorial.select_one("#step-2 .diagram details")
     assert [each.get_text() for each in told.select("[hidden] b")] == ["16", "17", "18", "18", "19", "19"]
 
@@ -325,10 +333,15 @@ def test_picture_offers_its_widths_keeps_its_place_and_is_described(tutorial: Be
     assert image is not None
     assert image["alt"] == sample.PHOTO.alt
     assert (image["width"], image["height"]) == ("960", "640")
-    assert image["srcset"] == sample.PHOTO.srcset
+    assert image["src"] == sample.PHOTO.src
     source = tutorial.select_one("#step-2 source")
     assert source is not None
     assert source["type"] == "image/webp"
+    assert source["srcset"] == sample.PHOTO.sources[0].srcset
+    assert not image.has_attr("srcset"), "a browser that reads no other format gets one width"
+    alone = replace(sample.PHOTO, sources=())
+    shown = soup(render_tutorial(replace(sample.TUTORIAL, picture=alone))).select_one(".cover img")
+    assert shown["srcset"] == alone.srcset
 
 
 def test_cautions_are_gathered_and_lead_to_their_cards(tutorial: BeautifulSoup) -> None:
@@ -396,5 +409,5 @@ def test_site_without_terms_leads_to_no_glossary() -> None:
     assert page.find("a", href="glossary.html") is None
 
 
-def _stylesheet() -> str:
-    return shipped_theme().files()["style.css"].decode("utf-8")
+def _stylesheet(name: str = "style.css") -> str:
+    return shipped_theme().files()[name].decode("utf-8")

@@ -115,7 +115,7 @@ ASK = """cases => cases.map(([unit, texts]) => {
     runs: [...document.querySelectorAll(".sized > div")].map(part => ({
       answer: part.querySelector(".answer").textContent,
       why: part.querySelector(".answer + p").textContent,
-      lines: [...part.querySelectorAll("li")].map(line => line.textContent),
+      lines: [...part.querySelectorAll("li")].map(line => line.textContent.replaceAll("\\u00a0", " ")),
       button: part.querySelector("button") ? part.querySelector("button").textContent : "",
     })),
   };
@@ -372,6 +372,33 @@ def test_what_was_typed_keeps_its_unit_when_another_is_chosen(tmp_path: Path, br
     assert tab.locator("#m-1-unit").inner_text() == "cm"
     assert tab.locator("#m-1").input_value() == "36½ in"
     assert tab.locator("#m-2").get_attribute("inputmode") == "decimal"
+    tab.close()
+
+
+@in_browser
+def test_spanish_page_reads_and_writes_a_comma_for_decimals(tmp_path: Path, browser: Any) -> None:
+    page, _ = lay_out(tmp_path, first=System.CENTIMETRES, language="es")
+    tab = opened(browser, page)
+    tab.locator("#m-1").fill("91,5")
+    tab.locator("#finder form button").click()
+    assert tab.locator(".answer").inner_text() == "Talla M"
+    told = tab.locator(".sized li").inner_text().replace("\xa0", " ")
+    assert ", 91,5 cm, " in told
+    assert "(86,5 cm)" in told
+    assert "91.5" not in told
+    tab.locator("#m-1").fill("noventa")
+    tab.locator("#finder form button").click()
+    assert tab.locator("#m-1-wrong").inner_text() == "«noventa» no es una medida. Escríbela como 92,5."
+    tab.close()
+
+
+@in_browser
+def test_length_stays_on_one_line_with_its_fraction_and_its_unit(tmp_path: Path, browser: Any) -> None:
+    page, _ = lay_out(tmp_path)
+    tab = opened(browser, page)
+    tab.locator("#m-1").fill("35 3/4")
+    tab.locator("#finder form button").click()
+    assert "35\xa03/4\xa0in, " in tab.locator(".sized li").inner_text()
     tab.close()
 
 

@@ -36,7 +36,7 @@ def test_every_drawing_stands_in_its_section_as_a_file(tmp_path: Path) -> None:
     assert {select: len(soup.select(select)) for select in where} == where
     for image in (image for select in where for image in soup.select(select)):
         drawing = ET.parse(page.parent / image["src"]).getroot()
-        assert drawing[0].text == image["alt"].partition(", size ")[0]
+        assert drawing[0].text == image.find_parent("figure").figcaption.get_text().partition(", drawn for size ")[0]
     assert soup.select("svg :is(line, text, desc)") == []
 
 
@@ -62,8 +62,8 @@ def test_layout_is_told_by_size_with_what_to_buy(tmp_path: Path) -> None:
             "\N{NO-BREAK SPACE}", " "
         )
     assert "front on the fold" in words.get_text().lower()
-    titles = [image["alt"] for image in layout.select("img")]
-    assert titles == [f"Cutting layout on jersey, size {size}" for size in "SML"]
+    assert layout.figcaption.get_text() == "Cutting layout on jersey, drawn for size M"
+    assert [image["alt"] for image in layout.select("img")] == ["size S", "size M", "size L"]
     assert [image.has_attr("hidden") for image in layout.select("img")] == [True, False, True]
 
 

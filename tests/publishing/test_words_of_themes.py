@@ -21,8 +21,8 @@ from sitegen.publishing.themes import Theme, shipped_theme, shipped_themes
 from sitegen.reading import ContentFolder
 
 THEMES = tuple(shipped_theme(key) for key in shipped_themes())
-BY_SCRIPT = ("searching", "sharing", "finder")
-"""Groups that are handed to scripts as a whole."""
+BY_SCRIPT = ("searching", "sharing", "finder", "handout")
+"""Groups that are handed on as a whole: to scripts, and to printed sheets (see ``tests/handouts``)."""
 MARK = "⸢⸣"
 LETTERS = re.compile(r"[^\W\d_]{2,}")
 

@@ -42,20 +42,22 @@ STEPS = {
 }
 
 
-def view_of(found: Computed, files: DrawingFiles, first: System = System.INCHES) -> TutorialView:
+def view_of(
+    found: Computed, files: DrawingFiles, first: System = System.INCHES, language: str = "en"
+) -> TutorialView:
     """The page of a tutorial in a site without anything else."""
-    site = SiteView(title="Test site", author="Nobody", glossary=False, units_first=first)
+    site = SiteView(title="Test site", author="Nobody", glossary=False, units_first=first, language=language)
     return tutorial_page(found, site, "../../", lambda photo: None, files, Terms(()))
 
 
 def lay_out(
-    root: Path, text: str = TEE, first: System = System.INCHES, steps: dict[str, str] = STEPS
+    root: Path, text: str = TEE, first: System = System.INCHES, steps: dict[str, str] = STEPS, language: str = "en"
 ) -> tuple[Path, Computed]:
     """The page of a tutorial in a folder, with its drawings and its theme."""
     found, _ = computed(root / "content", text, **steps)
     theme = shipped_theme()
     files = DrawingFiles(theme.drawing_rules())
-    html = packed_page(render_tutorial(view_of(found, files, first)))
+    html = packed_page(render_tutorial(view_of(found, files, first, language)))
     site = root / "site"
     page = site / "tutorials" / "tee" / "index.html"
     for path, content in {

@@ -19,6 +19,8 @@ from sitegen.reading import ContentFolder
 TUTORIALS = ("bias-bound-placemats", "boxy-tee", "gathered-skirt", "pull-on-trousers", "two-cloth-tote")
 VIEWS = ("gathered-skirt/without",)
 """Further pages of a tutorial, one for each choice but the first."""
+CLASSES = ("evening-tee",)
+"""The classes that are on the site."""
 
 
 def published(target: Path, *, draft: bool = False) -> Outcome:
@@ -49,7 +51,9 @@ def test_front_page_glossary_and_a_page_for_each_tutorial(site: Path) -> None:
     names = {page.relative_to(site).as_posix() for page in pages(site)}
     around = {"index.html", "glossary.html", "techniques.html", "search.html", "changes.html", "offline.html"}
     techniques = {name for name in names if name.startswith("techniques/")}
-    assert names - techniques == around | {f"tutorials/{key}/index.html" for key in (*TUTORIALS, *VIEWS)}
+    classes = {f"classes/{key}/index.html" for key in CLASSES}
+    tutorials = {f"tutorials/{key}/index.html" for key in (*TUTORIALS, *VIEWS)}
+    assert names - techniques == around | classes | tutorials
     assert len(techniques) > 10
 
 
@@ -105,7 +109,8 @@ def test_page_has_all_that_a_student_needs(key: str, site: Path) -> None:
     assert {"Fabrics", "Supplies and tools", "Cutting list", "Steps", "Take care"} <= headings
     for image in page.select(".diagram img"):
         drawing = (site / "tutorials" / key / str(image["src"])).read_text(encoding="utf-8")
-        assert image["alt"].startswith(ET.fromstring(drawing)[0].text)
+        assert image.find_parent("figure").figcaption.get_text().startswith(ET.fromstring(drawing)[0].text)
+        assert image["alt"]
     assert page.select(".diagram img")
     assert page.select(".picture img[alt]")
     assert page.select("details.working, tr.how")

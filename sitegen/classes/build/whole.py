@@ -118,6 +118,7 @@ def _with_tutorial(
         homework=steps_named(fields, "homework", steps),
         together=steps_together(fields, steps),
         prices=prices(fields, _by_length(tutorial), supplies),
+        on_site=fields.flag("on_site"),
     )
     fields.finish()
     _each_step_once(written, fields, steps)
@@ -132,7 +133,7 @@ def _with_tutorial(
             said=changes[-1].name,
         )
         return None
-    return computed_class(written, computed, steps) if written.students else None
+    return computed_class(written, computed, plain, steps) if written.students else None
 
 
 def _views(fields: Fields, tutorial: Tutorial) -> dict[str, Words]:

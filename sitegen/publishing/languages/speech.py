@@ -14,8 +14,8 @@ from functools import lru_cache
 from pathlib import Path
 
 from sitegen.findings import Collector
-from sitegen.publishing.languages.foreign import foreign
-from sitegen.publishing.languages.phrases import Phrases, fill
+from sitegen.publishing.languages.foreign import foreign, unmarked
+from sitegen.publishing.languages.phrases import Phrases, Say, fill
 from sitegen.quantities import English, System, plural
 from sitegen.reading import ContentFolder, Scalar
 from sitegen.reading import Mapping as Keys
@@ -74,11 +74,15 @@ class Speech(English):
         return foreign(text, ENGLISH_CODE) if known is None else known
 
     def own(self, text: str) -> str:
-        """Words of the author: those of the trade in this language, all others as they were written."""
+        """Words of the author: those of the trade in this language, all others as they were written.
+
+        What was written in the first language alone is said only as a whole: a part of a sentence says nothing.
+        """
+        if text in self.untranslated:
+            known = self._known(text, self._inner_or_marked)
+            return foreign(text, self.first) if known is None or unmarked(known) != known else known
         known = self._known(text)
-        if known is not None:
-            return known
-        return foreign(text, self.first) if text in self.untranslated else text
+        return text if known is None else known
 
     def several(self, count: int, name: str, amount: str) -> str:
         """``2 seam allowances of 3/8 in``; without the plural, where no table has it."""
@@ -131,14 +135,21 @@ class Speech(English):
         """Words inside a phrase: those of the author, or several clauses of the program."""
         return self._known(text) or self._each(text, "; ") or self._each(text, ", ") or self.own(text)
 
-    def _known(self, text: str) -> str | None:
-        """The words as a name or a phrase, also without their capital or the article before them."""
+    def _inner_or_marked(self, text: str) -> str:
+        """The same for words that somebody wrote: what no table has is marked."""
+        return self._known(text, self._inner_or_marked) or foreign(text, self.first)
+
+    def _known(self, text: str, inner: Say | None = None) -> str | None:
+        """The words as a name or a phrase, also without their capital or the article before them.
+
+        ``inner`` says the words in the places of a phrase.
+        """
         if self.phrases is None or not text:
             return text
         small = text[:1].lower() + text[1:]
         for words in dict.fromkeys((text, small, small.removeprefix("the "))):
             named = self.names.get(words)
-            found = named if named is not None else self.phrases.find(words, self._inner, self.amount)
+            found = named if named is not None else self.phrases.find(words, inner or self._inner, self.amount)
             if found is not None:
                 return found[:1].upper() + found[1:] if text[:1].isupper() else found
         return None

@@ -6,13 +6,13 @@ steps"}``, is told by its ``count``. What a language lacks is said in English an
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
 from sitegen.findings import Collector, Place, nearest
+from sitegen.publishing.json_attribute import json_in_attribute
 from sitegen.publishing.languages.foreign import foreign
 from sitegen.publishing.languages.phrases import PLACE, places_of
 from sitegen.publishing.languages.speech import ENGLISH_CODE
@@ -59,8 +59,8 @@ class Words:
         said = (escape(part) if index % 2 == 0 else escape(values[part]) for index, part in enumerate(parts))
         return Markup(self._marked("".join(said), code))
 
-    def group(self, name: str) -> str:
-        """The texts of a group by their last names, as JSON for a script."""
+    def group(self, name: str) -> Markup:
+        """The texts of a group by their last names, as JSON for a script, in an attribute in single quotation marks."""
         found = {}
         for key in self._english:
             group, _, last = key.partition(".")
@@ -69,7 +69,7 @@ class Words:
                 found[last] = self._marked(text.other, code)
                 if text.one != text.other:
                     found[f"{last}_one"] = self._marked(text.one, code)
-        return json.dumps(found, ensure_ascii=False, separators=(",", ":"))
+        return json_in_attribute(found)
 
     def _found(self, key: str) -> tuple[Text, str]:
         if key in self._texts:

@@ -13,7 +13,7 @@ from sitegen.publishing.releases.record import (
     Status,
 )
 from sitegen.publishing.releases.release import next_record
-from sitegen.publishing.releases.stored import RECORD_FILE, StoredRecord, read_record, record_text
+from sitegen.publishing.releases.stored import RECORD_FILE, StoredRecord, read_record, record_in, record_text
 
 __all__ = [
     "RECORD_FILE",
@@ -30,5 +30,6 @@ __all__ = [
     "next_record",
     "published_page",
     "read_record",
+    "record_in",
     "record_text",
 ]

@@ -69,6 +69,16 @@ def read_record(site: Path) -> StoredRecord:
         return StoredRecord(note=note)
 
 
+def record_in(data: bytes) -> Record | None:
+    """The record in the bytes of such a file, wherever they were kept; None when they are not one of this format."""
+    try:
+        found = json.loads(data)
+        ours = found.get("made_by") == "sitegen" and found.get("format") == _FORMAT
+        return _record(found) if ours else None
+    except (KeyError, TypeError, ValueError, AttributeError, RecursionError):
+        return None
+
+
 def record_text(record: Record) -> str:
     """The record as the text of its file: the same record gives the same text."""
     data = {

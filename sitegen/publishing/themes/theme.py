@@ -14,7 +14,7 @@ from sitegen.publishing.themes.fonts import FONTS
 from sitegen.tutorial import Colour, Words
 
 STYLE_SHEET = "style.css"
-"""The name of the one style sheet in the folder ``theme`` of a site."""
+"""The name of the style sheet of every page, in the folder ``theme`` of a site."""
 SCRIPT = "script.js"
 SCHEMES = ("light", "dark", "print")
 _ONLY_IF = {"light": "", "dark": "@media (prefers-color-scheme: dark)", "print": "@media print"}
@@ -89,16 +89,22 @@ class Theme:
         return {path.removeprefix(start): self.texts[path] for path in sorted(self.texts) if path.startswith(start)}
 
     def files(self) -> dict[str, bytes]:
-        """The files that pages ask for, by their path in the folder ``theme`` of the site."""
+        """The files that pages ask for, by their path in the folder ``theme`` of the site.
+
+        The sheets in a folder of ``style`` become a sheet of its name, for the pages that ask for it.
+        """
         scripts = {path: each.text for path, each in self.below("assets").items()}
         more = "".join(each.text for each in self.below("script").values())
         if more:
             scripts[SCRIPT] = scripts.get(SCRIPT, "") + more
-        sheets = (each.text for each in self.below("style").values())
+        sheets = {STYLE_SHEET: [self._rules()]}
+        for path, each in self.below("style").items():
+            folder, inside, _ = path.partition("/")
+            sheets.setdefault(f"{folder}.css" if inside else STYLE_SHEET, []).append(each.text)
         return {
             **self.assets,
             **{path: packed_script(text).encode("utf-8") for path, text in scripts.items()},
-            STYLE_SHEET: packed_styles([self._rules(), *sheets]).encode("utf-8"),
+            **{path: packed_styles(parts).encode("utf-8") for path, parts in sheets.items()},
         }
 
     def drawing_rules(self) -> str:

@@ -37,8 +37,9 @@ def changed_by(plain: Computed) -> Mapping[str, Computed]:
 def made_together(plain: Computed, keys: Sequence[str]) -> Computed:
     """The tutorial with several of its changes and swaps made at once, by their names, and every number that follows.
 
-    Raises ValueError in words when two of the changes alter one number, or two of the swaps one band: what they do
-    together is not said anywhere.
+    The numbers of these changes themselves stay what they are before they are made: a change tells the way from the
+    one to the other. Raises ValueError in words when two of the changes alter one number, or two of the swaps one
+    band: what they do together is not said anywhere.
     """
     base = plain
     swapped: dict[str, str] = {}
@@ -62,6 +63,9 @@ def made_together(plain: Computed, keys: Sequence[str]) -> Computed:
             altered[name] = change.key
 
     def make(new: Numbers) -> None:
+        for name in plain.numbers:
+            if name.partition(".")[0] in keys:
+                new.define(name, partial(plain.numbers.at, name))
         for change in changes:
             _make(change, base, new)
 

@@ -19,7 +19,7 @@
   var FRACTION = /^(?:(\d{1,6})(?:[-‐‑]\s?|\s+(?:and\s+)?|\s*\+\s*))?(\d{1,3})\/(\d{1,3})$/;
   // A comma before three digits may part thousands or decimals: nobody can know.
   var DECIMAL = /^(?![1-9]\d{0,2},\d{3}$)(\d{0,6})(?:[.,](\d{1,6}))?$/;
-  var EXAMPLE = { "in": "36 1/2", "cm": "92.5" };
+  var EXAMPLE = { "in": "36 1/2", "cm": "92" + words.decimal + "5" };
 
   // Exact numbers: what stands over the line, and what stands under it.
   function quotient(over, under) { return { over: BigInt(over), under: BigInt(under) }; }
@@ -159,9 +159,10 @@
     return " " + fill("other_unit", { unit: words[other], example: found.you.typed + " " + other });
   }
 
+  // A length stays on one line with its fraction and its unit.
   function put(parent, name, text, kind) {
     var made = document.createElement(name);
-    made.textContent = text;
+    made.textContent = text.replace(/(\d) (?=\d+\/|(?:in|cm|mm)\b)/g, "$1\u00a0");
     if (kind) { made.className = kind; }
     return parent.appendChild(made);
   }

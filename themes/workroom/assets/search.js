@@ -30,9 +30,11 @@
 
   var entries = data.entries.map(function (entry) {
     var page = data.pages[entry[3]];
+    // A length stays on one line with its fraction and its unit.
+    var text = entry[4].replace(/(\d) (?=\d+\/|(?:in|cm|mm|yd|m)\b)/g, "$1\u00a0");
     return {
       kind: data.kinds[entry[0]], title: entry[1], href: (page ? page[1] : "") + entry[2], under: page ? page[0] : "",
-      text: entry[4], weight: data.weights[entry[0]], inTitle: wordsOf(entry[1]), inText: wordsOf(entry[4])
+      text: text, weight: data.weights[entry[0]], inTitle: wordsOf(entry[1]), inText: wordsOf(text)
     };
   });
 

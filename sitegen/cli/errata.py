@@ -1,0 +1,83 @@
+"""``sitegen errata CLASS --printed FILE.pdf --to SLIP.pdf``"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from sitegen.classes import ComputedClass, sealed_document
+from sitegen.cli.handout import page_of
+from sitegen.cli.one_class import Found, one_class, write
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
+from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    command = commands.add_parser(
+        "errata",
+        help="make a slip with what changed since a handout was printed",
+        description="Compares the numbers that lie in the PDF of a handout with those of today, and makes a slip of"
+        " half a page with what moved.",
+        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written.",
+    )
+    command.add_argument("file", metavar="CLASS", help="the file of the class, such as content/classes/evening.yaml")
+    command.add_argument("--printed", metavar="FILE.pdf", required=True, help="the handout as it was printed")
+    command.add_argument("--to", metavar="SLIP.pdf", required=True, help="where to write the slip")
+    command.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Read the print, compare, write the slip if there is anything to say."""
+    found = one_class(options)
+    if isinstance(found, int):
+        return found
+    try:
+        old = read_printed(Path(options.printed).read_bytes())
+        wanted = _wanted(old, found.cls)
+    except OSError as trouble:
+        return _failed(f"{options.printed} cannot be read: {(trouble.strerror or 'the disk refuses it').lower()}.")
+    except NotPrintedHere as reason:
+        return _failed(f"{options.printed} is no handout of this class: {reason}.")
+    except NoPdf as reason:
+        return _failed(str(reason))
+    return _compared(old, wanted, options, found)
+
+
+def _compared(old: Printed, wanted: Wanted, options: argparse.Namespace, found: Found) -> int:
+    data = b""
+    if not found.any_wrong:
+        page = page_of(found, wanted.units[0])
+        if page is None:
+            return COULD_NOT
+        try:
+            slip = slip_for(old, handout_of(found.cls, page, found.folder, wanted, date.today()))
+            if slip.empty:
+                print(f"Nothing moved since this handout was printed on {old.day}. No slip is needed.")
+                return NOTHING_WRONG
+            data = slip_pdf(slip, date.today())
+        except NoPdf as reason:
+            return _failed(str(reason))
+    code, message = write(options.to, sealed_document(data), found, "The slip")
+    print(message, file=sys.stderr if code else sys.stdout)
+    return code
+
+
+def _wanted(old: Printed, cls: ComputedClass) -> Wanted:
+    """The handout as it was wanted. Raises NotPrintedHere for one of another class or of sizes that are gone."""
+    if old.class_key != cls.written.key:
+        raise NotPrintedHere(f"it was printed for the class {old.class_key}")
+    names = cls.computed.tutorial.sizes
+    gone = [name for name in old.page.sizes if name not in names]
+    if gone:
+        raise NotPrintedHere(f"it has size {', '.join(gone)}, which the tutorial has no more. Print it anew")
+    sizes = tuple(names.index(name) for name in old.page.sizes) or (0,)
+    return Wanted(sizes, old.units, old.paper, old.copy)
+
+
+def _failed(message: str) -> int:
+    print(f"sitegen: nothing was written. {message}", file=sys.stderr)
+    return COULD_NOT

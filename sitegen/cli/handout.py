@@ -1,0 +1,106 @@
+"""``sitegen handout CLASS --to FILE.pdf``"""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from sitegen.classes import ComputedClass, sealed_document
+from sitegen.cli.one_class import Found, one_class, write
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
+from sitegen.findings import Collector
+from sitegen.handouts import Copy, NoPdf, Paper, Wanted, handout_of, handout_pdf
+from sitegen.publishing import PaperPage, paper_page
+from sitegen.quantities import System
+from sitegen.tutorial.build import site
+
+_BOTH = "both"
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    command = commands.add_parser(
+        "handout",
+        help="make the printed handout of a class",
+        description="Makes a PDF of the step cards of a class, with a cover, a marking sheet and gauges of true size.",
+        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written.",
+    )
+    command.add_argument("file", metavar="CLASS", help="the file of the class, such as content/classes/evening.yaml")
+    command.add_argument("--to", metavar="FILE.pdf", required=True, help="where to write it")
+    which = command.add_mutually_exclusive_group()
+    which.add_argument("--size", metavar="SIZE", help="for one size alone; all sizes of the class unless told")
+    which.add_argument("--each-size", action="store_true", help="a file for each size of the class: FILE-M.pdf")
+    command.add_argument(
+        "--units", choices=[_BOTH, *(each.value for each in System)], default=_BOTH, help="one unit, or both"
+    )
+    command.add_argument("--paper", choices=[each.value for each in Paper], default=Paper.A4.value)
+    command.add_argument("--large-print", action="store_true", help="letters of 20 points, one column")
+    command.add_argument(
+        "--copy",
+        choices=[each.value for each in Copy],
+        default=Copy.STUDENT.value,
+        help="the teacher's copy has the teacher's notes, the plan, the kit and the samples too",
+    )
+    command.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Find the class, make each handout, write it."""
+    found = one_class(options)
+    if isinstance(found, int):
+        return found
+    groups = _groups(options, found.cls)
+    if isinstance(groups, str):
+        print(f"sitegen: {groups}", file=sys.stderr)
+        return COULD_NOT
+    code = NOTHING_WRONG
+    for file, sizes in groups.items():
+        code = max(code, _one(file, sizes, options, found))
+    return code
+
+
+def page_of(found: Found, first: System) -> PaperPage | None:
+    """The page of the tutorial of a class, with one system of units first; None when the site has no usable theme."""
+    page = paper_page(found.cls.computed, site(found.folder, Collector()), found.folder, first, date.today())
+    if page is None:
+        print("sitegen: the site has no usable theme; sitegen check tells why.", file=sys.stderr)
+    return page
+
+
+def _one(file: str, sizes: tuple[int, ...], options: argparse.Namespace, found: Found) -> int:
+    first = System(options.units) if options.units != _BOTH else found.cls.first_system
+    units = (first, *(each for each in System if each is not first)) if options.units == _BOTH else (first,)
+    wanted = Wanted(sizes, units, Paper(options.paper), Copy(options.copy), options.large_print)
+    data, mark = b"", ""
+    if not found.any_wrong:
+        page = page_of(found, first)
+        if page is None:
+            return COULD_NOT
+        try:
+            made = handout_of(found.cls, page, found.folder, wanted, date.today())
+            data, mark = handout_pdf(made), made.handout.mark
+        except NoPdf as reason:
+            print(f"sitegen: nothing was written. {reason}", file=sys.stderr)
+            return COULD_NOT
+    code, message = write(file, sealed_document(data), found, "The handout")
+    print(message if code else f"{message} Its release mark is {mark}.", file=sys.stderr if code else sys.stdout)
+    return code
+
+
+def _groups(options: argparse.Namespace, cls: ComputedClass) -> dict[str, tuple[int, ...]] | str:
+    """The sizes of each file to be written, by its name; what is wrong, in words."""
+    every = {cls.computed.size_name(each.size): each.size for each in cls.written.students}
+    if options.size is not None:
+        if options.size not in every:
+            known = ", ".join(name for name in every if name) or "none, for the tutorial has no sizes"
+            return f"no student of this class makes size {options.size}. Its sizes: {known}."
+        return {options.to: (every[options.size],)}
+    if options.each_size:
+        path = Path(options.to)
+        names = {size: re.sub(r"[^\w]+", "-", name).strip("-") or "one-size" for name, size in every.items()}
+        return {str(path.with_name(f"{path.stem}-{name}{path.suffix}")): (size,) for size, name in names.items()}
+    return {options.to: tuple(every.values())}

@@ -1,0 +1,51 @@
+"""The cutting layouts of a whole class, to scale."""
+
+from __future__ import annotations
+
+from sitegen.classes import ComputedClass, KitLine
+from sitegen.diagrams import CannotDraw, PictureFile, cutting_layout, picture_file, write_svg
+from sitegen.publishing.class_views.parts import ClothLayout
+from sitegen.quantities import ENGLISH, English, System, show_value
+from sitegen.tutorial import Tutorial, words_of
+
+
+def class_layout(line: KitLine, cls: ComputedClass, language: English = ENGLISH) -> ClothLayout | None:
+    """The layout of a fabric that is laid for the whole class at once; None for all else, and for what cannot be
+    drawn."""
+    cloth = line.cloth[0] if line.cloth else None
+    if cloth is None or cloth.laid is None or cloth.width is None or cloth.needed is None:
+        return None
+    tutorial = cls.computed.tutorial
+    sizes = {cls.computed.size_name(each.size) for each in cls.written.students}
+    called = {placed.piece: _called(placed.piece, sizes, tutorial, language) for placed in cloth.laid.placements}
+    try:
+        picture = cutting_layout.CuttingLayout(
+            name=line.key,
+            fabric=language.own(line.name),
+            laid=cloth.laid,
+            width=cloth.width.length,
+            called=called,
+            need=cloth.needed.length,
+            buy=line.buy.length,
+        )
+    except CannotDraw:
+        return None
+    width, length = (
+        show_value(value, line.system, language=language) for value in (cloth.width.value, cloth.laid.length)
+    )
+    return ClothLayout(line.key, language.own(line.name), width, length, picture)
+
+
+def layout_drawing(layout: ClothLayout, system: System, prefix: str) -> tuple[str, PictureFile]:
+    """The layout as SVG for a page that carries the style of drawings, every id in it begins with ``prefix``; and as a
+    file of its own."""
+    svg = write_svg(cutting_layout.draw(layout.picture, first=system), prefix, standalone=False)
+    return svg, picture_file(svg)
+
+
+def _called(piece: str, sizes: set[str], tutorial: Tutorial, language: English) -> str:
+    """The name of a piece of the class, ``front M``: what the piece is called, and its size."""
+    key, _, size = piece.rpartition(" ") if piece.rpartition(" ")[2] in sizes else (piece, "", "")
+    known = tutorial.pieces.get(key)
+    name = language.own((known.called if known is not None else "") or words_of(key))
+    return f"{name} {size}".strip()

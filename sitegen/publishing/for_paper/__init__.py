@@ -1,0 +1,20 @@
+"""A tutorial as plain data for printed sheets: running text as a small tree, numbers in the words of a few sizes.
+
+Nothing here is HTML: whoever lays out paper sets these parts in a way of its own.
+"""
+
+from sitegen.publishing.for_paper.numbers import PrintedNumbers
+from sitegen.publishing.for_paper.page import PaperPage, paper_page
+from sitegen.publishing.for_paper.text import Block, Fill, Span, plain_words, printed_line, printed_text
+
+__all__ = [
+    "Block",
+    "Fill",
+    "PaperPage",
+    "PrintedNumbers",
+    "Span",
+    "paper_page",
+    "plain_words",
+    "printed_line",
+    "printed_text",
+]

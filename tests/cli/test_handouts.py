@@ -1,0 +1,124 @@
+"""The commands handout and errata: what they write, what they say, what they leave alone."""
+
+from __future__ import annotations
+
+import sys
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from classes.class_folders import CLASS, STEPS, TOTE, class_folder
+from pypdf import PdfReader
+
+from sitegen.cli import main
+
+
+def made(root: Path, text: str = CLASS, tutorial: str = TOTE) -> str:
+    class_folder(root, text, tutorial=tutorial, **STEPS)
+    return str(root / "classes" / "evening.yaml")
+
+
+def run(*arguments: str, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
+    code = main(arguments)
+    out, err = capsys.readouterr()
+    return code, out, err
+
+
+def test_handout_is_written_and_says_its_mark(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    target = tmp_path / "evening.pdf"
+    code, out, err = run("handout", made(tmp_path / "c"), "--to", str(target), capsys=capsys)
+    assert (code, err) == (0, "")
+    assert out.startswith(f"The handout is in {target}. Its release mark is 20")
+    reader = PdfReader(BytesIO(target.read_bytes()))
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Evening class: Test tee"
+    assert abs(float(reader.pages[0].mediabox.width) - 595.3) < 0.5
+
+
+def test_own_file_is_replaced_and_a_changed_one_is_not(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, target = made(tmp_path / "c"), tmp_path / "evening.pdf"
+    assert run("handout", cls, "--to", str(target), capsys=capsys)[0] == 0
+    assert run("handout", cls, "--to", str(target), "--paper", "letter", capsys=capsys)[0] == 0
+    assert abs(float(PdfReader(BytesIO(target.read_bytes())).pages[0].mediabox.width) - 612) < 0.5
+    marked = target.read_bytes() + b"a note by hand"
+    target.write_bytes(marked)
+    code, _, err = run("handout", cls, "--to", str(target), capsys=capsys)
+    assert code == 2
+    assert "was not written by this program or was changed since" in err
+    assert target.read_bytes() == marked
+
+
+def test_a_file_for_each_size(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run("handout", made(tmp_path / "c"), "--to", str(tmp_path / "h.pdf"), "--each-size", capsys=capsys)
+    assert code == 0
+    assert out.count("The handout is in") == 2
+    assert sorted(path.name for path in tmp_path.glob("*.pdf")) == ["h-L.pdf", "h-S.pdf"]
+
+
+def test_size_that_nobody_makes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    code, _, err = run("handout", made(tmp_path / "c"), "--to", str(tmp_path / "h.pdf"), "--size", "M", capsys=capsys)
+    assert code == 2
+    assert err == "sitegen: no student of this class makes size M. Its sizes: S, L.\n"
+    assert not (tmp_path / "h.pdf").exists()
+
+
+def test_nothing_is_printed_while_something_is_wrong(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    wrong = TOTE.replace("taller: {piece: panel,", "taller: {piece: panel, new_cut_length: 99 in,")
+    code, _, err = run("handout", made(tmp_path / "c", tutorial=wrong), "--to", str(tmp_path / "h.pdf"), capsys=capsys)
+    assert code == 1
+    assert "h.pdf was not written. Mend what is wrong first." in err
+    assert not (tmp_path / "h.pdf").exists()
+
+
+@pytest.mark.parametrize("package", ["typst", "segno"])
+def test_missing_package_is_named(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, package: str
+) -> None:
+    monkeypatch.setitem(sys.modules, package, None)
+    cls = made(tmp_path / "c")
+    (tmp_path / "c" / "site.yaml").write_text(
+        "title: T\nauthor: N\naddress: https://example.org/sewing\n", encoding="utf-8"
+    )
+    code, _, err = run("handout", cls, "--to", str(tmp_path / "h.pdf"), capsys=capsys)
+    assert code == 2
+    assert f"A PDF needs the package {package}. Install it with: pip install 'sitegen[pdf]'" in err
+
+
+def test_errata(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, printed, slip = made(tmp_path / "c"), tmp_path / "h.pdf", tmp_path / "slip.pdf"
+    assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0
+    code, out, _ = run("errata", cls, "--printed", str(printed), "--to", str(slip), capsys=capsys)
+    assert code == 0
+    assert "No slip is needed." in out
+    assert not slip.exists()
+    made(tmp_path / "c", tutorial=TOTE.replace("'12, 14 in'", "'12, 15 in'"))
+    code, out, _ = run("errata", cls, "--printed", str(printed), "--to", str(slip), capsys=capsys)
+    assert (code, out) == (0, f"The slip is in {slip}.\n")
+    assert "15 in" in PdfReader(BytesIO(slip.read_bytes())).pages[0].extract_text().replace("\u00a0", " ")
+
+
+def test_errata_of_what_is_no_handout(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, printed = made(tmp_path / "c"), tmp_path / "h.pdf"
+    for content, why in (
+        (None, "cannot be read: no such file or directory"),
+        (b"junk", "is no handout of this class: it is no PDF"),
+    ):
+        if content is not None:
+            printed.write_bytes(content)
+        code, _, err = run("errata", cls, "--printed", str(printed), "--to", str(tmp_path / "s.pdf"), capsys=capsys)
+        assert code == 2
+        assert f"{printed} {why}." in err
+    assert run("handout", cls, "--to", str(tmp_path / "own.pdf"), capsys=capsys)[0] == 0
+    other = tmp_path / "c" / "classes" / "morning.yaml"
+    other.write_text(CLASS, encoding="utf-8")
+    code, _, err = run(
+        "errata", str(other), "--printed", str(tmp_path / "own.pdf"), "--to", str(tmp_path / "s.pdf"), capsys=capsys
+    )
+    assert code == 2
+    assert "it was printed for the class evening." in err
+    made(tmp_path / "c", CLASS.replace("{S: 3, L: 2}", "{S: 3, XL: 2}"), tutorial=TOTE.replace("[S, L]", "[S, XL]"))
+    code, _, err = run(
+        "errata", cls, "--printed", str(tmp_path / "own.pdf"), "--to", str(tmp_path / "s.pdf"), capsys=capsys
+    )
+    assert code == 2
+    assert "it has size L, which the tutorial has no more. Print it anew." in err
