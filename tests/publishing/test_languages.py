@@ -142,6 +142,13 @@ def test_sentence_of_the_author_is_never_said_in_two_languages() -> None:
     assert spanish.own("front and back") == "delantero y espalda"
 
 
+def test_title_of_the_author_stays_whole_inside_a_sentence_of_the_program() -> None:
+    title = "Sew sides and underarms in one seam"
+    spanish = speech_in("es", "en").of_tutorial({}, (), frozenset({title}))
+    told = spanish.sentences(f"Step 12, {title}: needs step 11 and follows step 9.")
+    assert unmarked(told) == f"Paso 12, {title}: necesita el paso 11 y sigue al paso 9."
+
+
 @pytest.mark.parametrize("code", [each for each in languages() if each != "en"])
 def test_phrases_keep_their_places(code: str) -> None:
     grammar, phrases = tables_of(code)

@@ -133,6 +133,8 @@ class Speech(English):
 
     def _inner(self, text: str) -> str:
         """Words inside a phrase: those of the author, or several clauses of the program."""
+        if text in self.untranslated:
+            return self.own(text)
         return self._known(text) or self._each(text, "; ") or self._each(text, ", ") or self.own(text)
 
     def _inner_or_marked(self, text: str) -> str:
