@@ -113,3 +113,15 @@ def test_layout_of_nothing_cannot_be_drawn() -> None:
     )  # fmt: skip
     with pytest.raises(CannotDraw):
         CuttingLayout("main", "jersey", empty, inches(60), {})
+
+
+def test_more_small_pieces_than_letters_have_names_of_their_own() -> None:
+    pieces = tuple(layout.LayoutPiece(f"part {number}", inches(2), inches(2), 1) for number in range(60))
+    laid = layout.lay_out(pieces, layout.Cloth(inches(60), layout.Fold.OPEN))
+    assert isinstance(laid, layout.Layout)
+    called = {piece.name: f"facing of the {piece.name}" for piece in pieces}
+    found = CuttingLayout("main", "cotton", laid, inches(60), called)
+    assert len(set(found.letters.values())) == 60
+    assert {"A", "Z", "A2", "Z2", "A3", "H3"} <= set(found.letters.values())
+    told = " ".join(words(write_svg(draw(found), "p")))
+    assert all(f"{letter}: facing of the {piece}" in told for piece, letter in found.letters.items())

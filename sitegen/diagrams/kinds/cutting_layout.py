@@ -65,9 +65,9 @@ class CuttingLayout:
 
     @cached_property
     def letters(self) -> dict[str, str]:
-        """The letter of each piece that is somewhere too small for its name."""
+        """The letter of each piece that is somewhere too small for its name: A to Z, then A2 to Z2, and so on."""
         small = dict.fromkeys(placed.piece for placed in self.laid.placements if not _fits(placed, self))
-        return dict(zip(small, ascii_uppercase, strict=False))
+        return {piece: _letter(number) for number, piece in enumerate(small)}
 
     @cached_property
     def scale(self) -> Fraction:
@@ -170,6 +170,11 @@ def _piece_name(placed: layout.Placement, cutting: CuttingLayout) -> Label:
     spot = at(placed.x + placed.width * across, placed.y + placed.height / 2)
     words = letter or _words(placed, cutting)
     return Label(words, spot, (Side.CENTRE, Side.BELOW, Side.ABOVE), width=_room(placed, cutting), strong=True)
+
+
+def _letter(number: int) -> str:
+    again, which = divmod(number, len(ascii_uppercase))
+    return f"{ascii_uppercase[which]}{again + 1 if again else ''}"
 
 
 def _words(placed: layout.Placement, cutting: CuttingLayout) -> str:
