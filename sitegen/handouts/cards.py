@@ -101,6 +101,9 @@ def _sewn(seam: Stitching, texts: _Texts, words: SheetWords) -> Sewn:
     allowance = texts.number(seam.allowance.name) if seam.allowance is not None else None
     if allowance is not None:
         settings.append(words("allowance", length=allowance))
+    from_fold = texts.number(seam.from_fold.name) if seam.from_fold is not None else None
+    if from_fold is not None:
+        settings.append(words("from_fold", length=from_fold))
     if seam.press:
         settings.append(words("press", way=seam.press))
     return Sewn(seam.what, tuple(each for each in (*settings, *seam.notes) if each))

@@ -12,7 +12,7 @@ from sitegen.publishing.marked_photos import ShowPhoto, marked_photo
 from sitegen.publishing.number_book import CardNumbers, NumberBook
 from sitegen.publishing.picture_views import Diagram
 from sitegen.publishing.spoken import rendered
-from sitegen.publishing.views import Both, OtherWay, StepCard, Stitching, Video
+from sitegen.publishing.views import OtherWay, StepCard, Stitching, Video
 from sitegen.quantities import English, System, decimal
 from sitegen.sewing import stitches_per_inch
 from sitegen.tutorial import Computed, Hem, Join, Prose, Reference, Step, words_of
@@ -117,10 +117,6 @@ def _stitch_length(join: Join) -> str:
 
 def _hem(hem: Hem, numbers: CardNumbers, language: English) -> Stitching:
     notes = []
-    line = numbers.use(f"{hem.key}.stitch_line")
-    if line is not None:
-        where = "by size, see the table" if line.by_size else f"{_both(line.values[0], numbers.first)} from the fold"
-        notes.append(f"stitch line {where}")
     gap = numbers.use(f"{hem.key}.needle_gap") if hem.needle_gap else None
     if gap is not None:
         notes.append(f"needles {gap.values[0].metric} apart")
@@ -129,10 +125,6 @@ def _hem(hem: Hem, numbers: CardNumbers, language: English) -> Stitching:
         stitch=language.own(hem.stitch.text) if hem.stitch else "",
         named=hem.stitch.text if hem.stitch else "",
         allowance=numbers.use(f"{hem.key}.allowance"),
+        from_fold=numbers.use(f"{hem.key}.stitch_line"),
         notes=tuple(language.say(note) for note in notes),
     )
-
-
-def _both(value: Both, first: System) -> str:
-    one, other = (value.inches, value.metric) if first is System.INCHES else (value.metric, value.inches)
-    return one if value.alike else f"{one} ({other})"

@@ -203,6 +203,8 @@ class Stitching:
     stitch_length: str = ""
     """``2.5 mm, about 10 stitches to the inch``."""
     allowance: NumberView | None = None
+    from_fold: NumberView | None = None
+    """Of a hem, how far from its fold the stitches run."""
     press: str = ""
     notes: tuple[str, ...] = ()
     """Ease, stretching, what stabilises the seam: a line each."""

@@ -74,6 +74,8 @@ def _stitches(card: StepCard, first: System, language: English) -> Iterator[Use]
 def _of_seam(seam: Stitching, first: System, language: English) -> Iterator[tuple[str, Markup]]:
     if seam.allowance is not None:
         yield language.say("allowance"), number(seam.allowance, first, language).plain
+    if seam.from_fold is not None:
+        yield language.say("from the fold"), number(seam.from_fold, first, language).plain
     for called, value in (
         ("width", seam.stitch_width),
         ("length", seam.stitch_length),
