@@ -56,7 +56,9 @@ def page(example: Review, theme: Theme) -> Callable[[Computed], str]:
 def weight(html: str, theme: Theme) -> int:
     """The page as it is written, with the style sheets and scripts that it asks for."""
     soup, assets = BeautifulSoup(html, "html.parser"), theme.files()
-    asked = [link["href"] for link in soup.select('link[rel="stylesheet"]')] + [one["src"] for one in soup.select("script")]
+    asked = [link["href"] for link in soup.select('link[rel="stylesheet"]')] + [
+        one["src"] for one in soup.select("script")
+    ]
     assert asked, "no page goes without"
     files = (assets[str(path).removeprefix("../../theme/")] for path in asked)
     return sum(map(len, (packed_page(html).encode("utf-8"), *files)))

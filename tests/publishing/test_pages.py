@@ -149,8 +149,13 @@ def test_released_page_bears_no_draft_mark(page: BeautifulSoup) -> None:
 
 
 def test_paper_shows_the_draft_mark_on_each_page() -> None:
-    printed = _stylesheet().partition("@media print")[2]
+    printed = _stylesheet("draft.css").partition("@media print")[2]
     assert re.search(r"\.draft-print\{[^}]*position:fixed", printed)
+    released, drafted = (
+        render_tutorial(replace(sample.TUTORIAL, site=replace(sample.SITE, draft=draft))) for draft in (False, True)
+    )
+    assert "theme/draft.css" in drafted
+    assert "theme/draft.css" not in released
 
 
 # The tutorial

@@ -67,6 +67,7 @@ def pages(tmp_path_factory: pytest.TempPathFactory) -> Path:
         theme = shipped_theme(key)
         whole = {
             "front.html": render_front(sample.FRONT, theme),
+            "many.html": render_front(replace(sample.FRONT, tutorials=sample.FRONT.tutorials * 4), theme),
             "glossary.html": render_glossary(sample.GLOSSARY, theme),
             "tutorial.html": render_tutorial(replace(sample.TUTORIAL, root="../"), theme),
         }

@@ -42,9 +42,7 @@ STEPS = {
 }
 
 
-def view_of(
-    found: Computed, files: DrawingFiles, first: System = System.INCHES, language: str = "en"
-) -> TutorialView:
+def view_of(found: Computed, files: DrawingFiles, first: System = System.INCHES, language: str = "en") -> TutorialView:
     """The page of a tutorial in a site without anything else."""
     site = SiteView(title="Test site", author="Nobody", glossary=False, units_first=first, language=language)
     return tutorial_page(found, site, "../../", lambda photo: None, files, Terms(()))
