@@ -78,7 +78,7 @@ def find_sums(text: str) -> Iterator[WrittenSum]:
     """Each sum with its result behind an equals sign. What is no sum of lengths is passed over in silence."""
     chain: list[Term] = []
     signs: list[str] = []
-    position = 0
+    position = 0 if "=" in text else len(text)
     while match := _TERM.search(text, position):
         term = _term(match)
         link = _SIGN.fullmatch(text, chain[-1].end, match.start()) if chain and term is not None else None

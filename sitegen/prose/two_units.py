@@ -10,7 +10,18 @@ from itertools import pairwise
 from sitegen.prose.find import Measured, Reading, TokenKind, reading_of
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
-from sitegen.quantities import Length, NotUnderstood, System, Typed, Unit, decimal, grain, pair_agrees, parse_length
+from sitegen.quantities import (
+    SHOP_STEPS,
+    Length,
+    NotUnderstood,
+    System,
+    Typed,
+    Unit,
+    decimal,
+    grain,
+    pair_agrees,
+    parse_length,
+)
 
 _LINKS = words(
     "under over which is that that's that equals = about roughly or approximately approx in metric equal to your"
@@ -26,6 +37,10 @@ _BRACKET_ENDS = words(", ! ? ) ] for if in to on by with at each wide long deep"
 _SOLD_BY_LENGTH = words("zip zips zipper zippers")
 """Sold in nominal lengths: a 16 in zip is sold as 40 cm (common practice, no source)."""
 _APPOSITION_ENDS = words(", . ; : – — - ! ?") | frozenset(("", "for", "if", "all", "throughout", "\n"))
+_CONDITIONS = words("if when where depending")
+"""Words behind two lengths joined by ``or`` that make them a choice: ``1 cm, or 5/8 in if your pattern has that``."""
+_FARTHEST, _FARTHEST_SAID = 6, 12
+"""Tokens between a length and the same length in the other unit; the second where words name the other system."""
 _FAR = Fraction(12)
 """How many times as long one may be as the other where ``or`` and ``which is`` join them."""
 _NO_CHOICE = Fraction(4, 3)
@@ -95,11 +110,10 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
     lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH]
     yield from _rectangles(reading, lengths)
     for one, other in pairwise(lengths):
-        if (
-            one.unit is None
-            or other.unit is None
-            or other.first - one.behind > (12 if _in_metric(reading, one, other) else 6)
-        ):
+        apart = other.first - one.behind
+        if one.unit is None or other.unit is None or apart > _FARTHEST_SAID:
+            continue
+        if apart > _FARTHEST and not _in_metric(reading, one, other):
             continue
         found = _pair(reading, one, other, one.unit, other.unit)
         if found is not None:
@@ -126,7 +140,7 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
         if joined and other_system and len(between) <= 4:
             closed = four.behind < len(tokens) and tokens[four.behind].word in (")", "]")
             for first, again, behind in ((one, three, three.behind), (two, four, four.behind + closed)):
-                agrees = pair_agrees(typed_of(reading, first), typed_of(reading, again))
+                agrees = _agree(typed_of(reading, first), typed_of(reading, again))
                 found = InTwoUnits(first, again, again.first, again.behind, agrees, hidden_from=two.behind)
                 yield replace(found, behind=behind) if agrees else found
 
@@ -196,16 +210,32 @@ def _pair(reading: Reading, one: Measured, other: Measured, unit: Unit, second: 
     if (one.high is None) != (other.high is None):
         return _half_a_range(reading, one, other, link)
     bolt = _is_bolt(reading, one, link.behind) and _nearly(one, other, unit, second)
-    agrees = pair_agrees(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
+    agrees = _agree(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
     if not agrees and _is_hedged(reading, one, link):
         ends = zip(_ends(one, unit), _ends(other, second), strict=True)
         agrees = all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
+    after = reading.tokens[link.behind].word if link.behind < len(reading.tokens) else ""
+    chosen = not agrees and "or" in link.words and after in _CONDITIONS
     in_a_sum = link.bracket and one.first > 0 and reading.tokens[one.first - 1].word in _SIGNS
     far = link.farthest is not None and not _plausible(one, other, unit, second, link.farthest)
-    if not agrees and (far or in_a_sum):
+    if not agrees and (far or in_a_sum or chosen):
         return None
     sure = link.farthest is None or link.farthest is _FAR
     return InTwoUnits(one, other, one.first, link.behind, agrees, bolt, sure=sure)
+
+
+def _agree(one: Typed, other: Typed, *, bolt: bool = False) -> bool:
+    """Whether two lengths are one as running text rounds them.
+
+    Cloth to buy may be off by half of what a shop cuts off (common practice, no source).
+    """
+    if pair_agrees(one, other, bolt=bolt):
+        return True
+    if one.high is not None or other.high is not None or one.unit.system is other.unit.system:
+        return False
+    apart, most = abs(one.value.mm - other.value.mm), max(one.value.mm, other.value.mm)
+    shop = {one.unit, other.unit} <= {Unit.YD, Unit.M, Unit.CM} and apart * 2 <= SHOP_STEPS[System.CENTIMETRES].mm
+    return shop and apart * 10 <= most
 
 
 def _half_a_range(reading: Reading, one: Measured, other: Measured, link: _Link) -> InTwoUnits | None:

@@ -82,6 +82,8 @@ def test_a_range_is_one_measurement(text: str, low: Fraction, high: Fraction, un
         ("join all 4 in the middle, then a 2 in hem", ["2 in"]),
         ('he says "cut 2" and then a 3/8" seam', ['3/8"']),
         ("mark 1 1/4 in below", ["1 1/4 in"]),
+        ("add 6 in for the hem and 4 for the rod pocket", ["6 in", "4"]),
+        ("drop 135 cm, hem 15 cm – 160 cm in all", ["135 cm", "15 cm", "160 cm"]),
     ],
 )
 def test_units_are_carried_over_and_supplied_only_where_a_length_fits(text: str, found: list[str]) -> None:
@@ -95,7 +97,7 @@ def test_units_are_carried_over_and_supplied_only_where_a_length_fits(text: str,
         "$5.50 a yard, £3 a metre", "on 12/3/2024 at 10:30", "May 3, 2025", "No. 5 thread, 40 wt", "stitch length 2.5",
         "zigzag 3 mm wide and 1.5 mm long", "10 stitches per inch", "the presser foot", "fold it in half",
         "two thirds of the way", "chapter 4, page 12", "my daughter is seven and a half", "https://example.org/3in",
-        "tension 4, speed 3", "it went for nine dollars a yard", "3 seams in all", "1,250 mm",
+        "tension 4, speed 3", "it went for nine dollars a yard", "3 seams in all", "1,250 mm", "cloth 58/60 in wide", "gathered to one half: so far",
     ],
 )  # fmt: skip
 def test_what_only_looks_like_a_length_is_left_alone(text: str) -> None:

@@ -46,3 +46,17 @@ def test_pairs_are_found_and_sums_are_not(text: str, found: list[str]) -> None:
 )
 def test_what_is_sold_in_nominal_sizes_is_known_by_its_words(text: str, agrees: bool) -> None:
     assert [pair.agrees for pair in find_pairs(text)] == [agrees]
+
+
+@pytest.mark.parametrize(
+    ("text", "agrees"),
+    [
+        ("Buy 1/2 yd (50 cm) of rib.", [True]),
+        ("Buy 1 1/4 yd (1.2 m) of lawn.", [True]),
+        ("Buy 1 yd (50 cm) of lawn.", [False]),
+        ("Sew with 1 cm seams, or 5/8 in if your pattern has them.", []),
+        ("Sew with 1 cm seams, or 5/8 in.", [False]),
+    ],
+)
+def test_cloth_to_buy_is_rounded_as_shops_cut_it_and_a_choice_is_no_pair(text: str, agrees: list[bool]) -> None:
+    assert [pair.agrees for pair in find_pairs(text)] == agrees

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from enum import Enum
 from fractions import Fraction
+from functools import lru_cache
 
 from sitegen.quantities import RULER, Length, Typed, Unit, grain, inches, mm
 
-_HEDGED = Fraction(6, 100)
-"""``about 18 in`` is right for 17 to 19 in (common practice, no source)."""
+_HEDGED = Fraction(8, 100)
+"""``about 18 in`` is right for 16 3/4 to 19 1/2 in (common practice, no source)."""
+_LONGEST_STEP = max(RULER.metric_long, RULER.inch_long).mm
+"""Millimetres: what lies farther apart than half of this is on two marks of any ruler."""
 
 
 class Exactness(Enum):
@@ -37,12 +40,17 @@ def agrees(said: Fraction, unit: Unit, makes: Iterable[Fraction], exactness: Exa
 def _agrees(said: Fraction, unit: Unit, makes: Fraction, exactness: Exactness, hedged: bool) -> bool:
     if said == makes:
         return True
-    apart = abs(said - makes)
-    coarse = grain(Typed(Length(said), unit, "", 0, 0)).mm / 2
-    if hedged:
-        return apart <= max(coarse, makes * _HEDGED)
-    if exactness is Exactness.EXACT:
+    if exactness is Exactness.EXACT and not hedged:
         return False
-    if RULER.agrees(Length(said), Length(makes), unit.system):
+    apart = abs(said - makes)
+    if hedged:
+        return apart <= max(_half_grain(said, unit), makes * _HEDGED)
+    if apart * 2 <= _LONGEST_STEP and RULER.agrees(Length(said), Length(makes), unit.system):
         return True
-    return exactness is Exactness.COARSE and apart <= coarse
+    return exactness is Exactness.COARSE and apart <= _half_grain(said, unit)
+
+
+@lru_cache(maxsize=4096)
+def _half_grain(said: Fraction, unit: Unit) -> Fraction:
+    """Millimetres: half the distance between the coarsest marks of the trade on which a written length sits."""
+    return grain(Typed(Length(said), unit, "", 0, 0)).mm / 2

@@ -12,7 +12,11 @@ from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
 from sitegen.prose.arithmetic.percents import wrong_percents
 from sitegen.prose.arithmetic.rectangles import wrong_sides
 from sitegen.prose.arithmetic.related import related_results
-from sitegen.prose.arithmetic.symbols import Item, items_of
+from sitegen.prose.arithmetic.relations import is_adjective, judged
+from sitegen.prose.arithmetic.slack import has_slack
+from sitegen.prose.arithmetic.symbols import Item, paragraphs_of
+from sitegen.prose.arithmetic.terms import Said
+from sitegen.prose.arithmetic.ties import tie_of
 from sitegen.prose.arithmetic.workers import Made, Match
 from sitegen.prose.find import Measured, Reading
 from sitegen.quantities import Unit
@@ -21,6 +25,8 @@ _SOFT = Fraction(2, 5)
 """How far, as a share of the right result, a number may lie that soft words call the result of a sum."""
 _CLOSE = Fraction(3, 20)
 _STRONG = Fraction(20)
+_CALLED = frozenset("=kq:u")
+"""Words that call even ``a 17-inch band`` a result."""
 _FEWEST_LENGTHS = 2
 """A result and one part: with less nothing can be done again."""
 
@@ -39,60 +45,99 @@ class WrongResult:
     words: str
 
 
+@dataclass(slots=True)
+class _Found:
+    """What is known of the results of a paragraph, by their places among its items."""
+
+    right: dict[int, tuple[int, ...]]
+    """The results that hold, with the places of all that the sum is made of."""
+    wrong: dict[int, WrongResult]
+    firm: set[int]
+    """The wrong results that strong words tie to their parts."""
+    parts: set[int]
+    """The lengths that are parts of a sum."""
+
+
 def wrong_results(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[WrongResult]:
     """Every wrong result of a text, each once, in order. A sum never reaches over an empty line."""
-    block: list[Item] = []
-    for item in items_of(reading, pairs, skipped):
-        if item.symbol != "\n":
-            block.append(item)
-            continue
-        yield from _in_block(reading, block)
-        block = []
-    yield from _in_block(reading, block)
+    for items in paragraphs_of(reading, pairs, skipped):
+        symbols = "".join(item.symbol for item in items)
+        if symbols.count("L") >= _FEWEST_LENGTHS:
+            yield from _in_paragraph(reading, items, symbols)
 
 
-def _in_block(reading: Reading, items: list[Item]) -> Iterator[WrongResult]:
-    symbols = "".join(item.symbol for item in items)
-    if symbols.count("L") < _FEWEST_LENGTHS:
-        return
+def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator[WrongResult]:
+    texts: dict[tuple[int, int], str] = {}
 
     def said(item: Item) -> str:
-        start, end = reading.tokens[item.first].start, reading.tokens[item.behind - 1].end
-        return " ".join(reading.text[start:end].split())
+        place = item.first, item.behind
+        if place not in texts:
+            start, end = reading.tokens[item.first].start, reading.tokens[item.behind - 1].end
+            texts[place] = " ".join(reading.text[start:end].split())
+        return texts[place]
 
-    right: set[int] = set()
-    wrong: dict[int, WrongResult] = {}
-    parts: set[int] = set()
-    for form in FORMS:
-        if not form.may_match(symbols):
-            continue
-        for found in _everywhere(form, symbols):
-            match = Match(items, symbols, found, said)
-            place = found.start("r")
-            made = form.work(match) if place not in right else None
-            if made is None or not made.values:
-                continue
-            if _holds(match, made):
-                right.add(place)
-            elif _may_be_wrong(form, match, made):
-                wrong.setdefault(place, _wrong(form, match, made))
-            else:
-                continue
-            parts.update(at for at in range(*found.span()) if symbols[at] == "L" and at != place)
-    settled = right | wrong.keys()
-    for each in related_results(items, symbols, said, frozenset(settled), frozenset(parts - settled)):
+    found = _by_forms(items, symbols, said)
+    settled = found.right.keys() | found.wrong.keys()
+    for each in related_results(items, symbols, said, frozenset(settled), frozenset(found.parts - settled)):
         number, unit = each.item.number, each.item.unit
         if number is not None and unit is not None:
-            wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
+            found.wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
+    _by_relations(items, symbols, said, found)
+    for place in [*(found.wrong.keys() - found.firm)]:
+        wrong = found.wrong[place]
+        behind = said(items[place + 1]) if place + 1 < len(items) else ""
+        called = not _CALLED.isdisjoint(tie_of(symbols, place) or "")
+        thing = not called and is_adjective(said(items[place]), behind)
+        if thing or has_slack(items, symbols, place, wrong.should_be, wrong.kind, said):
+            del found.wrong[place]
     for side in wrong_sides(items, symbols, said):
         number = items[side.index].number
         if number is not None:
-            wrong[side.index] = WrongResult("cut length", number, number.unit, side.value, side.words)
+            found.wrong[side.index] = WrongResult("cut length", number, number.unit, side.value, side.words)
     for percent in wrong_percents(items, symbols, said):
         number = items[percent.index].number
         if number is not None:
-            wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
-    yield from (wrong[place] for place in sorted(wrong.keys() - right))
+            found.wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
+    yield from (found.wrong[place] for place in sorted(found.wrong.keys() - found.right.keys()))
+
+
+def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
+    """The results of sums that are written in one of the known forms."""
+    found = _Found({}, {}, set(), set())
+    present = frozenset(symbols)
+    for form in FORMS:
+        if not form.may_match(present):
+            continue
+        for each in _everywhere(form, symbols):
+            match = Match(items, symbols, each, said)
+            place = each.start("r")
+            made = form.work(match) if place not in found.right else None
+            if made is None or not made.values:
+                continue
+            places = tuple(at for at in range(*each.span()) if symbols[at] in "LNPRDH" and at != place)
+            if _holds(match, made):
+                found.right[place] = places
+            elif _may_be_wrong(form, match, made):
+                found.wrong.setdefault(place, _wrong(form, match, made))
+                if form.tie is Tie.STRONG:
+                    found.firm.add(place)
+            else:
+                continue
+            found.parts.update(at for at in places if symbols[at] == "L")
+    return found
+
+
+def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) -> None:
+    """Takes in what the relations that are told around each result say of it."""
+    relations = judged(items, symbols, said, found.right, found.wrong.keys() - found.firm)
+    for place in relations.right | relations.excused:
+        found.wrong.pop(place, None)
+    for result in relations.wrong:
+        known = found.right.keys() | found.parts | found.firm
+        number = items[result.at].number
+        if number is not None and result.at not in known and found.wrong.keys().isdisjoint(result.parts):
+            told = result.told
+            found.wrong[result.at] = WrongResult(told.kind, number, number.unit, told.value, told.words)
 
 
 def _everywhere(form: Form, symbols: str) -> Iterator[re.Match[str]]:
@@ -118,6 +163,8 @@ def _holds(match: Match, made: Made) -> bool:
 def _may_be_wrong(form: Form, match: Match, made: Made) -> bool:
     """Whether a result that does not hold is one: not too far from what its parts make for the words that tie it."""
     result = match.item("r")
+    if re.match(r"_?[b*]_?[LN]", match.symbols[match.found.start("r") + 1 :][:4]):
+        return False  # a side of a rectangle
     allowed = {Tie.SOFT: _SOFT, Tie.CLOSE: _CLOSE, Tie.STRONG: _STRONG}[form.tie]
     shares = [abs(result.value - value) / value for value in made.values if value > 0]
     return result.unit is not None and bool(shares) and min(shares) <= allowed

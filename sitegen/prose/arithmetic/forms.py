@@ -31,15 +31,14 @@ class Form:
     pattern: re.Pattern[str]
     work: Worker
     tie: Tie = Tie.SOFT
-    needs: str = ""
+    needs: frozenset[str] = frozenset()
     """Symbols that all must be there for the form to match, to look nowhere else for it."""
-    one_of: str = ""
+    one_of: frozenset[str] = frozenset()
     """Symbols of which one must be there."""
 
-    def may_match(self, symbols: str) -> bool:
-        """Whether the symbols of a text have what the form needs."""
-        here = all(symbol in symbols for symbol in self.needs)
-        return here and (not self.one_of or any(symbol in symbols for symbol in self.one_of))
+    def may_match(self, present: frozenset[str]) -> bool:
+        """Whether a text with these symbols has what the form needs."""
+        return self.needs <= present and (not self.one_of or not self.one_of.isdisjoint(present))
 
 
 _OP = r"[_,;&ofawutW)]{0,6}[+\-ATB][_,topwf]{0,3}"
@@ -53,7 +52,7 @@ _CHAIN = rf"(?P<chain>{_ONE}(?:{_OP}{_ONE}){{1,7}})"
 
 
 def _form(kind: str, pattern: str, work: Worker, tie: Tie = Tie.SOFT, needs: str = "", one_of: str = "") -> Form:
-    return Form(kind, re.compile(pattern), work, tie, needs, one_of)
+    return Form(kind, re.compile(pattern), work, tie, frozenset(needs), frozenset(one_of))
 
 
 _WORKED = rf"(?P<term>{SHARED}|{DOUBLED}|L\*N|N\*L)"

@@ -42,7 +42,9 @@ def wrong_percents(items: Sequence[Item], symbols: str, said: Said) -> Iterator[
         distinct = list({length.value: length for length in lengths}.values())
         stretches = bool(set("hd") & set(symbols[start:at])) or "h" in symbols[at + 1 : at + 4]
         of_it = _is_share_of_something(symbols, at)
-        if len(distinct) != 2 or not (stretches or of_it) or not _tied(symbols, at):
+        named = re.match(r"_?h", symbols[at + 1 : at + 3]) or re.search(r"[hd]_?o?_?$", symbols[max(0, at - 4) : at])
+        tied = _tied(symbols, at) or (named and not set("hd").isdisjoint(symbols[start:at]))
+        if len(distinct) != 2 or not (stretches or of_it) or not tied:
             continue
         if symbols[start:at].count("P") or _goes_into_a_length(symbols, at):
             continue

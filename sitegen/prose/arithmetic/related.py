@@ -16,12 +16,12 @@ from fractions import Fraction
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
+from sitegen.prose.arithmetic.ties import tie_of
 from sitegen.prose.arithmetic.ways_of import Scope, Way, ways_in
 
 _SENTENCES = 4
 """How many sentences before the result's own may hold its parts."""
 _ITEMS = 36
-_TIES = frozenset("=kq:ucvt(d*g")
 _TOLD = frozenset("=qcuv:")
 _SURE = frozenset("=k:qcv(")
 _NEAR = {
@@ -61,7 +61,7 @@ def related_results(
     wrong: dict[int, Related] = {}
     for order in ("before", "behind"):
         for at in candidates:
-            tie = _tie(symbols, at)
+            tie = tie_of(symbols, at)
             again = any(
                 symbols[other] == "L" and items[other].value == items[at].value for other in range(at + 1, len(items))
             )
@@ -92,7 +92,7 @@ def related_results(
                     wrong[at] = Related(at, items[at], verdict)
                 if (right and verdict.named) or _TOLD & set(tie):
                     for part in [other for other in wrong if other != at and _is_part(said(items[other]), verdict)]:
-                        if right or not _TOLD & set(_tie(symbols, part) or ""):
+                        if right or not _TOLD & set(tie_of(symbols, part) or ""):
                             del wrong[part]  # what another result is made of is no wrong result
                 break
     known = {items[at].value for at in results}
@@ -137,61 +137,6 @@ def _scopes(symbols: str, index: int, order: str) -> list[tuple[int, int]]:
     behind = symbols[index + 1 : index + _ITEMS].partition("\n")[0]
     end = index + 1 + len(".".join(behind.split(".", 2)[:2]))
     return [(index + 1, end), (start, end)]
-
-
-def _tie(symbols: str, index: int) -> str | None:
-    """The words that call a length a result: those behind the last number before it, or right behind it."""
-    start = index
-    while start > 0 and symbols[start - 1] not in "LPRX~.\n" and index - start < 8:
-        start -= 1
-    if symbols[start:index].rstrip("_").endswith("f"):
-        return None  # “15 strips from 1 m”: it is a part
-    if (
-        re.search(r"[^b/i_]_?N_?n?_?o_?$", symbols[max(0, index - 8) : index])
-        and "/" not in symbols[max(0, index - 14) : index]
-    ):
-        return None  # “2 pieces of 1.8 m”
-    if re.search(r"[^b/]N$|[+\-]_?(?:N[_apo]{0,3})?$", symbols[max(0, index - 6) : index]):
-        return None  # “makes nine 6 in squares”, “plus two 1/2 in seams”
-    ahead, behind = symbols[start:index], symbols[index + 1 : index + 4]
-    if ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):
-        return None  # “add 1/2 in along each side”
-    told = re.split(r"[.;L]", behind)[0]
-    if (ahead == "*" and symbols[start - 1 : start] == "L") or re.match(r"_?[b*]_?L", symbols[index + 1 : index + 5]):
-        return None  # a side of a rectangle
-    if (
-        any(symbol in _TIES for symbol in ahead)
-        or any(symbol in "cv:eE" for symbol in told)
-        or "e" in re.split("&", ahead)[-1]
-        or "no" in ahead
-        or (ahead.endswith("b") and set("TAlmu") & set(ahead))
-    ):
-        return ahead
-    if (
-        ahead.endswith("T")
-        and "P" in symbols[max(0, index - 14) : index]
-        and "h" in symbols[max(0, index - 14) : index]
-    ):
-        return ahead  # “shrinks by 5%: 60 in will lose 3 in”
-    if re.search(r"L[^LN.]{0,4}[HR]_?$", symbols[max(0, index - 8) : index]):
-        return ahead  # “full width 57 cm, half pattern 28.5 cm”
-    if re.search(r"N[^L.]{0,4}L_?T$", symbols[max(0, index - 10) : index]):
-        return ahead  # “6 pleats of 2 in eat up 12 in”
-    if re.search(r"No?_?T$", symbols[max(0, start - 3) : index].rstrip("_")):
-        return ahead  # “Four of them eat up 9 in”
-    if re.match(r"_?fS", symbols[index + 1 : index + 4]):
-        return ahead
-    near = symbols[max(0, index - 14) : index]
-    if re.search(r"[,:.]_?$", ahead) and (behind[:1] == "k" or any(symbol in near for symbol in "PRDH/evTz<>")):
-        return ahead
-    nominal = symbols[start - 1 : start] == "." or re.match(r"[;:]", ahead) is not None
-    if nominal and ((behind[:1] in (".", ",", "") and ahead) or (behind[:1] == "o" and not ahead)):
-        return ahead  # a sentence without a verb: “Length of the border 112 cm.”
-    if nominal and "L" in near and set("PRDH/") & set(near):
-        return ahead  # “80% of the opening. My opening is 25 in. Out came 20 in.”
-    if re.search(r"P_?o_[^.]*L_?$", symbols[max(0, index - 16) : index]) and near.count("L") == 1:
-        return ahead
-    return ahead if "L" in near and re.search(r"(?:[DH][^L.]*|H[^L.]{0,3}L[^L.]*)$", near) else None
 
 
 def _makes_the_next(items: Sequence[Item], symbols: str, index: int) -> bool:

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -49,20 +50,33 @@ class Item:
         return self.number.unit if self.number is not None else None
 
 
-def items_of(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> list[Item]:
-    """The items of a text in order.
+def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[list[Item]]:
+    """The items of each paragraph in order, for those paragraphs that hold two lengths or more.
 
     ``pairs`` gives, by the first token of a length, the same length in the other unit; ``skipped`` are the tokens
     that only give that other length, brackets included.
     """
-    return _merged(list(_items(reading, pairs, skipped)))
-
-
-def _items(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[Item]:
-    tokens = reading.tokens
     number_at = {one.first: one for one in reading.numbers}
-    index = 0
-    while index < len(tokens):
+    lengths = [one.first for one in reading.numbers if one.kind is Kind.LENGTH]
+    breaks = [at for at, token in enumerate(reading.tokens) if token.kind is TokenKind.BREAK]
+    first = 0
+    for behind in (*breaks, len(reading.tokens)):
+        if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
+            yield _merged(list(_items(reading, first, behind, number_at, pairs, skipped)))
+        first = behind + 1
+
+
+def _items(
+    reading: Reading,
+    first: int,
+    behind: int,
+    number_at: Mapping[int, Measured],
+    pairs: dict[int, Measured],
+    skipped: frozenset[int],
+) -> Iterator[Item]:
+    tokens = reading.tokens
+    index = first
+    while index < behind:
         if index in skipped:
             index += 1
             continue
@@ -117,8 +131,8 @@ def _is_hedged(tokens: Sequence[Token], one: Measured) -> bool:
 def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> Item:
     tokens, token = reading.tokens, reading.tokens[index]
     word = token.word
-    if token.kind is TokenKind.BREAK:
-        return Item("\n", index, index + 1)
+    if token.kind is TokenKind.SKIPPED and word.startswith("{"):
+        return Item("X", index, index + 1)  # a reference stands for a number that nobody knows here
     if token.kind is TokenKind.SKIPPED:
         return Item("k" if word.startswith("i") and word.endswith("e.") else "_", index, index + 1)
     if word in TRIGGERS and (phrase := phrase_at(tokens, index, number_at)):

@@ -10,9 +10,12 @@ from itertools import product as combined
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.symbols import Item
-from sitegen.prose.arithmetic.terms import TERM, Said, read_term
+from sitegen.prose.arithmetic.terms import TERM, Said, TermRead, read_term
+from sitegen.prose.words import words
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
+AGAIN = words("another further additional")
+"""Words that go on as before: ``the hem eats up 1 1/2 in and the seam another 1/2 in``."""
 _TERM = re.compile(TERM)
 _CHAIN_PART = re.compile(rf"(?P<op>[+\-ATB])|(?P<term>{TERM})")
 
@@ -51,12 +54,15 @@ Worker = Callable[[Match], Made | None]
 def chain(match: Match) -> Made | None:
     """Terms added and taken off, in every reading that their plurals allow."""
     start, end = match.found.span("chain")
-    terms, signs, sign = [], [], 1
+    terms: list[TermRead] = []
+    signs: list[int] = []
+    sign = 1
     if _goes_on_before(match.symbols, start):
         return None
     for part in _CHAIN_PART.finditer(match.symbols, start, end):
         if part.group("op"):
-            sign = 1 if part.group("op") in "+A" else -1
+            again = part.group("op") == "A" and match.said(match.items[part.start()]).lower() in AGAIN
+            sign = (signs[-1] if again and signs else 1) if part.group("op") in "+A" else -1
         else:
             terms.append(read_term(match.items, match.symbols, part.start(), part.end(), match.said))
             signs.append(sign)
@@ -76,14 +82,14 @@ def chain(match: Match) -> Made | None:
         return None
     if len(terms) > 5:
         values = (sum((one * term.values[0] for one, term in zip(signs, terms, strict=True)), Fraction(0)),)
-    words = terms[0].words + "".join(
+    written = terms[0].words + "".join(
         f" {'+' if one > 0 else '−'} {term.words}" for one, term in zip(signs[1:], terms[1:], strict=True)
     )
     worked = len({item.unit for item in match.items[start:end] if item.symbol == "L"}) > 1
-    words = f"{vulgar(times)} × ({words})" if times != 1 else words
+    written = f"{vulgar(times)} × ({written})" if times != 1 else written
     shared = any(symbol in "PR" for symbol in match.symbols[start:end])
     exactness = Exactness.COARSE if shared else Exactness.RULER if worked else Exactness.EXACT
-    return Made(values, words, exactness, any(term.hedged for term in terms)) if values else None
+    return Made(values, written, exactness, any(term.hedged for term in terms)) if values else None
 
 
 def _times_bracket(match: Match, start: int, end: int) -> Fraction:

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from sitegen.prose.find.answers import with_answers
 from sitegen.prose.find.atoms import Atom
 from sitegen.prose.find.bare import with_author_unit
 from sitegen.prose.find.carried import with_carried_units
 from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.ranges import with_ranges
-from sitegen.prose.find.said_again import with_unsaid_units
 from sitegen.prose.find.tokens import Token
+from sitegen.prose.find.unsaid import with_unsaid_units
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
 
@@ -32,8 +31,7 @@ def assembled(tokens: Sequence[Token], atoms: Sequence[Atom], author: Unit) -> l
     """All numbers in order, each with what can be known of it. ``author`` is the unit where no unit stands."""
     numbers = with_ranges(tokens, _counted_on(tokens, [_single(tokens, atom) for atom in atoms]))
     measured = with_author_unit(tokens, with_carried_units(tokens, numbers), author)
-    again = with_carried_units(tokens, with_unsaid_units(tokens, measured))
-    return with_answers(tokens, again, author)
+    return with_unsaid_units(tokens, measured, author)
 
 
 def _counted_on(tokens: Sequence[Token], numbers: list[Measured]) -> list[Measured]:

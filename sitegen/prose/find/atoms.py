@@ -72,7 +72,10 @@ def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
     found = None if improper else _unit_behind(tokens, number, text)
     if found is None:
         return atom
-    atom = replace(atom, kind=found.kind, unit=found.unit, behind=found.behind)
+    atom = Atom(
+        number.value, number.form, number.first, found.behind, found.kind, found.unit,
+        decimals=number.decimals, spoken=number.spoken,
+    )  # fmt: skip
     if found.kind is Kind.LENGTH:
         atom = _compound(tokens, _with_fraction(tokens, atom, text), text)
     return atom

@@ -46,7 +46,8 @@ def in_context(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measu
         behind = one.behind
         if kind is Kind.RATIO and one.kind is None:
             behind = _ratio_end(tokens, one)
-        told.append(replace(one, kind=kind, behind=behind))
+        same = kind is one.kind and behind == one.behind
+        told.append(one if same else replace(one, kind=kind, behind=behind))
     return told
 
 

@@ -26,6 +26,12 @@ _CHOICE = words(
 """Words that say that a range is a choice, and not a way from one length to another."""
 
 
+_HALVING = words("fold folds folded folding half")
+_ENDS_OF_SUMS = (["="], ["+"], ["equals"], ["leaves"], ["altogether"])
+_TOTALS = (["in", "all"], ["in", "total"], ["all", "told"])
+"""What stands behind a total, and not behind the end of a range: ``heading 5 cm, hem 15 cm – 160 cm in all``."""
+
+
 def with_ranges(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
     """The numbers, those that are two ends of one range put together."""
     joined: list[Measured] = []
@@ -94,7 +100,8 @@ def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: 
     if len(link) == 1 and link[0] in _TOUCHING_DASHES:
         dash = tokens[one.behind]
         touching = tokens[one.behind - 1].end == dash.start and dash.end == tokens[other.first].start
-        ends_sum = other.behind < len(tokens) and tokens[other.behind].word in ("=", "+", "equals", "leaves")
+        behind = [token.word for token in tokens[other.behind : other.behind + 2]]
+        ends_sum = behind[:1] in _ENDS_OF_SUMS or (one.kind is not None and behind in _TOTALS)
         offered = bool(_CHOICE & set(before)) and one.kind is not None
         return (touching or (one.value < other.value and dash.word != "-") or offered) and not ends_sum
     return False
@@ -108,6 +115,6 @@ def _said_wrong_way(tokens: Sequence[Token], one: Measured, other: Measured, lin
     words = {token.word for token in around}
     if words & _CHOICE or link[0] in _TOUCHING_DASHES:
         return True
-    if words & _MOVING or "down" in words:
+    if words & _MOVING or "down" in words or (words & _HALVING and one.value == 2 * other.value):
         return False
     return "from" not in words or bool(words & _CHOICE)

@@ -36,8 +36,12 @@ _SKIPPED = "|".join(
 )
 """Addresses, references, prices, dates, times of day, needle sizes, ordinals and codes; and a comma before three
 digits, which may part thousands or decimals: nobody can know."""
+_PARTS = (10, 12, 16, 32, 64)
+"""Into how many parts, of more than nine, anything is divided in a vulgar fraction."""
+# What most of a text is stands first: a word before a blank that no number follows is no address, code or date.
 _TOKEN = re.compile(
-    rf"(?P<skipped>{_SKIPPED})"
+    rf"(?P<plain>[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+(?=[,;)]|\s(?!\d)))"
+    rf"|(?P<skipped>{_SKIPPED})"
     r"|(?P<number>(?<![\d⁄])(?:"
     rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}})[/⁄](?P<bottom>\d{{1,3}})"
     r"|(?P<top2>\d{1,3})[/⁄](?P<bottom2>\d{1,3})"
@@ -82,24 +86,28 @@ def tokens_of(text: str) -> list[Token]:
     found = list(_tokens(text))
     end = 0
     for token in found:
-        token.opens_line = text.find("\n", end, token.start) >= 0
+        start = token.start
+        if start - end == 1:
+            token.opens_line = text[end] == "\n"
+        elif start > end:
+            token.opens_line = text.find("\n", end, start) >= 0
         end = token.end
     return found
 
 
 def _tokens(text: str) -> Iterator[Token]:
-    word, mark = TokenKind.WORD, TokenKind.MARK
+    word, mark, breaks, skipped = TokenKind.WORD, TokenKind.MARK, TokenKind.BREAK, TokenKind.SKIPPED
     for match in _TOKEN.finditer(text):
         group = match.lastgroup
         start, end = match.span()
-        if group == "word":
+        if group == "plain" or group == "word":
             yield Token(word, start, end, match.group().lower().replace("’", "'"))
         elif group == "mark":
             yield Token(mark, start, end, match.group())
         elif group == "break":
-            yield Token(TokenKind.BREAK, start, end, "\n")
+            yield Token(breaks, start, end, "\n")
         elif group == "skipped":
-            yield Token(TokenKind.SKIPPED, start, end, match.group().lower())
+            yield Token(skipped, start, end, match.group().lower())
         else:
             yield _number(match, start, end)
 
@@ -109,6 +117,9 @@ def _number(match: re.Match[str], start: int, end: int) -> Token:
         value = number_of(match)
     except NotUnderstood:
         return Token(TokenKind.SKIPPED, start, end, match.group())
+    bottom = match.group("bottom") or match.group("bottom2")
+    if bottom is not None and len(bottom) > 1 and int(bottom) not in _PARTS:
+        return Token(TokenKind.SKIPPED, start, end, match.group())  # “58/60 in” is two widths of cloth
     top, sign, decimal = match.group("top") or match.group("top2"), match.group("sign"), match.group("decimal")
     mixed = bool(match.group("whole") or match.group("whole3"))
     decimals = len(re.split(r"[.,]", decimal)[1]) if decimal else None

@@ -1,0 +1,39 @@
+"""What the words beside a length make of it: a part, a result, or no more than a name."""
+
+from __future__ import annotations
+
+import re
+
+_ADJECTIVE = re.compile(r"-\s*(?:in|inch|cm|mm|yard|metre|meter)\b")
+_ROUNDED = re.compile(r"\b(?:round(?:ed|s|ing)? (?:up|down|it|to|the)|nearest)\b")
+
+
+def is_part(symbols: str, at: int) -> bool:
+    """Whether the words beside a length make it a part of a sum, or a side of a rectangle, and no result."""
+    before, behind = symbols[max(0, at - 8) : at], symbols[at + 1 : at + 5]
+    if re.search(r"f_?$|[+\-*]_?(?:N[_apo]{0,3})?$|[^b/i_c]_?N_?n?_?o_?$|ao_?$", before):
+        return True  # “from 1 m”, “plus two 1/2 in seams”, “2 pieces of 1.8 m”, “an allowance of 1 cm”
+    grows = not set("TlmAh</").isdisjoint(symbols[max(0, at - 14) : at])
+    if re.match(r"_?[b*]_?L", behind) or (re.search(r"L_?[b*]_?$", before) and not grows):
+        return True
+    divided = "/" in symbols[max(0, at - 14) : at]
+    if re.search(r"[^q=:/]N[_jn]{0,3}k?_?,?_?$", before) and behind[:1] == "e" and not divided:
+        return True  # “the two facings are 6 in each”
+    return re.search(r"[Ag]_?$", before) is not None and re.match(r"p|[^L.]{0,3}S", behind) is not None
+
+
+def leads_to_parts(gap: str) -> bool:
+    """Whether what stands behind a length lets its parts follow: ``62 in (48 in + 14 in)``."""
+    return ":" in gap[:3] or "(" in gap or "r" in gap or ("=" in gap and "q" not in gap)
+
+
+def only_names(said: str, words_ahead: str, behind: str, words_behind: str, words: str) -> bool:
+    """Whether a length only says which thing is meant, or is rounded: ``a 4-inch opening``, ``with a 1 cm seam``."""
+    rate = words_ahead.endswith("at") and behind.startswith("e")
+    allowance = re.match(r"_?[ap]", behind) is not None and re.search(r"\b(?:an?|with)$", words_ahead) is not None
+    return rate or allowance or is_adjective(said, words_behind) or _ROUNDED.search(words) is not None
+
+
+def is_adjective(said: str, words_behind: str) -> bool:
+    """Whether a length only tells which thing is meant: ``a 4-inch opening``, ``60"-wide cloth``."""
+    return words_behind.startswith("-") or _ADJECTIVE.search(said) is not None

@@ -1,0 +1,177 @@
+"""The sums and differences that the words of a window name between its result and several lengths."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from sitegen.prose.arithmetic.agree import Exactness, part_exactness
+from sitegen.prose.arithmetic.relations.parts import sign, times
+from sitegen.prose.arithmetic.relations.told import Told, share_words
+from sitegen.prose.arithmetic.relations.window import Window
+from sitegen.quantities import vulgar
+
+_SUMS = re.compile(
+    r"\b(?:totals?|totall?ing|altogether|in all|all told|together|sum|combined|add(?:s|ed|ing)?|plus|join(?:s|ed|ing)?"
+    r"|end to end|side by side|overall|edge to edge|(?:over|under)laps?|overlapp(?:ed|ing)|wraps? over)\b"
+)
+_TAKES = re.compile(
+    r"\b(?:left|leav\w*|remain\w*|rest|short(?:er|en\w*)?|less|minus|off|los(?:e|es|t|s|ing)|trim\w*|away|surplus|spare"
+    r"|without|subtract\w*|deduct\w*|difference|eat(?:s|en)?|swallow\w*|us(?:e|es|ed) up|took|tak(?:e|es|en)|smaller"
+    r"|narrower|clearance)\b"
+)
+_FINISHED = re.compile(r"\bfinish(?:es|ed|ing)?\b")
+_SMALL = 3
+"""How many times as long the whole must be, of which a share is taken, as what is added to the share."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Several:
+    """The parts of a window: what each measures, how often it is taken, and which is the greatest."""
+
+    window: Window
+    values: Sequence[Fraction]
+    often: Sequence[int]
+    counted: Sequence[bool]
+    base: int
+
+    @property
+    def rest(self) -> list[int]:
+        """The parts beside the greatest."""
+        return [index for index in range(len(self.values)) if index != self.base]
+
+    def said(self, index: int, often: int) -> str:
+        """A part as often as it is taken, in words."""
+        name = self.window.name(self.window.parts[index])
+        return f"{often} × {name}" if often > 1 else name
+
+
+def told_of_several(window: Window) -> Iterator[Told]:
+    """Every sum, difference, or share with something added that the words name."""
+    values = [window.value(at) for at in window.parts]
+    counted = [times(window, at) for at in window.parts]
+    used = {place for _, place in counted}
+    free = [at for at in window.factors if at not in used]
+    if "".join(window.symbols[at] for at in free) == "N":
+        counted, free = _with_each(window, counted, free)
+    base = max(range(len(values)), key=lambda index: values[index])
+    often, told = [times for times, _ in counted], [place is not None for _, place in counted]
+    several = _Several(window, values, often, told, base)
+    symbols = "".join(window.symbols[at] for at in free)
+    if not free:
+        yield from _summed(several)
+    elif symbols in ("P", "R"):
+        yield from _share_and_more(several, free[0])
+    elif symbols == "D" and len(values) == 2:
+        yield from _folded(several)
+    elif symbols == "N" and len(values) == 2 and window.has("/") and window.has("T-<v"):
+        yield from _rest_divided(several, free[0])
+
+
+def _with_each(
+    window: Window, counted: list[tuple[int, int | None]], free: list[int]
+) -> tuple[list[tuple[int, int | None]], list[int]]:
+    """The parts, the one of which each gets its own as often as the lone count says: ``ten pupils, 40 cm each``."""
+    each = [index for index, at in enumerate(window.parts) if re.match(r"[_o]{0,3}e", window.symbols[at + 1 : at + 5])]
+    count = window.value(free[0])
+    if len(each) != 1 or count.denominator != 1 or window.parts[each[0]] < free[0]:
+        return counted, free
+    return [(int(count), free[0]) if index == each[0] else one for index, one in enumerate(counted)], []
+
+
+def _adds(window: Window) -> bool:
+    """Whether the words add the parts together."""
+    tie = window.ahead
+    return (
+        window.has("+Ac")
+        or (window.has("&,") and not set("=:").isdisjoint(tie) and "." not in tie)
+        or (window.has("ap") and not set("u:").isdisjoint(tie + window.text))
+        or (window.has("S") and (window.has("u") or not set("q=:").isdisjoint(tie)))
+        or (_listed(window) and not set("u:=q").isdisjoint(tie))
+        or _SUMS.search(window.words) is not None
+    )
+
+
+def _listed(window: Window) -> bool:
+    """Whether three lengths or more stand in one list: ``yoke 7 in, tier 12 in, flounce 9 in``."""
+    between = [window.symbols[one + 1 : other] for one, other in pairwise(window.parts)]
+    return len(between) > 1 and all(re.fullmatch(r"[_a]{0,3}[,;&][_&Aa]{0,4}", each) for each in between)
+
+
+def _summed(several: _Several) -> Iterator[Told]:
+    """All parts added, or taken off the greatest, as the words beside each say, else as those around say."""
+    window, base = several.window, several.base
+    whole = several.values[base]
+    signs = [1 if index == base else sign(window, at) for index, at in enumerate(window.parts)]
+    often = [
+        times if index != base or counted else 1
+        for index, (times, counted) in enumerate(zip(several.often, several.counted, strict=True))
+    ]
+    beside = [signs[index] for index in several.rest]
+    turned = max(beside) < 0 and "u" in window.ahead and not window.has("-<m")
+    if turned and window.result > whole:
+        signs, beside = [1] * len(signs), [1] * len(beside)  # “with 1 cm turned in at each end, so cut”
+    if not all(beside):
+        way = _way(several, beside, rises=window.result > whole)
+        if not way:
+            return
+        signs = [1 if index == base else way for index in range(len(signs))]
+        beside = [way]
+    taken = zip(signs, often, several.values, strict=True)
+    value = sum((way * times * each for way, times, each in taken), Fraction(0))
+    rises, falls = min(beside) > 0, max(beside) < 0
+    if value <= 0 or (rises and window.result <= whole) or (falls and window.result >= whole * often[base]):
+        return
+    words = several.said(0, often[0]) if signs[0] > 0 else f"−{several.said(0, often[0])}"
+    for index in range(1, len(signs)):
+        words += f" {'+' if signs[index] > 0 else '−'} {several.said(index, often[index])}"
+    exactness = Exactness.EXACT if len({window.items[at].unit for at in window.parts}) == 1 else Exactness.RULER
+    kind, greatest = ("sum", value) if rises else ("difference", whole * often[base])
+    yield Told(kind, value, words, exactness, greatest)
+
+
+def _way(several: _Several, beside: Sequence[int], *, rises: bool) -> int:
+    """1 where the words around add the parts, -1 where they take them off the greatest, 0 where they tell neither."""
+    window, parts = several.window, several.window.parts
+    if rises:
+        ends_shorter = _FINISHED.search(window.words_ahead) is not None and not window.has("+")
+        adds = min(beside) >= 0 and "v" not in window.ahead and not ends_shorter and _adds(window)
+        return 1 if adds else 0
+    off = several.base == 0 or (len(parts) == 2 and (beside[0] < 0 or "f" in window.symbols[parts[0] : parts[1]]))
+    takes = window.has("-Tv<dm") or _TAKES.search(window.words) is not None
+    return -1 if max(beside) <= 0 and off and takes else 0
+
+
+def _share_and_more(several: _Several, at: int) -> Iterator[Told]:
+    """A share of the greatest length, with allowances: ``85% of 52 cm, and 1 cm at either end``."""
+    window, factor, rest = several.window, several.window.value(at), several.rest
+    small = all(several.values[index] * _SMALL <= several.values[several.base] for index in rest)
+    if not small or not window.has("u+AS") or window.has("T-<v"):
+        return
+    value = several.values[several.base] * factor
+    value += sum((several.often[index] * several.values[index] for index in rest), Fraction(0))
+    share = share_words(window.symbols[at], factor, window.name(window.parts[several.base]))
+    words = " + ".join((share, *(several.said(index, several.often[index]) for index in rest)))
+    kind = "percent" if window.symbols[at] == "P" else "share"
+    yield Told(kind, value, words, Exactness.COARSE, several.values[several.base])
+
+
+def _folded(several: _Several) -> Iterator[Told]:
+    """Twice a width and twice an allowance: a band that is cut double."""
+    base, other = several.base, several.rest[0]
+    whole, allowance = several.values[base], several.values[other]
+    if several.often[other] == 2 and allowance * 2 <= whole < several.window.result:
+        words = f"{several.said(base, 2)} + {several.said(other, 2)}"
+        yield Told("doubling", 2 * whole + 2 * allowance, words, Exactness.RULER, whole)
+
+
+def _rest_divided(several: _Several, at: int) -> Iterator[Told]:
+    """What is left of a length, in equal parts: ``take 1 in off either end of 22 in and divide the rest by 4``."""
+    base, other, count = several.base, several.rest[0], several.window.value(at)
+    value = (several.values[base] - several.often[other] * several.values[other]) / count
+    if value > 0:
+        words = f"({several.said(base, 1)} − {several.said(other, several.often[other])}) ÷ {vulgar(count)}"
+        yield Told("division", value, words, part_exactness(value), several.values[base])

@@ -1,0 +1,295 @@
+"""Numbers without a unit that talk makes lengths: said again, or parts and results of sums told in words.
+
+``mine's thirty six``, ``we double that and get four and a half``, ``from 41 take away five inches``. Such a number
+takes the unit of a length near it; where a sum names no unit at all (``a third of 27 is 9``) it is the author's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from sitegen.prose.find.carried import with_carried_units
+from sitegen.prose.find.measured import Measured, between, is_priced, word_at
+from sitegen.prose.find.numbers import ARTICLES, STARTS, Form
+from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+from sitegen.quantities import Unit
+
+_NEAR = 30
+"""Tokens between a length and a number that speaks of lengths too."""
+_REACH = 45
+"""Tokens: how far before a result the length may stand that gives it its unit."""
+_LISTED = 6
+"""Tokens between two lengths of a list."""
+_MOST_YARDS = 8
+_EQUALS = words("gives makes making equals = that's it's is")
+_CALLS = _EQUALS | words("mine ours them was gets get leaves left now at be to me you it then")
+"""Words before a number that call it a length again."""
+_GIVES = _EQUALS | words(
+    "give giving get gets getting make made leaves leave leaving equal got have are comes come becomes work works total"
+    " totals down up"
+)
+"""Words before a number that call it the result of a sum."""
+_BETWEEN = words("us me you we i with to at out it it's that's is a about just only exactly have got the")
+"""What may stand between such a word and its result."""
+_CLAUSE_ENDS = words("for so and but now which then that before after because or if you we i . , ; : ! ? )")
+_FREE_BEHIND = _CLAUSE_ENDS | words("by at is in plus minus")
+"""What may stand behind a number said again."""
+_ENDS = _CLAUSE_ENDS | words(
+    "left right total altogether in across wide long on when to as extra all around from here there's there ladies okay"
+    " ok not this exactly even till until - – — …"
+)
+"""What may stand behind a part or a result; a thing would make it a count."""
+_PLACES = words(
+    "here there square finished each apiece all altogether total to from across down long wide for on off up over deep"
+    " high inside around below above"
+)
+_DIMENSIONS = words("finished across square wide long altogether")
+_FACTORS = words("times by x × *")
+_SUM_WORDS = words(
+    "plus minus add adding added subtract half halve double doubled twice times divide divided third quarter thirds"
+    " quarters percent % off away less more take taking difference each multiply multiplied share split total"
+    " altogether"
+)
+_SHARES_OF = words("half third quarter thirds quarters fifth fifths percent % twice double")
+_SHARING = words("gather gathered gathers reduce reduced reduces shrink shrinks shrunk")
+"""Words before a share: ``gathered to one half``."""
+_TAKING = words("take takes took taking")
+_TAKES = words("take minus plus subtract add less")
+_ANSWERS = words("is it's that's = makes gives equals")
+_ADDS = words("plus minus +")
+_PLUS = tuple((word,) for word in sorted(_ADDS))
+_THINGS = words("times minute hour minutes seconds hours days weeks people students girls boys dollars sizes years")
+_NO_THINGS = words("that's it's equals plus makes gives")
+_PEOPLE = words(
+    "kid kids kiddo guy boy boys girl girls son sons daughter daughters child children toddler baby he she he's"
+    " age aged nephew niece grandson granddaughter twin twins sister brother turned turns turning birthday old grade"
+)
+
+
+def with_unsaid_units(tokens: Sequence[Token], found: Sequence[Measured], author: Unit) -> list[Measured]:
+    """The numbers, those that speak of lengths by the words around them given a unit."""
+    talk = _is_talk(tokens)
+    onwards = _said_again(tokens, found, talk)
+    mixed = [_spoken_mixed(tokens, one) for one in _said_again(tokens, onwards[::-1], talk)[::-1]]
+    again = _said_again(tokens, _said_again(tokens, mixed, talk)[::-1], talk)[::-1]
+    return _in_sums(tokens, with_carried_units(tokens, again), author)
+
+
+def _is_talk(tokens: Sequence[Token]) -> bool:
+    """Whether a text is talk rather than print: captions have next to no stops or commas."""
+    words = sum(1 for token in tokens if token.kind is TokenKind.WORD)
+    return words > 40 * sum(1 for token in tokens if token.word in (".", ",", ";", ":"))
+
+
+def _open(one: Measured) -> bool:
+    """Whether nothing is known yet of what a number measures."""
+    return one.kind is None and not one.counted
+
+
+def _in_sums(tokens: Sequence[Token], numbers: Sequence[Measured], author: Unit) -> list[Measured]:
+    """The numbers, those that words of a sum make its parts or its result given a unit."""
+    found = list(numbers)
+    for index, one in enumerate(found):
+        if _open(one) and one.high is None and _is_operand(tokens, found, index):
+            found[index] = _supplied(one, _unit_before(found, index) or _unit_behind(found, index) or author)
+    for index, one in enumerate(found):
+        if _open(one) and one.high is None and _is_result(tokens, one):
+            unit = _unit_before(found, index)
+            if unit is not None and _sum_before(tokens, found, index):
+                found[index] = _supplied(one, unit)
+    return found
+
+
+def _supplied(one: Measured, unit: Unit) -> Measured:
+    return replace(one, kind=Kind.LENGTH, unit=unit, supplied=True)
+
+
+def _unit_before(found: Sequence[Measured], index: int) -> Unit | None:
+    """The unit of the nearest length before, if one is near."""
+    for other in reversed(found[max(0, index - 6) : index]):
+        if other.kind is Kind.LENGTH and found[index].first - other.behind <= _REACH:
+            return other.unit
+    return None
+
+
+def _unit_behind(found: Sequence[Measured], index: int) -> Unit | None:
+    for other in found[index + 1 : index + 3]:
+        if other.kind is Kind.LENGTH and other.first - found[index].behind <= _REACH:
+            return other.unit
+    return None
+
+
+def _is_operand(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+    """Whether it is a part of a sum: ``from 41 take away five inches``, ``a third of 27 is``."""
+    one = found[index]
+    after = [token.word for token in tokens[one.behind : one.behind + 3]] + ["", "", ""]
+    before = ["", "", *(token.word for token in tokens[max(0, one.first - 3) : one.first])]
+    follows = index + 1 < len(found) and found[index + 1].first - one.behind <= 5
+    length_follows = follows and found[index + 1].kind is Kind.LENGTH
+    if before[-1] == "from" and after[0] in _TAKES and length_follows:
+        return True
+    if _in_a_chain(tokens, found, index) or _goes_on(tokens, found, index):
+        return True
+    told = _unit_before(found, index) is not None
+    taken = before[-1] in _TAKING and after[0] in ("off", "out", "away")
+    if told and (taken or (before[-1] == "at" and one.form is Form.MIXED)):
+        return True
+    if before[-1] in ("add", "plus") and after[0] in ("for", "to") and told:
+        return True
+    ends = _ends_here(tokens, one)
+    if before[-1] in ("plus", "minus") and index > 0 and found[index - 1].behind == one.first - 1 and told and ends:
+        return found[index - 1].kind is Kind.LENGTH
+    if before[-1] in ("plus", "minus") and one.form in (Form.MIXED, Form.FRACTION) and told:
+        return True
+    if before[-1] in ("twice", "double") and after[0] in _ANSWERS and follows:
+        return True
+    share = before[-1] == "of" and before[-2] in _SHARES_OF
+    answered = follows and after[0] in _ANSWERS
+    return share and (answered or ends) and one.value > 2
+
+
+def _in_a_chain(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+    """Whether it is added to its neighbours, and a length is told near: ``14 plus 6 plus 2, so 22 inches``."""
+    near = found[max(0, index - 4) : index + 5]
+    if not any(other.kind is Kind.LENGTH and not other.supplied for other in near):
+        return False
+    if not _ends_here(tokens, found[index]) and word_at(tokens, found[index].behind) not in _ADDS:
+        return False  # “plus two 1/2 in seams”
+    return any(between(tokens, *pair) in _PLUS for pair in pairwise(found[max(0, index - 1) : index + 2]))
+
+
+def _goes_on(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+    """Whether it goes on a list of lengths, each for something: ``six inches for the hem and four for the pocket``."""
+    if index == 0 or found[index - 1].kind is not Kind.LENGTH:
+        return False
+    one, other = found[index], found[index - 1]
+    joined = word_at(tokens, one.first - 1) in ("and", "plus", ",") and one.first - other.behind <= _LISTED
+    return joined and word_at(tokens, one.behind) == word_at(tokens, other.behind) == "for"
+
+
+def _is_result(tokens: Sequence[Token], one: Measured) -> bool:
+    """Whether words call it a result, and no thing behind it a count."""
+    if not _ends_here(tokens, one) or (one.form is Form.DECIMAL and is_priced(tokens, one)):
+        return False
+    before = [token.word for token in tokens[max(0, one.first - 4) : one.first]]
+    if (before[-1:] == ["at"] and "cut" in before) or (before[-1:] in (["it"], ["them"]) and before[-2:-1] == ["cut"]):
+        return True
+    at = one.first - 1
+    steps = 0
+    while at >= 0 and steps < 4 and tokens[at].word in _BETWEEN and tokens[at].word not in _GIVES:
+        at -= 1
+        steps += 1
+    return at >= 0 and tokens[at].word in _GIVES
+
+
+def _ends_here(tokens: Sequence[Token], one: Measured) -> bool:
+    if one.behind >= len(tokens):
+        return True
+    if one.form is Form.MIXED:
+        return tokens[one.behind].word not in _THINGS
+    token = tokens[one.behind]
+    if token.kind in (TokenKind.BREAK, TokenKind.NUMBER):
+        return token.kind is TokenKind.BREAK
+    return token.word in _ENDS or (token.opens_line and token.word not in _THINGS and one.form is not Form.WHOLE)
+
+
+def _sum_before(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+    """Whether words of a sum stand between the lengths before the result and it."""
+    one = found[index]
+    lengths = [other for other in found[max(0, index - 6) : index] if other.kind is Kind.LENGTH]
+    near = [other for other in lengths if one.first - other.behind <= _REACH]
+    if not near:
+        return False
+    first = max(0, near[0].first - 6)
+    return any(token.word in _SUM_WORDS for token in tokens[first : one.first])
+
+
+def _spoken_mixed(tokens: Sequence[Token], one: Measured) -> Measured:
+    """``two and a half`` with nothing behind it that it could count is inches."""
+    if _open(one) and one.form is Form.MIXED and one.spoken and _mixed_alone(tokens, one):
+        return _supplied(one, Unit.IN)
+    return one
+
+
+def _mixed_alone(tokens: Sequence[Token], one: Measured) -> bool:
+    ahead = word_at(tokens, one.first - 1)
+    behind = [token.word for token in tokens[one.behind : one.behind + 2]] or ["."]
+    if ahead in _FACTORS or _of_a_person(tokens, one) or (behind[0] == "to" and behind[1:] in (["1"], ["one"])):
+        return False
+    return behind[0] in _FREE_BEHIND or behind[0] in _PLACES or _at_line_end(tokens, one)
+
+
+def _of_a_person(tokens: Sequence[Token], one: Measured) -> bool:
+    """Whether the number may be an age: ``my kiddo is seven and a half``."""
+    return any(token.word.removesuffix("'s") in _PEOPLE for token in tokens[max(0, one.first - 9) : one.first])
+
+
+def _at_line_end(tokens: Sequence[Token], one: Measured) -> bool:
+    return one.behind >= len(tokens) or tokens[one.behind].opens_line
+
+
+def _said_again(tokens: Sequence[Token], found: Sequence[Measured], talk: bool) -> list[Measured]:
+    last: Measured | None = None
+    told: list[Measured] = []
+    for one in found:
+        near = last is not None and _apart(one, last) <= _NEAR
+        if last is not None and near and _open(one) and _same_again(tokens, one, told, talk):
+            told.append(replace(one, kind=Kind.LENGTH, unit=_likely_unit(one, last.unit), carried=True))
+        else:
+            told.append(one)
+        if told[-1].kind is Kind.LENGTH:
+            last = told[-1]
+    return told
+
+
+def _likely_unit(one: Measured, last: Unit | None) -> Unit | None:
+    """The last unit said; but ``forty four wide`` behind yards of cloth is inches."""
+    if last in (Unit.YD, Unit.FT) and one.value > _MOST_YARDS:
+        return Unit.IN
+    return Unit.CM if last is Unit.M and one.value > _MOST_YARDS else last
+
+
+def _apart(one: Measured, other: Measured) -> int:
+    return max(one.first - other.behind, other.first - one.behind)
+
+
+def _things_behind(tokens: Sequence[Token], one: Measured) -> bool:
+    word = word_at(tokens, one.behind)
+    return one.value > 1 and len(word) > 3 and word.endswith("s") and word not in _NO_THINGS
+
+
+def _same_again(tokens: Sequence[Token], one: Measured, before: Sequence[Measured], talk: bool) -> bool:
+    behind = tokens[one.behind].word if one.behind < len(tokens) else "."
+    ahead = word_at(tokens, one.first - 1)
+    if one.form is Form.MIXED:
+        return _mixed_alone(tokens, one)
+    line_end = _at_line_end(tokens, one)
+    free = line_end or behind in _FREE_BEHIND or (talk and behind in _DIMENSIONS)
+    if one.first and (tokens[one.first - 1].kind is TokenKind.NUMBER or ahead in STARTS - ARTICLES):
+        return False  # “thirteen fifty”
+    if not free or ahead in _FACTORS or _of_a_person(tokens, one):
+        return False
+    called = ahead in _CALLS or (ahead.endswith("'s") and len(ahead) > 2)
+    if one.form is Form.DECIMAL:
+        return called and not is_priced(tokens, one)
+    if one.form is Form.FRACTION:
+        shared = not _SHARING.isdisjoint(token.word for token in tokens[max(0, one.first - 5) : one.first])
+        return (called or ahead == "plus") and not shared and behind != "of" and one.value.denominator in (2, 4)
+    if one.value < 2:
+        return False
+    again = any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])
+    if again and one.value >= 10:
+        return True
+    if not talk and not one.spoken:
+        return False
+    if any(_things_behind(tokens, each) for each in before[-2:] if each.kind is None):
+        return False
+    cutting = line_end and bool(
+        {"cut", "cutting", "to", "at"} & {token.word for token in tokens[max(0, one.first - 4) : one.first]}
+    )
+    likely = called or cutting or (talk and one.value >= 9)
+    return one.value >= 3 and behind not in ("by", "times") and likely
