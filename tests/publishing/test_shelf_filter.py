@@ -92,3 +92,24 @@ def test_choice_leaves_what_was_asked_for_without_a_script(tmp_path: Path, key: 
         page.emulate_media(media="print")
         assert len(shown()) == 7, "paper shows all"
         assert not page.locator(".filter").is_visible()
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="no chromium on this machine")
+@pytest.mark.parametrize("colours", ["light", "dark"])
+@pytest.mark.parametrize("key", shipped_themes())
+def test_choice_is_accessible_and_can_be_made_with_the_keyboard(tmp_path: Path, key: str, colours: str) -> None:
+    """WCAG 2.2 A and AA as axe-core tests them."""
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright").Axe()
+    theme = shipped_theme(key)
+    (tmp_path / "theme").mkdir()
+    for name, content in theme.files().items():
+        (tmp_path / "theme" / name).write_bytes(content)
+    (tmp_path / "index.html").write_text(render_front(front(), theme), encoding="utf-8")
+    with chromium(browsers) as browser:
+        page: Any = browser.new_page(color_scheme=colours, viewport={"width": 390, "height": 844})
+        page.goto((tmp_path / "index.html").as_uri())
+        assert [each["id"] for each in axe.run(page).response["violations"]] == []
+        page.locator("#every-kind").focus()
+        page.keyboard.press("ArrowRight")
+        assert page.locator(".shelf h3:visible").count() == 3
+        assert [each["id"] for each in axe.run(page).response["violations"]] == []
