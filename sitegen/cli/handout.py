@@ -37,7 +37,9 @@ def add_to(commands: Any) -> None:
     command.add_argument(
         "--units", choices=[_BOTH, *(each.value for each in System)], default=_BOTH, help="one unit, or both"
     )
-    command.add_argument("--paper", choices=[each.value for each in Paper], default=Paper.A4.value)
+    command.add_argument(
+        "--paper", choices=[each.value for each in Paper], default=Paper.A4.value, help="A4 unless told"
+    )
     command.add_argument("--large-print", action="store_true", help="letters of 20 points, one column")
     command.add_argument(
         "--copy",

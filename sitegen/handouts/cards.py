@@ -128,6 +128,5 @@ def _pictures(step: Step, source: Source) -> Iterator[SheetPicture]:
             yield drawing(found.svg)
     for each in step.photos:
         path = photo_path(each, cls.computed, source.folder)
-        shown = photo(each, path, language.own(each.shows), source.numbers) if path is not None else None
-        if shown is not None:
-            yield shown
+        if path is not None:
+            yield photo(each, path, language.own(each.shows), source.numbers)

@@ -35,11 +35,11 @@ def drawing(svg: str) -> SheetPicture:
     )
 
 
-def photo(photo: Photo, path: Path, shows: str, numbers: PrintedNumbers) -> SheetPicture | None:
-    """A photo with its marks drawn in; None when its file cannot be shown, which is a finding of its own."""
+def photo(photo: Photo, path: Path, shows: str, numbers: PrintedNumbers) -> SheetPicture:
+    """A photo with its marks drawn in. Raises NoPdf when its file cannot be shown."""
     found = for_paper(path, width=_PHOTO_PIXELS)
     if isinstance(found, Trouble):
-        return None
+        raise NoPdf(found.message)
     data = b64encode(found.content).decode("ascii")
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{found.width}" height="{found.height}"'

@@ -38,7 +38,7 @@ class Made:
 def handout_of(cls: ComputedClass, page: PaperPage, folder: ContentFolder, wanted: Wanted, day: date) -> Made:
     """The handout of a class by the page of its tutorial, as it is wanted on a day.
 
-    Raises NoPdf when a package is not installed that it needs.
+    Raises NoPdf when a package is not installed that it needs, or a photo cannot be shown.
     """
     source = Source(
         cls=cls,

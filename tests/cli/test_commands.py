@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import builtins
 import json
 import os
 import subprocess
@@ -190,3 +191,19 @@ def test_colour_on_a_terminal_only_and_not_with_no_color(wrong: str) -> None:
 
     assert b"\x1b[31mwrong" in on_a_terminal({"TERM": "xterm"})
     assert b"\x1b[" not in on_a_terminal({"TERM": "xterm", "NO_COLOR": "1"})
+
+
+def test_stopped_while_it_loads_says_so_without_a_traceback(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """``^C`` before the commands are there: while their modules are imported."""
+
+    def stopped(name: str, *rest: object, **more: object) -> object:
+        if name == "sitegen.cli.commands":
+            raise KeyboardInterrupt
+        return real(name, *rest, **more)
+
+    real = builtins.__import__
+    monkeypatch.setattr(builtins, "__import__", stopped)
+    assert main(["--version"]) == 130
+    assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"

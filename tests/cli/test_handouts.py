@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from classes.class_folders import CLASS, STEPS, TOTE, class_folder
+from PIL import Image
 from pypdf import PdfReader
 
 from sitegen.cli import main
@@ -122,3 +123,21 @@ def test_errata_of_what_is_no_handout(tmp_path: Path, capsys: pytest.CaptureFixt
     )
     assert code == 2
     assert "it has size L, which the tutorial has no more. Print it anew." in err
+
+
+def test_photo_that_cannot_be_shown_stops_the_print(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls = made(tmp_path / "c")
+    home = tmp_path / "c" / "tutorials" / "tee"
+    (home / "photos").mkdir()
+    step = home / "steps" / "02-sew.yaml"
+    step.write_text(
+        step.read_text(encoding="utf-8") + "photo: {file: side.png, shows: The side seam}\n", encoding="utf-8"
+    )
+    picture = BytesIO()
+    Image.effect_noise((300, 200), 50).save(picture, "PNG")
+    (home / "photos" / "side.png").write_bytes(picture.getvalue()[:9000])
+    code, _, err = run("handout", cls, "--to", str(tmp_path / "h.pdf"), capsys=capsys)
+    assert code == 2
+    assert "side.png is damaged or cut off" in err
+    (home / "photos" / "side.png").write_bytes(picture.getvalue())
+    assert run("handout", cls, "--to", str(tmp_path / "h.pdf"), capsys=capsys)[0] == 0

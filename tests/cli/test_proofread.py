@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 
-from sitegen.cli.main import main
+from sitegen.cli import main
 
 DRAFT = "Cut 16 in plus two 1/2 in seam allowances, so 16 1/2 in.\nUse `3 in (1 cm)` as code.\n"
 TALK = (

@@ -1,4 +1,4 @@
-"""The command ``sitegen``."""
+"""The commands of ``sitegen``, one module each."""
 
 from __future__ import annotations
 
@@ -11,11 +11,9 @@ from sitegen import __version__
 from sitegen.cli import begin, check, errata, explain, handout, kit, list_checks, proofread, publish, sessions, size
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 
-_INTERRUPTED = 130
 
-
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command and return its exit code: 0 nothing wrong, 1 something wrong, 2 could not read or wrong usage."""
+def run(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code. What a person stops is told by who called."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
@@ -28,9 +26,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
         # The reader of our output has gone; keep Python from complaining when it closes the stream.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return NOTHING_WRONG
-    except KeyboardInterrupt:
-        print("sitegen: stopped. Nothing was changed.", file=sys.stderr)
-        return _INTERRUPTED
     except Exception as fault:
         if os.environ.get("SITEGEN_TRACEBACK"):
             raise
