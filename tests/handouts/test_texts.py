@@ -193,6 +193,17 @@ def test_example_says_whose_numbers_they_are() -> None:
     assert cover.code.startswith("<svg")
 
 
+@pytest.mark.parametrize("large_print", [False, True])
+@pytest.mark.parametrize("copy", Copy)
+def test_students_who_cut_themselves_get_the_layout_in_every_copy(
+    tmp_path: Path, copy: Copy, large_print: bool
+) -> None:
+    sheets = sheets_of(class_folder(tmp_path), "evening", copy=copy, large_print=large_print)
+    (layout,) = sheets.made.handout.layouts
+    assert "cotton canvas" in layout.title
+    assert "Cutting layout" in sheets.text
+
+
 def test_tutorial_without_sizes(tmp_path: Path) -> None:
     plain = "fabrics: {main: {name: canvas, structure: woven, buy: 1 yd}}\npieces: {panel: {cut: 2, fabric: main}}\n"
     text = "title: Evening class\ntutorial: tee\nstudents: 7\nsessions: [{minutes: 90}]\n"
