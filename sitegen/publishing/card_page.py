@@ -13,7 +13,7 @@ from sitegen.publishing.number_book import CardNumbers, NumberBook
 from sitegen.publishing.picture_views import Diagram
 from sitegen.publishing.spoken import rendered
 from sitegen.publishing.views import OtherWay, StepCard, Stitching, Video
-from sitegen.quantities import English, System, decimal
+from sitegen.quantities import ZERO, English, System, decimal
 from sitegen.sewing import stitches_per_inch
 from sitegen.tutorial import Computed, Hem, Join, Prose, Reference, Step, words_of
 from sitegen.tutorial import OtherWay as Way
@@ -71,7 +71,8 @@ def _stitching(way: Step | Way, computed: Computed, numbers: CardNumbers, langua
 
 def _join(join: Join, computed: Computed, numbers: CardNumbers, language: English) -> Stitching:
     edges = [name for chain in join.chains for name in chain]
-    allowance = next((view for name in edges if (view := numbers.use(_allowance_of(name, computed))) is not None), None)
+    allowances = (_allowance_of(name, computed) for name in edges)
+    allowance = next((view for name in allowances if _is_sewn_in(name, computed) and (view := numbers.use(name))), None)
     notes = []
     if join.stabilised:
         notes.append("stabilised, so that it does not stretch")
@@ -97,6 +98,14 @@ def _allowance_of(name: Reference, computed: Computed) -> str:
     general = computed.number("seam_allowance", 0)
     found = computed.number(own, 0)
     return "seam_allowance" if found is not None and general is not None and found.value == general.value else own
+
+
+def _is_sewn_in(allowance: str, computed: Computed) -> bool:
+    """Whether there is cloth beyond the stitches: an edge that is bound has none, and then there is nothing to tell."""
+    return any(
+        length is not None and length.length > ZERO
+        for length in (computed.length(allowance, size) for size in range(computed.tutorial.size_count))
+    )
 
 
 def _chain(chain: tuple[Reference, ...], language: English) -> str:
