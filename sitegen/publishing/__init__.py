@@ -38,9 +38,9 @@ from sitegen.publishing.for_paper import (
     PrintedNumbers,
     Span,
     paper_page,
-    plain_words,
     printed_line,
     printed_text,
+    unstyled,
 )
 from sitegen.publishing.languages import Words, unmarked
 from sitegen.publishing.marked_page import MarkedText, write_marked_page
@@ -116,7 +116,6 @@ __all__ = [
     "paper_page",
     "photo_findings",
     "photo_path",
-    "plain_words",
     "plan_view",
     "printed_line",
     "printed_text",
@@ -127,6 +126,7 @@ __all__ = [
     "samples_view",
     "teacher_page",
     "unmarked",
+    "unstyled",
     "write_marked_page",
     "write_new_folder",
 ]

@@ -12,7 +12,7 @@ from handouts.sheets import EVENING, example, sheets_of
 
 import sitegen.handouts
 from sitegen.handouts import Copy, NoPdf
-from sitegen.publishing import Block, Span, plain_words, printed_line, printed_text
+from sitegen.publishing import Block, Span, printed_line, printed_text, unstyled
 from sitegen.publishing.themes import shipped_theme
 from sitegen.quantities import System, given, inches
 from sitegen.sewing import tolerance
@@ -42,14 +42,14 @@ def test_markdown_becomes_blocks_and_spans() -> None:
 def test_tables_headings_rules_and_code_are_kept() -> None:
     text = "# Head\n\n| a | b |\n| - | - |\n| 1 | {band.cut_length} |\n\n---\n\n```\nas *is*\n```\n"
     head, table, rule, code = printed_text(text, numbers)
-    assert (head.kind, plain_words(head.spans)) == ("heading", "Head")
-    assert [[plain_words(cell) for cell in row] for row in table.rows] == [["a", "b"], ["1", "17 3/4 in"]]
-    assert (rule.kind, code.kind, plain_words(code.spans)) == ("rule", "code", "as *is*")
+    assert (head.kind, unstyled(head.spans)) == ("heading", "Head")
+    assert [[unstyled(cell) for cell in row] for row in table.rows] == [["a", "b"], ["1", "17 3/4 in"]]
+    assert (rule.kind, code.kind, unstyled(code.spans)) == ("rule", "code", "as *is*")
 
 
 def test_what_names_nothing_stays_as_typed_and_a_site_link_gives_its_words() -> None:
     spans = printed_line("See {no.such} [here](../x.html) <b>bold</b>\nand ![a pin](pin.jpg)", numbers)
-    assert plain_words(spans) == "See {no.such} here <b>bold</b> and a pin"
+    assert unstyled(spans) == "See {no.such} here <b>bold</b> and a pin"
     assert not any(span.link or span.number for span in spans)
 
 
@@ -97,10 +97,8 @@ def test_a_text_that_tells_of_a_change_keeps_the_numbers_of_its_author(tmp_path:
         class_folder(tmp_path, CLASS + "changes: [taller]\n", **steps), "evening", size="S", units=(System.INCHES,)
     )
     card = sheets.made.handout.cards[0]
-    assert (
-        plain_words(card.text[0].spans).replace("\u00a0", " ") == "The panel is 12 in. Add 2 in, so it becomes 14 in."
-    )
-    assert plain_words(card.look_for[0].spans).replace("\u00a0", " ") == "The panel is 14 in long."
+    assert unstyled(card.text[0].spans).replace("\u00a0", " ") == "The panel is 12 in. Add 2 in, so it becomes 14 in."
+    assert unstyled(card.look_for[0].spans).replace("\u00a0", " ") == "The panel is 14 in long."
 
 
 def test_steps_before_class_are_the_teachers_and_sessions_are_named(tmp_path: Path) -> None:
@@ -153,7 +151,7 @@ def test_marking_sheet_asks_for_each_point_and_measures_between_two_lengths(tmp_
     }
     sheets = sheets_of(class_folder(tmp_path, **steps), "evening", size="S", units=(System.INCHES,))
     (marking,) = sheets.made.handout.marking
-    assert [plain_words(point).replace("\u00a0", " ") for point in marking.points] == [
+    assert [unstyled(point).replace("\u00a0", " ") for point in marking.points] == [
         "The side is 10 in long.",
         "No pin is left.",
         "The waist is 30 in.",
@@ -188,7 +186,7 @@ def test_spanish(tmp_path: Path) -> None:
 
 def test_example_says_whose_numbers_they_are() -> None:
     cover = example(EVENING).made.handout.cover
-    assert "invented" in " ".join(plain_words(block.spans) for block in cover.before)
+    assert "invented" in " ".join(unstyled(block.spans) for block in cover.before)
     assert cover.address.endswith("tutorials/boxy-tee/index.html")
     assert cover.code.startswith("<svg")
 

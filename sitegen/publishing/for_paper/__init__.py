@@ -5,7 +5,7 @@ Nothing here is HTML: whoever lays out paper sets these parts in a way of its ow
 
 from sitegen.publishing.for_paper.numbers import PrintedNumbers
 from sitegen.publishing.for_paper.page import PaperPage, paper_page
-from sitegen.publishing.for_paper.text import Block, Fill, Span, plain_words, printed_line, printed_text
+from sitegen.publishing.for_paper.text import Block, Fill, Span, printed_line, printed_text, unstyled
 
 __all__ = [
     "Block",
@@ -14,7 +14,7 @@ __all__ = [
     "PrintedNumbers",
     "Span",
     "paper_page",
-    "plain_words",
     "printed_line",
     "printed_text",
+    "unstyled",
 ]

@@ -49,7 +49,7 @@ def printed_line(text: str, fill: Fill) -> tuple[Span, ...]:
     return tuple(span for block in printed_text(text, fill) for span in _all_spans(block))
 
 
-def plain_words(spans: Sequence[Span]) -> str:
+def unstyled(spans: Sequence[Span]) -> str:
     """The words of spans without their style."""
     return "".join(span.text for span in spans)
 
@@ -140,7 +140,7 @@ def _spans(inline: Token, fill: Fill) -> tuple[Span, ...]:
         elif token.type == "code_inline":
             found.append(replace(style, text=token.content, code=True))
         elif token.type == "image":
-            found.append(replace(style, text=plain_words(_spans(token, fill))))
+            found.append(replace(style, text=unstyled(_spans(token, fill))))
         elif token.content:
             found.append(replace(style, text=token.content))
     return tuple(found)
