@@ -26,6 +26,9 @@ _TERM = re.compile(rf"(?<![\w/.,⁄]){NUMBER_PATTERN}(?:[\s\u00a0-]*(?P<unit>{_U
 _SIGN = re.compile(r"\s*(?P<sign>[+−×÷=])\s*|[ \t]+(?P<typed>[–*/x-])[ \t]+")
 """A dash, star or x is a sign only between two spaces of one line: at the head of a line it begins a list."""
 _SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
+_GOES_ON = re.compile(r"[+−×÷][^\d\n.=;:]*$")
+"""A sign before a term, or before the name of one: the sum began before, in a way that is not read here."""
+_NAMED = 40
 _HALF_PERCENT = Fraction(1, 200)
 
 
@@ -85,7 +88,8 @@ def find_sums(text: str) -> Iterator[WrittenSum]:
         position = match.end()
         if term is None or link is None:
             yield from _finished(chain, signs)
-            chain, signs = ([term] if term is not None else []), []
+            goes_on = _GOES_ON.search(text, max(0, match.start() - _NAMED), match.start()) is not None
+            chain, signs = ([term] if term is not None and not goes_on else []), []
             continue
         chain.append(term)
         signs.append(link.group("sign") or _SIGNS[link.group("typed")])

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from sitegen.prose.find import Measured, Reading, TokenKind, reading_of
 from sitegen.prose.measurement import Kind
+from sitegen.prose.nominal import is_nominal, nearly
 from sitegen.prose.words import words
 from sitegen.quantities import (
     SHOP_STEPS,
@@ -17,16 +18,18 @@ from sitegen.quantities import (
     System,
     Typed,
     Unit,
+    cm,
     decimal,
     grain,
+    inches,
     pair_agrees,
     parse_length,
 )
 
 _LINKS = words(
     "under over which is that that's that equals = about roughly or approximately approx in metric equal to your"
-    " regular usual the our good old i.e ie aka approx. a.k.a around nearly just so , ~ ≈ are be say it's makes works"
-    " out reads"
+    " regular usual the our good old i.e ie aka approx. a.k.a around nearly just so , ~ ≈ are be say it's makes"
+    " works out reads almost"
 )
 _SAME = words("or which that's equals = i.e ie aka is are")
 _NOUNS = words("this one it altogether total seam seams allowance hem wide long of it across deep bolt fabric cloth -")
@@ -34,12 +37,14 @@ _NOUNS = words("this one it altogether total seam seams allowance hem wide long 
 _OPERATORS = words("of x × * + plus - minus less by times twice double ÷ /")
 """Words before a length that make it a part of a sum, whose result is no other name of it."""
 _BRACKET_ENDS = words(", ! ? ) ] for if in to on by with at each wide long deep")
-_SOLD_BY_LENGTH = words("zip zips zipper zippers")
-"""Sold in nominal lengths: a 16 in zip is sold as 40 cm (common practice, no source)."""
 _APPOSITION_ENDS = words(", . ; : – — - ! ?") | frozenset(("", "for", "if", "all", "throughout", "\n"))
-_CONDITIONS = words("if when where depending")
+_CONDITIONS = (["if"], ["when"], ["where"], ["depending"])
 """Words behind two lengths joined by ``or`` that make them a choice: ``1 cm, or 5/8 in if your pattern has that``."""
-_FARTHEST, _FARTHEST_SAID = 6, 12
+_PLACES = words(
+    "metric imperial inches centimetres centimeters europe america states uk canada australia overseas abroad"
+)
+"""Words that tell of readers elsewhere: ``or 6 mm if you're over in europe`` is no choice."""
+_FARTHEST, _FARTHEST_SAID = 8, 12
 """Tokens between a length and the same length in the other unit; the second where words name the other system."""
 _FAR = Fraction(12)
 """How many times as long one may be as the other where ``or`` and ``which is`` join them."""
@@ -48,13 +53,17 @@ _NO_CHOICE = Fraction(4, 3)
 _LOOSE = Fraction(5, 2)
 _BESIDE = Fraction(7, 4)
 """The same where no word joins them."""
+_SAYS = (["that's"], ["thats"], ["it's"])
+_IS_OR = words("is or so")
+_GOING = words("gonna going be like to")
 _FILLERS = words("uh um er well like okay")
 _SIGNS = words("+ − - × * plus minus times")
 _SHARES = words("half third thirds quarter quarters fifth fifths tenth tenths percent cent twice double eighths")
 _EQUALS = frozenset(("is", "that's", "equals", "="))
 _HEDGES = words("quite about roughly approximately approx around nearly just ~ ≈ say almost")
 _HEDGED_PAIRS = tuple((word, way) for word in ("just", "slightly", "bit", "little") for way in ("under", "over"))
-_NOMINAL = Fraction(4, 100)
+_INCH, _FIVE, _ROUND, _SHORT = inches(1), cm(5), 50, 510
+"""Whole inches beside a multiple of 5 cm are one length within 2 per cent, up to 20 in: 18 in (45 cm)."""
 _HEDGED = Fraction(6, 100)
 
 
@@ -108,8 +117,12 @@ def find_pairs(text: str) -> Iterator[WrittenPair]:
 def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
     """Each length that is given again in the other system of units, in order."""
     lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH]
-    yield from _rectangles(reading, lengths)
+    rectangles = list(_rectangles(reading, lengths))
+    yield from rectangles
+    of_rectangles = {pair.other.first for pair in rectangles}
     for one, other in pairwise(lengths):
+        if other.first in of_rectangles:
+            continue
         apart = other.first - one.behind
         if one.unit is None or other.unit is None or apart > _FARTHEST_SAID:
             continue
@@ -135,7 +148,11 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
         if words(one, two) not in _SIDES or words(three, four) not in _SIDES or None in (one.unit, three.unit):
             continue
         between = [word for word in words(two, three) if word not in _NOUNS and word != "finished"]
-        joined = between[:1] in (["("], ["["], ["/"]) or ("or" in between and all(word in _LINKS for word in between))
+        joined = (
+            between[:1] in (["("], ["["], ["/"])
+            or between[-1:] in (["–"], ["—"])
+            or ("or" in between and all(word in _LINKS for word in between))
+        )
         other_system = one.unit is not None and three.unit is not None and one.unit.system is not three.unit.system
         if joined and other_system and len(between) <= 4:
             closed = four.behind < len(tokens) and tokens[four.behind].word in (")", "]")
@@ -187,9 +204,11 @@ def _link(reading: Reading, one: Measured, other: Measured) -> _Link | None:
     so = plain in ([], ["so"]) and words != [","] and other.first > one.behind
     if apposition or so:
         return _Link(_BESIDE, other.behind, tuple(words), False)
-    ending = [word for word in words if word not in _HEDGES]
-    said_after_words = ending[-1:] in (["that's"], ["thats"]) and ending[-2:-1] == ["so"]
-    return _Link(_LOOSE, other.behind, tuple(words), False) if said_after_words else None
+    ending = [word for word in words if word not in _HEDGES and word not in _GOING]
+    named = len(ending) == 2 and ending[0].isalpha() and ending[1] in _IS_OR and words[-1] not in _HEDGES
+    if ending[-1:] in _SAYS or named or (ending[:1] == ["which"] and ending[-1:] == ["is"]):
+        return _Link(_LOOSE, other.behind, tuple(ending), False)
+    return None
 
 
 def _without_nouns(between: list[str]) -> list[str]:
@@ -209,15 +228,17 @@ def _pair(reading: Reading, one: Measured, other: Measured, unit: Unit, second: 
         return _one_system(reading, one, other, link)
     if (one.high is None) != (other.high is None):
         return _half_a_range(reading, one, other, link)
-    bolt = _is_bolt(reading, one, link.behind) and _nearly(one, other, unit, second)
+    after = [token.word for token in reading.tokens[link.behind : link.behind + 8]]
+    bolt = is_nominal(reading, one, other, link.behind)
     agrees = _agree(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
     if not agrees and _is_hedged(reading, one, link):
         ends = zip(_ends(one, unit), _ends(other, second), strict=True)
         agrees = all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
-    after = reading.tokens[link.behind].word if link.behind < len(reading.tokens) else ""
-    chosen = not agrees and "or" in link.words and after in _CONDITIONS
+    of_place = not _PLACES.isdisjoint(after)
+    chosen = not agrees and "or" in link.words and after[:1] in _CONDITIONS and not of_place
     in_a_sum = link.bracket and one.first > 0 and reading.tokens[one.first - 1].word in _SIGNS
     far = link.farthest is not None and not _plausible(one, other, unit, second, link.farthest)
+    far = far and not _ten_times(one, other, unit, second)
     if not agrees and (far or in_a_sum or chosen):
         return None
     sure = link.farthest is None or link.farthest is _FAR
@@ -234,6 +255,9 @@ def _agree(one: Typed, other: Typed, *, bolt: bool = False) -> bool:
     if one.high is not None or other.high is not None or one.unit.system is other.unit.system:
         return False
     apart, most = abs(one.value.mm - other.value.mm), max(one.value.mm, other.value.mm)
+    imperial, metric = (one, other) if one.unit.system is System.INCHES else (other, one)
+    if imperial.value.sits_on(_INCH) and metric.value.sits_on(_FIVE) and apart * _ROUND <= most <= _SHORT:
+        return True
     shop = {one.unit, other.unit} <= {Unit.YD, Unit.M, Unit.CM} and apart * 2 <= SHOP_STEPS[System.CENTIMETRES].mm
     return shop and apart * 10 <= most
 
@@ -266,12 +290,16 @@ def _one_system(reading: Reading, one: Measured, other: Measured, link: _Link) -
     if unit is second:
         meant = _slipped(reading, one, other) if link.words in (("(",), ("[",)) else ""
         return InTwoUnits(one, other, one.first, link.behind, False, unit_slipped=meant) if meant else None
+    if one.value * unit.mm == 2 * other.value * second.mm:
+        return None  # “3 cm, that is 15 mm on either side”
     again = _same_system(reading, one, other, link.behind)
     if link.bracket or (bool(link.words) and link.words[-1] in _EQUALS):
-        near = link.bracket or "so" not in link.words or _plausible(one, other, unit, second, _BESIDE)
-        return again if near else None
+        times = _BESIDE if "so" in link.words else _NO_CHOICE if link.farthest is _LOOSE else _FAR
+        return again if _plausible(one, other, unit, second, times) else None
+    if link.words[-1:] == ("so",):
+        return again if _plausible(one, other, unit, second, _NO_CHOICE) else None
     if "or" in link.words:
-        near = _is_hedged(reading, one, link) and _nearly(one, other, unit, second)
+        near = _is_hedged(reading, one, link) and nearly(one, other, unit, second)
         if again.agrees or near:
             return replace(again, agrees=True)
         choice = unit.system is System.INCHES or not _plausible(one, other, unit, second, _NO_CHOICE)
@@ -303,24 +331,14 @@ def _plausible(one: Measured, other: Measured, unit: Unit, second: Unit, times: 
     return high <= times * low
 
 
-def _nearly(one: Measured, other: Measured, unit: Unit, second: Unit) -> bool:
-    """Whether two nominal sizes are near enough to be one: 60 in is sold as 150 cm, 22 in as 55 cm."""
-    first, last = one.value * unit.mm, other.value * second.mm
-    return abs(first - last) <= _NOMINAL * max(first, last)
+def _ten_times(one: Measured, other: Measured, unit: Unit, second: Unit) -> bool:
+    """Whether one is about ten times the other: centimetres said for millimetres, or a point left out."""
+    low, high = sorted((one.value * unit.mm, other.value * second.mm))
+    return abs(high - 10 * low) * 10 <= high
 
 
 def _ends(one: Measured, unit: Unit) -> list[Fraction]:
     return [one.value * unit.mm] + ([one.high * unit.mm] if one.high is not None else [])
-
-
-def _is_bolt(reading: Reading, one: Measured, behind: int) -> bool:
-    """Whether it is the nominal size of something sold, such as the width of cloth or the length of a zip."""
-    tokens = reading.tokens
-    after = [token.word for token in tokens[behind : behind + 2]]
-    if _SOLD_BY_LENGTH & {*after}:
-        return True
-    before = [token.word for token in tokens[max(0, one.first - 3) : one.first]]
-    return "wide" in after or "width" in after or ("width" in before and before[-1] in ("of", ":", "is"))
 
 
 def typed_of(reading: Reading, one: Measured) -> Typed:

@@ -29,6 +29,8 @@ class Exactness(Enum):
 def part_exactness(value: Fraction) -> Exactness:
     """How exactly an equal part must be given: to the ruler where a mark has it, coarsely where none has."""
     length = Length(value)
+    if length.sits_on(inches("1/8")) or length.sits_on(mm(5)):
+        return Exactness.EXACT
     return Exactness.RULER if length.sits_on(inches("1/16")) or length.sits_on(mm(1)) else Exactness.COARSE
 
 

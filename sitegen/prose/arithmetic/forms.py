@@ -112,6 +112,7 @@ FORMS: tuple[Form, ...] = (
     ),
     # 80% of 20 in is 16 in; twice 3/8 in is 3/4 in; 4 × 5 in = 20 in
     _form("worked", rf"{_WORKED}{_STRONG}{_R}", workers.term, Tie.STRONG, one_of="PRD*"),
+    _form("worked", rf"{_WORKED}k{_R}", workers.term, Tie.STRONG, one_of="PRD*"),
     _form("worked", rf"{_WORKED}(?!_?[+\-ATB]){_EQ}{_R}", workers.term, one_of="PRD*"),
     _form("worked", rf"{_WORKED}_?[,:]_?{_R}{_END}", workers.term, one_of="PRD*"),
     # on a 20 in neckline 15% is 3 in
@@ -153,6 +154,10 @@ FORMS: tuple[Form, ...] = (
     _form("division", rf"(?P<a>L)_?i_?(?P<n>N)_?n_?o_?{_R}", workers.quotient, needs="Nn"),
     _form("division", rf"/[_]?(?P<a>L)[_]{{0,2}}[bi]_?(?P<n>N)_?n_?o_?{_R}", workers.quotient, needs="/N"),
     _form("division", rf"(?P<a>L):(?P<n>N)={_R}", workers.quotient, Tie.STRONG, needs="N="),
+    # eyelets over 56 cm, eight gaps of 7 cm; 54 in wide, into two halves of 27 in
+    _form(
+        "division", r"(?P<a>L)[^L~X\n]{0,12}(?P<n>N)_?n{0,2}_?o_?(?P<r>L)", workers.equal_parts, Tie.STRONG, needs="N"
+    ),
     # 24 ÷ 4 = 6 inches
     _form("division", rf"(?P<a>N)/_?(?P<n>N)={_R}", workers.bare_quotient, Tie.STRONG, needs="N/="),
     _form("halving", rf"H_?(?P<a>L)[_,&tq=:k]{{1,4}}{_R}", workers.quotient, needs="H"),

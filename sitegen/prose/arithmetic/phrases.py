@@ -14,6 +14,7 @@ _ALL_SIDES = words("both each either every two 2 all per")
 _MIDDLES = words("middle center centre")
 _LIES = words("is falls comes lies sits at mark")
 _FOLDED = words("band binding cuff collar edge waistband strip and , . ; :")
+_FOLDED_OVER = words(", . ; and with along")
 _SELVAGES = words("selvage selvedge")
 _PAIR_TAKES = words(", is : takes needs makes")
 _STOPS = words(". , ; : ! ? ) - – —")
@@ -26,12 +27,17 @@ _OPPOSITE = {"top": "bottom", "left": "right", "above": "below"}
 _ALL_ROUND = (["the", "way", "round"], ["the", "way", "around"])
 _HALFWAY = frozenset(("halfway", "midpoint"))
 _TURNED = words("over under up back down in")
-_IN_TWO = words("half middle lengthwise centre center two")
+_IN_TWO = words("half middle lengthwise lengthways centre center two length")
+_ITS = {"two": ("in", "into"), "length": ("its", "their")}
 _TAKES = words("take takes taking taken took")
+_CUTS = words("cut cuts cutting trim trims trimmed trimming")
+_GOES = words("go goes going went")
 _WHOLE = words("all in end side pair less more left")
 TRIGGERS = (
     _ALL_SIDES
     | _TAKES
+    | _GOES
+    | _CUTS
     | frozenset(_OPPOSITE)
     | _HALFWAY
     | _TURNS
@@ -39,7 +45,7 @@ TRIGGERS = (
     | _MIDDLES
     | _SELVAGES
     | frozenset(("pair",))
-    | frozenset(("a", "edge", "on"))
+    | frozenset(("a", "to", "edge", "on"))
 )
 """The words with which such a phrase may begin."""
 
@@ -50,6 +56,8 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
     following = tokens[index + 1].word if index + 1 < len(tokens) else ""
     if word in _ALL_SIDES and (behind := sides_end(tokens, index)):
         return "S", behind
+    if word in _GOES and following in ("with", "for"):
+        return "u", index + 2  # “I went with 75%”
     if word in _TAKES and following in ("in", "up"):
         return "T", index + 2
     if word in _TAKES:
@@ -70,9 +78,14 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
     if word in _FOLDS and (doubled := _doubled(tokens, index)):
         return "H", doubled
     if word in _FOLDS and (two := _in_two(tokens, index)):
-        return "H", two + 1 if two <= index + 4 else index + 1
+        length = any(at in number_at for at in range(index, two))
+        return "H", two + 1 if two <= index + 4 and not length else index + 1
+    if word == "folded" and following == "over" and index + 2 < len(tokens) and tokens[index + 2].word in _FOLDED_OVER:
+        return "H", index + 2
     if word == "folded" and following in _FOLDED:
         return "H", index + 1
+    if word in _CUTS and following in ("back", "away", "down", "off"):
+        return "T", index + 2
     if word in _TURNS and following == "-":
         return "_", index + 3  # a turn-up is a thing
     if word in _TURNS and following in ("out", "up", "under", "away", "off"):
@@ -87,6 +100,8 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
         return "D", index + 1
     if word == "a" and _per_thing(tokens, index, number_at):
         return "e", index + 2
+    if word == "to" and following == "a" and index + 1 not in number_at and _per_thing(tokens, index + 1, number_at):
+        return "e", index + 3
     if word == "on" and following == "top" and index + 2 < len(tokens) and tokens[index + 2].word == "of":
         return "A", index + 3
     if word == "a" and following in _APIECE and (index == 0 or tokens[index - 1].word != "in"):
@@ -112,8 +127,9 @@ def _per_thing(tokens: Sequence[Token], index: int, number_at: Mapping[int, Meas
     ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS or tokens[index + 2].opens_line
     if not ends or index + 1 >= len(tokens) or tokens[index + 1].kind is not TokenKind.WORD:
         return False
+    to = tokens[index - 1].word == "to"  # “2/3 yd of vinyl to a guard”
     return any(
-        (one := number_at.get(at)) is not None and one.behind == index and one.kind is Kind.LENGTH
+        (one := number_at.get(at)) is not None and (one.behind == index or to) and one.kind is Kind.LENGTH
         for at in range(max(0, index - 8), index)
     )
 
@@ -124,15 +140,17 @@ def _each_its_own(tokens: Sequence[Token], index: int, number_at: Mapping[int, M
     places = [at for at in range(index + 1, min(index + 8, len(tokens))) if tokens[at].word == opposite]
     if not places:
         return False
-    between = [at for at in range(index, places[0]) if at in number_at]
-    behind = [at for at in range(places[0], min(places[0] + 4, len(tokens))) if at in number_at]
-    return bool(between) and bool(behind)
+    between = any(at in number_at for at in range(index, places[0]))
+    behind = any(at in number_at for at in range(places[0], min(places[0] + 4, len(tokens))))
+    before = any(one.behind > index - 4 for at in range(max(0, index - 8), index) if (one := number_at.get(at)))
+    return between and (behind or before)
 
 
 def _in_two(tokens: Sequence[Token], index: int) -> int:
     """The token that says that something is folded in half; 0 if none does, as before a half inch."""
     for at in range(index + 1, min(index + 8, len(tokens))):
-        if tokens[at].word in _IN_TWO:
+        word = tokens[at].word
+        if word in _IN_TWO and (word not in _ITS or tokens[at - 1].word in _ITS[word]):
             following = tokens[at + 1].word if at + 1 < len(tokens) else ""
             return 0 if following in ("an", "a", "inch", "inches", "yard") else at
     return 0

@@ -33,6 +33,9 @@ _LEAST_NEAR = Fraction(13)
 """Millimetres: half an inch is near, whatever the share; but never more than half of a small result."""
 _PERCENT_NEAR = Fraction(7, 10)
 """The same for a percentage whose result words like ``so`` and ``makes`` tie."""
+_NO_RESULT = re.compile(
+    r"\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$|\. (?:over|under)lap (?!is|of)[a-z ]*$"
+)
 _WEAKER = Fraction(4, 5)
 
 
@@ -70,6 +73,7 @@ def related_results(
                 at in done
                 or tie is None
                 or _makes_the_next(items, symbols, at)
+                or _only_supposed(items, said, at)
                 or (order == "behind" and (again or finished or at in used or not _leads(symbols, at, tie)))
             ):
                 continue
@@ -115,10 +119,16 @@ def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Sai
         items[other].value for other in range(scope.start, scope.end) if symbols[other] == "L" and other != at
     }
     allowance = re.match(r"_?[ap]", symbols[at + 1 : at + 3]) is not None
+    apart = (
+        "." in symbols[max(scope.start, max((o for o in range(scope.start, at) if symbols[o] == "L"), default=at)) : at]
+    )
+    weak = apart and set("=qcuv:(").isdisjoint(scope.tie)
     close = [
         way
         for way in ways
         if way.named
+        and not (weak and way.kind == "product" and abs(way.value - result.value) * 6 > way.value)
+        and not (result.hedged and way.kind in ("sum", "difference", "product", "division"))
         and _close(way, result, sure, scope.tie)
         and way.value not in said_already
         and not (allowance and way.kind in ("sum", "difference", "division"))
@@ -137,6 +147,13 @@ def _scopes(symbols: str, index: int, order: str) -> list[tuple[int, int]]:
     behind = symbols[index + 1 : index + _ITEMS].partition("\n")[0]
     end = index + 1 + len(".".join(behind.split(".", 2)[:2]))
     return [(index + 1, end), (start, end)]
+
+
+def _only_supposed(items: Sequence[Item], said: Said, at: int) -> bool:
+    """Whether a length is no result by the words beside it: ``every 3 in``, ``if the hem is 4 in or deeper``."""
+    before = " ".join(said(item) for item in items[max(0, at - 4) : at]).lower()
+    behind = said(items[at + 1]).lower() if at + 1 < len(items) else ""
+    return _NO_RESULT.search(before) is not None or behind.startswith(("or ", "is not", "isn't"))
 
 
 def _makes_the_next(items: Sequence[Item], symbols: str, index: int) -> bool:

@@ -11,7 +11,7 @@ from sitegen.prose.arithmetic.terms import Said
 from sitegen.quantities import System, Unit
 
 _ROOM = re.compile(
-    r"\b(?:some left|left ?over|to spare|safe side|to be safe|just in case"
+    r"\b(?:some left|(?<!nothing )(?<!nothing is )(?<!none )left ?over|to spare|safe side|to be safe|just in case"
     r"|a (?:little|bit) (?:(?:of )?play|more|extra|over)|or so|nearest|not quite"
     r"|round(?:ed|s|ing)? (?:up|down|it|to|off))\b"
 )

@@ -24,11 +24,19 @@ _EQUAL_PARTS = {
     "quarters": 4, "halves": 2, "thirds": 3, "fifths": 5, "sixths": 6, "sevenths": 7, "eighths": 8, "ninths": 9,
     "tenths": 10, "twelfths": 12, "sixteenths": 16,
 }  # fmt: skip
+_PARTS_NAMED = {"third": 3, "quarter": 4, "fourth": 4, "fifth": 5}
+_WHICH_PART = words("bottom top upper lower lowest highest middle outer inner")
+_WHICH_HALF = words("front back left right upper lower top bottom other first second")
+_MARKS = words("mark marks marked marking points")
+_LEAVES = words("leave leaving")
+_OPEN = words("open unsewn unstitched unsecured opening gap")
+_DOES = words("stitch stitched sew sewn topstitch wash washed press pressed steam steamed check measure")
+_PARTS_OF_CLOTH = words("quarter quarters eighth eighths")
 _HEDGES = words(
     "about around approximately roughly nearly almost approx circa ish slightly under scant generous ~ ≈ maybe hair bit"
 )
 _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", "more"), ("well", "over")))
-_SURE_BEHIND_OVER = frozenset(("just", "slightly", "little", "bit", "hair", "fraction"))
+_SURE_BEHIND_OVER = words("just slightly little bit hair fraction shade touch whisker smidge smidgen tad hint")
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +88,10 @@ def _items(
         if index in skipped:
             index += 1
             continue
+        if named := _named_part(tokens, index):
+            yield named
+            index = named.behind
+            continue
         one = number_at.get(index)
         if one is not None and not (tokens[index].word in ("two", "2") and sides_end(tokens, index)):
             yield _number(tokens, one, pairs.get(index))
@@ -98,16 +110,33 @@ def _number(tokens: Sequence[Token], one: Measured, other: Measured | None) -> I
         if one.high is not None:
             return Item("~", one.first, one.behind)
         return Item("L", one.first, one.behind, one.value * one.unit.mm, one, other, hedged)
-    if one.high is not None:
+    if one.high is not None or _begins_a_range(tokens, one):
         return Item("~", one.first, one.behind)
     if one.kind is Kind.PERCENT:
         return Item("P", one.first, one.behind, one.value / 100, one, hedged=hedged)
+    if one.value == Fraction(1, 2) and one.first > 0 and tokens[one.first - 1].word == "in":
+        return Item("H", one.first, one.behind)  # “and then in half again”
     if one.kind is None or one.kind in (Kind.RATIO, Kind.COUNT):
         whole = one.value.denominator == 1
+        if one.value == 1:  # “one strip” counts nothing, but “of one strip” tells of each
+            of_each = one.first > 0 and tokens[one.first - 1].word in ("of", "for")
+            return Item("e" if of_each else "_", one.first, one.behind)
         if not whole and one.behind < len(tokens) and tokens[one.behind].word == "-":
             return Item("_", one.first, one.behind)  # half-term, quarter-final
         return Item("N" if whole or one.value > 1 else "R", one.first, one.behind, one.value, one, hedged=hedged)
     return Item("X", one.first, one.behind)
+
+
+def _begins_a_range(tokens: Sequence[Token], one: Measured) -> bool:
+    """Whether it is the first end of a range that measures nothing: ``10 to 12 stitches``."""
+    following = tokens[one.behind : one.behind + 2]
+    return (
+        one.kind is None
+        and len(following) == 2
+        and following[0].word in ("to", "-", "–")
+        and following[1].value is not None
+        and following[1].value > one.value
+    )
 
 
 def _is_hedged(tokens: Sequence[Token], one: Measured) -> bool:
@@ -143,11 +172,39 @@ def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> It
         return Item(".", index, index + 1)
     if word in ("-", "–", "*", "/", "x", "‐"):
         return _sign(reading, index)
+    if word.endswith("'s") and index + 1 in number_at:
+        return Item("=" if word in ("that's", "thats") else "k", index, index + 1)  # “the panel's 12 in”
+    if word in _PARTS_NAMED and index and tokens[index - 1].word in _WHICH_PART:
+        return Item("R", index, index + 1, Fraction(1, _PARTS_NAMED[word]))  # “the bottom third of the panel”
+    if word in _LEAVES and not _OPEN.isdisjoint(each.word for each in tokens[index + 1 : index + 12]):
+        return Item("_", index, index + 1)  # “leave 2 in open” leaves nothing over
+    if word == "double" and [each.word for each in tokens[index + 1 : index + 3]] == ["-", "fold"]:
+        return Item("_", index, index + 1)  # a double-fold hem doubles nothing that is told
+    if word in ("twice", "double") and index and tokens[index - 1].word in _DOES:
+        return Item("_", index, index + 1)  # “stitch twice”
+    if word in _PARTS_OF_CLOTH and index and tokens[index - 1].word == "fat":
+        return Item("_", index, index + 1)  # a fat quarter is a piece of cloth
     if word in _COUNTED:
         return Item("N", index, index + 1, Fraction(_COUNTED[word]))
     if word in _EQUAL_PARTS:
         return Item("N", index, index + 1, Fraction(_EQUAL_PARTS[word]))
     return Item(_SYMBOL_OF.get(word, "_"), index, index + 1)
+
+
+def _named_part(tokens: Sequence[Token], index: int) -> Item | None:
+    """Quarter marks, which part a length in four; and a half that is only a thing, as the front half of a neckline."""
+    word = tokens[index].word
+    if word == "quarter" and (behind := _marks_end(tokens, index)):
+        return Item("N", index, behind, Fraction(4))
+    if word == "half" and index and tokens[index - 1].word in _WHICH_HALF:
+        return Item("_", index, index + 1)
+    return None
+
+
+def _marks_end(tokens: Sequence[Token], index: int) -> int:
+    """The token behind ``quarter-mark`` or ``quarter marks``; 0 if nothing of the kind."""
+    at = index + 2 if index + 2 < len(tokens) and tokens[index + 1].word == "-" else index + 1
+    return at + 1 if at < len(tokens) and tokens[at].word in _MARKS else 0
 
 
 def _sign(reading: Reading, index: int) -> Item:

@@ -31,9 +31,11 @@ def _tie(symbols: str, index: int) -> str | None:
     if re.search(r"[^b/]N$|[+\-]_?(?:N[_apo]{0,3})?$", symbols[max(0, index - 6) : index]):
         return None  # “makes nine 6 in squares”, “plus two 1/2 in seams”
     ahead, behind = symbols[start:index], symbols[index + 1 : index + 4]
+    if ahead.endswith("t") and re.match(r"_?&_?L", symbols[index + 1 : index + 5]):
+        return None  # “grade the layers to 3/8 in and 1/2 in”
     if ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):
         return None  # “add 1/2 in along each side”
-    told = re.split(r"[.;L]", behind)[0]
+    told = re.split(r"[.;L]", behind)[0] + ("c" if re.match(r"o_?i?_?c", symbols[index + 1 : index + 6]) else "")
     if (ahead == "*" and symbols[start - 1 : start] == "L") or re.match(r"_?[b*]_?L", symbols[index + 1 : index + 5]):
         return None  # a side of a rectangle
     if (
@@ -56,7 +58,7 @@ def _tie(symbols: str, index: int) -> str | None:
         return ahead  # “6 pleats of 2 in eat up 12 in”
     if re.search(r"No?_?T$", symbols[max(0, start - 3) : index].rstrip("_")):
         return ahead  # “Four of them eat up 9 in”
-    if re.match(r"_?fS", symbols[index + 1 : index + 4]):
+    if re.match(r"[_i]{0,2}fS", symbols[index + 1 : index + 5]):
         return ahead
     near = symbols[max(0, index - 14) : index]
     if re.search(r"[,:.]_?$", ahead) and (behind[:1] == "k" or any(symbol in near for symbol in "PRDH/evTz<>")):

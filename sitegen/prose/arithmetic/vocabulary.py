@@ -28,7 +28,7 @@ CLASSES = {
     # makes
     "=": "= equals equal makes make making made gives give giving get gets getting comes come totals totalling"
     " totaling becomes arrive that's equalling sums result results works adds amounts amount yields produces reaches"
-    " nets spells arrives",
+    " nets spells arrives mean",
     # has
     "g": "have has had you've got",
     # ease, which is what one length has more than another
@@ -59,11 +59,11 @@ CLASSES = {
     "p": "allowances seams hems turnings",
     # equal parts
     "n": "parts pieces equal sections equally panels strips widths lots repeats repeat gap gaps spaces intervals"
-    " interval even segments segment portions portion slices",
+    " interval even segments segment portions portion slices lots",
     # divides
     "/": "sharing divide divided dividing split splits shared share ÷ distribute distributed slice sliced",
     # doubles
-    "D": "opens opened unfolds unfolded twice double doubled doubling doubles twofold",
+    "D": "opens opened unfold unfolds unfolded twice double doubled doubling doubles twofold",
     # halves
     "H": "halve halved halving halves",
     # times

@@ -16,6 +16,9 @@ from sitegen.quantities import Ratio, show_ratio, vulgar
 
 AGAIN = words("another further additional")
 """Words that go on as before: ``the hem eats up 1 1/2 in and the seam another 1/2 in``."""
+_EQUAL = re.compile(r"\b(?:gaps?|spaces|spacings|intervals|distances|halves|thirds|quarters|equal\w*|same)\b")
+_JOINED = re.compile(r"\b(?:joined|seamed|sewn|stitched|sew|join) (?:together )?with\b")
+"""Words that make an allowance in a list one that is taken off, once or twice for each seam."""
 _TERM = re.compile(TERM)
 _CHAIN_PART = re.compile(rf"(?P<op>[+\-ATB])|(?P<term>{TERM})")
 
@@ -114,8 +117,10 @@ def _goes_on_before(symbols: str, start: int) -> bool:
 def term(match: Match) -> Made:
     start, end = match.found.span("term")
     term = read_term(match.items, match.symbols, start, end, match.said)
-    shared = any(symbol in "PR" for symbol in match.symbols[start:end])
-    return Made(term.values[:1], term.words, Exactness.COARSE if shared else Exactness.RULER, term.hedged)
+    shares = [match.items[at].value for at in range(start, end) if match.symbols[at] in "PR"]
+    if shares == [Fraction(1, 2)]:
+        return Made(term.values[:1], term.words, part_exactness(term.values[0]), term.hedged)
+    return Made(term.values[:1], term.words, Exactness.COARSE if shares else Exactness.RULER, term.hedged)
 
 
 def product(match: Match) -> Made:
@@ -140,6 +145,14 @@ def quotient(match: Match) -> Made | None:
     if match.found.groupdict().get("apart"):
         values += [length.value / (parts - 1), length.value / (parts + 1)]
     return Made(tuple(values), f"{match.said(length)} ÷ {vulgar(parts)}", part_exactness(values[0]), length.hedged)
+
+
+def equal_parts(match: Match) -> Made | None:
+    """A length in gaps or equal parts that are counted: ``over 56 cm, eight gaps of 7 cm``."""
+    first, behind = match.found.start("n"), match.found.start("r")
+    words = " ".join(match.said(item) for item in match.items[first:behind]).lower()
+    told = _EQUAL.search(words) is not None or re.search(r"/[^L.]*L[^L.]*i_?N_?n?_?o_?L$", match.symbols[: behind + 1])
+    return quotient(match) if told and match.item("r").value < match.item("a").value else None
 
 
 def bare_quotient(match: Match) -> Made | None:
@@ -186,7 +199,8 @@ def listed(match: Match) -> Made | None:
         read_term(match.items, match.symbols, part.start(), part.end(), match.said)
         for part in _TERM.finditer(match.symbols, start, end)
     ]
-    if not 2 <= len(terms) <= 8:
+    between = " ".join(match.said(item) for item in match.items[start:end]).lower()
+    if not 2 <= len(terms) <= 8 or _JOINED.search(between):
         return None
     total = sum((term.values[0] for term in terms), Fraction(0))
     plain = sum((term.values[-1] for term in terms), Fraction(0))

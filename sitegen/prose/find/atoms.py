@@ -37,6 +37,10 @@ class Atom:
     spoken: bool = False
 
 
+_POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
+"""``this one`` is no number."""
+
+
 def atoms_of(tokens: Sequence[Token], text: str) -> list[Atom]:
     """All numbers in order, none inside another."""
     found: list[Atom] = []
@@ -71,7 +75,8 @@ def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
     improper = number.form is Form.MIXED and not tokens[index].mixed and tokens[index].vulgar
     found = None if improper else _unit_behind(tokens, number, text)
     if found is None:
-        return atom
+        pointing = number.value == 1 and number.spoken and index > 0 and tokens[index - 1].word in _POINTING
+        return None if pointing else atom
     atom = Atom(
         number.value, number.form, number.first, found.behind, found.kind, found.unit,
         decimals=number.decimals, spoken=number.spoken,
@@ -162,7 +167,7 @@ def _with_fraction(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
 
 
 def _compound(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
-    """``1 yd 9 in``, ``5 ft 2 in``, ``1 m 20 cm``: one length, in its greater unit."""
+    """``1 yd 9 in``, ``5 ft 2 in``, ``1 m 20 cm``, ``two metres ten``: one length, in its greater unit."""
     smaller = _SMALLER.get(atom.unit) if atom.unit is not None else None
     if smaller is None or atom.unit is None or atom.behind >= len(tokens) or atom.form is Form.DECIMAL:
         return atom
@@ -171,6 +176,10 @@ def _compound(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
     if number is None or number.first != at:
         return atom
     found = unit_at(tokens, at, number.behind, whole=number.form is Form.WHOLE, text=text)
+    if found is None and atom.unit is Unit.M and number.form is Form.WHOLE and at == atom.behind:
+        if not 10 <= number.value < 100:
+            return atom
+        return replace(atom, value=atom.value + number.value / 100, form=Form.MIXED, behind=number.behind)
     if found is None or found.unit is None or found.unit not in smaller or number.value * found.unit.mm >= atom.unit.mm:
         return atom
     both = atom.value + number.value * found.unit.mm / atom.unit.mm

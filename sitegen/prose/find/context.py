@@ -66,6 +66,8 @@ def _second_setting(tokens: Sequence[Token], before: Measured, one: Measured) ->
     if before.kind is not Kind.STITCH or one.unit is not Unit.MM or one.value > _LONGEST_STITCH:
         return False
     link = _words(tokens, before.behind, one.first)
+    if link[:1] == ["for"] == _words(tokens, one.behind, one.behind + 1) and link[-1:] == [","]:
+        return True  # “3 mm for the gathering, 2.5 mm for everything else”
     return len(link) <= 4 and all(word in _BETWEEN_SETTINGS for word in link)
 
 

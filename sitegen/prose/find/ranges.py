@@ -21,7 +21,7 @@ _MOVING = words(
 )
 _CHOICE = words(
     "vary varies varying runs run anything fits fit suits suit suitable any wide widths sizes anywhere graded range"
-    " ranges ranging"
+    " ranges ranging depending somewhere between either"
 )
 """Words that say that a range is a choice, and not a way from one length to another."""
 
@@ -46,7 +46,8 @@ def with_ranges(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Meas
 
 def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured | None:
     link = between(tokens, one, other)
-    if one.kind is None and one.behind - one.first == 1 and one.spoken and one.form is Form.FRACTION:
+    in_half = one.first > 0 and tokens[one.first - 1].word == "in"
+    if in_half and one.kind is None and one.behind - one.first == 1 and one.spoken and one.form is Form.FRACTION:
         return None  # “pressed in half to 4 cm”
     if one.spoken and one.value == 1 and not other.spoken:
         return None  # “trim the inner one to 6 mm”
@@ -58,9 +59,9 @@ def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured 
         if (
             kind is None
             and one.form is other.form is Form.FRACTION
-            and {one.value.denominator, other.value.denominator} & {8, 16}
+            and ({one.value.denominator, other.value.denominator} & {8, 16} or _from_an_edge(tokens, other))
         ):
-            kind, unit = Kind.LENGTH, Unit.IN  # only a ruler has eighths
+            kind, unit = Kind.LENGTH, Unit.IN  # only a ruler has eighths, and only a length is away from an edge
     if kind is None or (one.kind is not None and other.kind is not None and (one.kind, one.unit) != (kind, unit)):
         return None
     between_them = link == ("and",) and other.form is Form.FRACTION
@@ -81,6 +82,12 @@ def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured 
     )  # fmt: skip
 
 
+def _from_an_edge(tokens: Sequence[Token], one: Measured) -> bool:
+    """Whether the number tells how far something lies from something else."""
+    behind = [token.word for token in tokens[one.behind : one.behind + 2]]
+    return behind == ["away", "from"] or behind[:1] == ["from"]
+
+
 def _shares(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
     """Whether two fractions are shares of something: ``2/3 to 3/4 of the opening``."""
     both = one.form is other.form is Form.FRACTION
@@ -91,7 +98,9 @@ def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: 
     before = tuple(token.word for token in tokens[max(0, one.first - 8) : one.first])
     if link in (("to",), ("-", "to"), ("up", "to")):
         near = before[-3:]
-        if any(word in _ADDING for word in near) or (near[-1:] == ("by",) and one.kind is not None):
+        depends = any(token.word == "depending" for token in tokens[other.behind : other.behind + 8])
+        by = near[-1:] == ("by",) and one.kind is not None and not depends
+        if by or any(word in _ADDING for word in near):
             return False
         moves = any(word in _MOVING for word in before) and not any(word in _CHOICE for word in before)
         return not ("from" in near and one.kind is not None and moves)
@@ -110,11 +119,11 @@ def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: 
 def _said_wrong_way(tokens: Sequence[Token], one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
     """Whether the greater end first is a slip: not where something goes down from one length to another."""
     if link not in (("to",), ("-", "to")) and link[0] not in _TOUCHING_DASHES:
-        return link == ("and",)
+        return link in (("and",), ("up", "to"))
     around = tokens[max(0, one.first - 10) : min(len(tokens), other.behind + 4)]
     words = {token.word for token in around}
     if words & _CHOICE or link[0] in _TOUCHING_DASHES:
         return True
     if words & _MOVING or "down" in words or (words & _HALVING and one.value == 2 * other.value):
         return False
-    return "from" not in words or bool(words & _CHOICE)
+    return all(token.word != "from" for token in tokens[max(0, one.first - 10) : one.first])

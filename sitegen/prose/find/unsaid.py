@@ -22,6 +22,7 @@ _NEAR = 30
 """Tokens between a length and a number that speaks of lengths too."""
 _REACH = 45
 """Tokens: how far before a result the length may stand that gives it its unit."""
+_FOR = ("for", "in", "on", "at")
 _LISTED = 6
 """Tokens between two lengths of a list."""
 _MOST_YARDS = 8
@@ -33,10 +34,12 @@ _GIVES = _EQUALS | words(
     " totals down up"
 )
 """Words before a number that call it the result of a sum."""
-_BETWEEN = words("us me you we i with to at out it it's that's is a about just only exactly have got the")
+_BETWEEN = words(
+    "be would going gonna us me you we i with to at out it it's that's is a about just only exactly have got the"
+)
 """What may stand between such a word and its result."""
 _CLAUSE_ENDS = words("for so and but now which then that before after because or if you we i . , ; : ! ? )")
-_FREE_BEHIND = _CLAUSE_ENDS | words("by at is in plus minus")
+_FREE_BEHIND = _CLAUSE_ENDS | words("by at is in plus minus add take subtract put")
 """What may stand behind a number said again."""
 _ENDS = _CLAUSE_ENDS | words(
     "left right total altogether in across wide long on when to as extra all around from here there's there ladies okay"
@@ -54,6 +57,7 @@ _SUM_WORDS = words(
     " quarters percent % off away less more take taking difference each multiply multiplied share split total"
     " altogether"
 )
+_LOSES = words("lose loses losing lost")
 _SHARES_OF = words("half third quarter thirds quarters fifth fifths percent % twice double")
 _SHARING = words("gather gathered gathers reduce reduced reduces shrink shrinks shrunk")
 """Words before a share: ``gathered to one half``."""
@@ -61,6 +65,8 @@ _TAKING = words("take takes took taking")
 _TAKES = words("take minus plus subtract add less")
 _ANSWERS = words("is it's that's = makes gives equals")
 _ADDS = words("plus minus +")
+_WANTS = _ADDS | words("need needs add allow keep leave lose off another")
+"""Words before what is wanted for a purpose: ``I need eight for the loop``."""
 _PLUS = tuple((word,) for word in sorted(_ADDS))
 _THINGS = words("times minute hour minutes seconds hours days weeks people students girls boys dollars sizes years")
 _NO_THINGS = words("that's it's equals plus makes gives")
@@ -136,9 +142,12 @@ def _is_operand(tokens: Sequence[Token], found: Sequence[Measured], index: int) 
         return True
     told = _unit_before(found, index) is not None
     taken = before[-1] in _TAKING and after[0] in ("off", "out", "away")
-    if told and (taken or (before[-1] == "at" and one.form is Form.MIXED)):
+    of_it = one.form is Form.WHOLE and after[0] == "of" and after[1] in ("it", "that", "this")
+    if told and (taken or of_it or (before[-1] == "at" and one.form is Form.MIXED)):
         return True
-    if before[-1] in ("add", "plus") and after[0] in ("for", "to") and told:
+    if before[-1] in _WANTS and after[0] in ("for", "to") and told:
+        return True
+    if told and before[-1] in _LOSES | {"another"} and one.form is Form.FRACTION and after[0] != "of":
         return True
     ends = _ends_here(tokens, one)
     if before[-1] in ("plus", "minus") and index > 0 and found[index - 1].behind == one.first - 1 and told and ends:
@@ -168,7 +177,7 @@ def _goes_on(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> 
         return False
     one, other = found[index], found[index - 1]
     joined = word_at(tokens, one.first - 1) in ("and", "plus", ",") and one.first - other.behind <= _LISTED
-    return joined and word_at(tokens, one.behind) == word_at(tokens, other.behind) == "for"
+    return joined and word_at(tokens, one.behind) == word_at(tokens, other.behind) in _FOR
 
 
 def _is_result(tokens: Sequence[Token], one: Measured) -> bool:
@@ -176,6 +185,8 @@ def _is_result(tokens: Sequence[Token], one: Measured) -> bool:
     if not _ends_here(tokens, one) or (one.form is Form.DECIMAL and is_priced(tokens, one)):
         return False
     before = [token.word for token in tokens[max(0, one.first - 4) : one.first]]
+    if before[-2:] == ["there", "are"]:
+        return False
     if (before[-1:] == ["at"] and "cut" in before) or (before[-1:] in (["it"], ["them"]) and before[-2:-1] == ["cut"]):
         return True
     at = one.first - 1
@@ -220,7 +231,9 @@ def _mixed_alone(tokens: Sequence[Token], one: Measured) -> bool:
     behind = [token.word for token in tokens[one.behind : one.behind + 2]] or ["."]
     if ahead in _FACTORS or _of_a_person(tokens, one) or (behind[0] == "to" and behind[1:] in (["1"], ["one"])):
         return False
-    return behind[0] in _FREE_BEHIND or behind[0] in _PLACES or _at_line_end(tokens, one)
+    if behind[0] in _FREE_BEHIND or behind[0] in _PLACES or _at_line_end(tokens, one):
+        return True
+    return one.spoken and behind[0].isalpha() and not behind[0].endswith("s") and behind[0] not in _THINGS
 
 
 def _of_a_person(tokens: Sequence[Token], one: Measured) -> bool:

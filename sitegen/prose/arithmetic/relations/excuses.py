@@ -11,17 +11,28 @@ from fractions import Fraction
 from itertools import product
 from math import lcm
 
-from sitegen.prose.arithmetic.relations.parts import at_points, is_a_width, sign, times
+from sitegen.prose.arithmetic.relations.parts import (
+    are_all_shares,
+    at_points,
+    gaps,
+    is_a_width,
+    is_allowance,
+    sign,
+    times,
+)
 from sitegen.prose.arithmetic.relations.window import Window
 from sitegen.quantities import RULER, Length, Typed, grain
 
 _BETWEEN = re.compile(r"(?:in )?between|apart|gaps?|spaces?")
+_ENDS = re.compile(r"\bfirst and (?:the )?last\b")
 _MOST_PARTS = 5
 _MOST_FACTORS = 3
 _ON_A_RULER = (1, 2, 4, 8)
 """A length in so many parts is on a mark again, and need not be rounded."""
 _NEAR = Fraction(1, 50)
 """How near a result must come to a share or a part of what stands there; sums must be met exactly."""
+_PIECE = 4
+"""What is no more than a fourth part of another length is no piece that is joined to it, but a part of it."""
 _COUNTS_BEFORE = 25
 """Items before a length within which a count may say how often it is taken."""
 
@@ -60,6 +71,10 @@ def _ways(window: Window, sizes: Sequence[int], scales: Sequence[Fraction]) -> I
     scaled = [(int(scale * sizes[base]), scale, scale.denominator not in _ON_A_RULER) for scale in scales]
     if window.behind[:1] in tuple("&,") and any(window.symbols[at] in "PR" for at in window.factors):
         yield from ((whole, rough) for whole, _, rough in scaled)  # “that is 16.8 cm and, with the seams, 19.8 cm”
+    for at in window.factors if "c" not in window.ahead + window.behind else ():
+        # “4 shepherds”, 3 m each, of two kinds; “twice the waist”, where the hip is told too
+        of = sizes if window.symbols[at] == "N" else [sizes[index] for index in rest]
+        yield from ((int(window.value(at) * size), False) for size in of)
     for more in _sums(window, sizes, rest):
         for whole, scale, rough in scaled:
             yield whole + more, rough
@@ -70,7 +85,8 @@ def _ways(window: Window, sizes: Sequence[int], scales: Sequence[Fraction]) -> I
         if place is not None:  # pieces in a row: a seam fewer than pieces, and what the outer two keep
             row, seam = often * sizes[base], sizes[rest[0]]
             yield from ((row - count * seam, False) for count in (often - 1, 2 * often - 2, 2 * often, often))
-    if len(sizes) == 2 and window.factors:
+    used = {times(window, at)[1] for at in window.parts}
+    if len(sizes) == 2 and not used.issuperset(window.factors):
         wide = is_a_width(window, window.parts[base]) and not is_a_width(window, window.at)
         for scale in scales:
             small = int(scale * sizes[rest[0]])
@@ -80,24 +96,21 @@ def _ways(window: Window, sizes: Sequence[int], scales: Sequence[Fraction]) -> I
 def _sums(window: Window, sizes: Sequence[int], rest: Sequence[int]) -> Iterator[int]:
     """What is added to the greatest length or taken off it.
 
-    Parts of which no word tells go one way together, but an allowance may be meant either way.
+    Parts of which no word tells go one way together, but pieces may be joined with an allowance taken off.
     """
     counts = [_counts(window, window.parts[index]) for index in rest]
     signs = [sign(window, window.parts[index]) for index in rest]
-    allowances = [_is_allowance(window, window.parts[index]) for index in rest]
+    allowances = [is_allowance(window, window.parts[index]) for index in rest]
+    pieces = (sizes[index] for index, allowance in zip(rest, allowances, strict=True) if not allowance)
+    joined = all(size * _PIECE >= max(sizes) for size in pieces)
     for unsigned, allowed in product((1, -1), repeat=2):
+        if unsigned != allowed and not joined:
+            continue
         ways = [way or (allowed if allowance else unsigned) for way, allowance in zip(signs, allowances, strict=True)]
         taken = [
             {way * often * sizes[index] for often in each} for way, each, index in zip(ways, counts, rest, strict=True)
         ]
         yield from (sum(each) for each in product(*taken))
-
-
-def _is_allowance(window: Window, at: int) -> bool:
-    """Whether a part is called a seam, a hem or an allowance."""
-    symbols = window.symbols
-    behind, before = re.split(r"[L,;.]", symbols[at + 1 : at + 4])[0], symbols[max(0, at - 4) : at]
-    return not set("ap").isdisjoint(behind) or re.search(r"[ap]_?o?_?$", before) is not None
 
 
 def _scales(window: Window) -> list[Fraction]:
@@ -112,12 +125,10 @@ def _scales(window: Window) -> list[Fraction]:
         if symbol in "PR":
             own |= {1 + factor, abs(1 - factor)}
         if symbol == "N" and points:
-            own |= {factor - 1, factor + 1, 1 / (factor + 1)} | ({1 / (factor - 1)} if factor > 1 else set())
-        found |= {one * each for one in found for each in own}
-    if window.has("S"):
-        found |= {2 * each for each in found} if window.factors else {Fraction(2), Fraction(1, 2)}
+            own = {scale for each in gaps(window, factor) if each > 0 for scale in (each, 1 / each)}
+        found |= own if are_all_shares(window) else {one * each for one in found for each in own}
     if "S" in window.behind:
-        found |= {each / 2 for each in found}
+        found |= {each / 2 for each in found}  # “32 cm, so that there is 1 cm at both ends”
     if window.factors:
         found.discard(Fraction(1))
     return sorted(found)
@@ -129,8 +140,9 @@ def _counts(window: Window, at: int) -> list[int]:
     often, place = times(window, at)
     behind = symbols[at + 1 : at + 6]
     found = {often}
-    lone, allowance = len(window.parts) == 2, _is_allowance(window, at)
-    at_sides = window.has("S") and all(times(window, other)[0] == 1 for other in window.parts)
+    lone, allowance = len(window.parts) == 2, is_allowance(window, at)
+    told = window.symbols[window.start : window.at] if window.at > window.parts[-1] else window.text
+    at_sides = "S" in told and all(times(window, other)[0] == 1 for other in window.parts)
     following = next((other for other in window.parts if other > at), at)
     joined = "&" in symbols[at:following] and times(window, following)[0] == 2
     if often == 1 and (at_sides or joined or window.has("D") or behind[:1] == "e" or (lone and allowance)):
@@ -142,6 +154,8 @@ def _counts(window: Window, at: int) -> list[int]:
             found.add(4)
         if not set("<>").isdisjoint(behind[:3]) or (following != at and window.value(at) == window.value(following)):
             found.add(1)  # “2 in shorter than the curtain all round”, “2 cm left and 2 cm right”
+    if often == 1 and _ENDS.search(window.words):
+        found.add(2)  # “the first and the last 4.5 cm in from the sides”
     if place is not None and window.has("S"):
         found.add(2 * often)
     if "e" in behind and place is None:

@@ -12,7 +12,7 @@ from sitegen.prose.arithmetic.agree import Exactness, agrees
 from sitegen.prose.arithmetic.relations.excuses import is_excused
 from sitegen.prose.arithmetic.relations.parts import cuts_a_sum, of_one_sum
 from sitegen.prose.arithmetic.relations.roles import only_names
-from sitegen.prose.arithmetic.relations.told import Told, told_of_one
+from sitegen.prose.arithmetic.relations.told import CLOSE, Told, told_of_one
 from sitegen.prose.arithmetic.relations.told_sums import told_of_several
 from sitegen.prose.arithmetic.relations.window import Window, widened, windows_of
 from sitegen.prose.arithmetic.symbols import Item
@@ -22,7 +22,7 @@ from sitegen.quantities import Unit
 
 _NEAR = {
     "percent": Fraction(1, 2), "share": Fraction(2, 5), "doubling": Fraction(1, 3), "halving": Fraction(1, 3),
-    "product": Fraction(7, 20), "division": Fraction(1, 2), "sum": Fraction(1, 4), "difference": Fraction(1, 5),
+    "product": Fraction(7, 20), "division": Fraction(1, 2), "sum": Fraction(1, 4), "difference": Fraction(1, 4),
 }  # fmt: skip
 """How far a slip may lie from the right result: of the right one; for differences, of the greatest part."""
 _ROUNDED = Fraction(1, 28)
@@ -31,6 +31,12 @@ _SAME = Fraction(1, 200)
 _SAME_SHARE = Fraction(1, 50)
 _TIMES = Fraction(5, 2)
 """How many times as great a wrong difference may be as the right one, or the right one as it."""
+_SMALL = 4
+"""A percentage that makes less than such a part of a length is a loss, or an allowance for one."""
+_ABOUT = 5
+"""What is lost by about so many per cent may be a fifth more or less (common practice, no source)."""
+_SHORT = Fraction(80)
+"""Millimetres: sums of allowances, of which a slip is a greater part."""
 _UNTIED = frozenset(("share", "percent", "halving", "doubling"))
 
 
@@ -83,7 +89,10 @@ def judged(
     wrong = tuple(
         Contradicted(at, told, window.places)
         for at, (window, told) in near.items()
-        if at not in explained and not any(is_excused(each) for each in (*by_result[at], *widened(window)))
+        if at not in explained
+        and not any(
+            is_excused(each) for each in (*by_result[at], *(more for one in by_result[at] for more in widened(one)))
+        )
     )
     excused = frozenset(
         at for at in doubted if any(_holds_its_sentence(each) and is_excused(each) for each in by_result[at])
@@ -127,7 +136,9 @@ def _told(window: Window) -> Iterator[Told]:
     if not (tied or alone) or _has_a_rectangle(window) or _has_a_total_between(window):
         return
     for told in told_of_one(window) if len(window.parts) == 1 else told_of_several(window):
-        if tied or told.kind in _UNTIED:
+        lone = told.kind == "product" and window.symbols[window.at - 1] != "N"
+        close = lone and abs(told.value - window.result) <= told.value * CLOSE
+        if tied or close or told.kind in _UNTIED:
             yield told
 
 
@@ -154,15 +165,23 @@ def _written(window: Window) -> Iterator[tuple[Fraction, Unit]]:
 
 def _makes(window: Window, told: Told) -> bool:
     """Whether a relation makes the result, or its partner in the other unit."""
-    return any(
-        agrees(value, unit, (told.value,), told.exactness, hedged=window.hedged) for value, unit in _written(window)
-    )
+    hedged = _is_hedged(window, told)
+    if window.hedged and not hedged and abs(told.value - window.result) * _ABOUT <= abs(told.value - told.greatest):
+        return True  # “shrinks by about 6%” is loose for what is lost, not for what is left
+    return any(agrees(value, unit, (told.value,), told.exactness, hedged=hedged) for value, unit in _written(window))
+
+
+def _is_hedged(window: Window, told: Told) -> bool:
+    """Whether the result need only be about right: a hedged percentage hedges only what is lost or added by it."""
+    if told.kind != "percent" or told.value * 2 < told.greatest:
+        return window.hedged
+    return any(window.items[at].hedged for at in (window.at, *window.parts))
 
 
 def _is_slip(window: Window, told: Told) -> bool:
     """Whether a result that a relation does not make may be a slip, and neither rounded nor another length."""
     apart = abs(told.value - window.result)
-    if window.hedged or any(window.value(at) == told.value for at in window.parts):
+    if _is_hedged(window, told) or any(window.value(at) == told.value for at in window.parts):
         return False
     if told.exactness is Exactness.COARSE:
         if apart < told.value * _ROUNDED and not _could_be_written(window, told.value):
@@ -171,6 +190,12 @@ def _is_slip(window: Window, told: Told) -> bool:
             return False
     if told.kind == "difference" and not told.value < _TIMES * window.result < _TIMES**2 * told.value:
         return False
+    if told.kind == "share" and re.search(r"Ro?_,?$", window.symbols[max(0, window.at - 5) : window.at]):
+        return apart * 5 <= told.value * 3  # “a third of that, 30 cm”
+    if told.kind == "percent" and told.value * _SMALL < told.greatest:
+        return apart <= told.value  # “a loss of 4 in” for 5% of 40 in: nobody means another part of it
+    if told.kind == "sum" and told.value < _SHORT and not set("=qcT").isdisjoint(window.ahead + window.behind):
+        return apart * 2 <= told.value
     return apart <= _NEAR[told.kind] * (told.greatest if told.kind == "difference" else told.value)
 
 

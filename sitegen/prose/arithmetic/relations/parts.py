@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import replace
+from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.prose.arithmetic.relations.window import Window
@@ -12,15 +13,20 @@ from sitegen.prose.arithmetic.workers import AGAIN
 from sitegen.prose.words import words
 
 _STOPS = re.compile(r"[L.\n]")
-_CLAUSES = re.compile(r"[L.\n,;:&]")
+_CLAUSES = re.compile(r"[L.\n,;:&q]")
 _MOST_TIMES = 100
-_UPRIGHT = words("long tall high deep thick")
+_UPRIGHT = words("long tall high")
 _ACROSS = words("wide across broad")
 _SIZE_OF = re.compile(r"\b(?:width|height|depth) of$")
 _AT_POINTS = words(
     "button buttons buttonhole buttonholes mark marks eyelet eyelets pin pins hook hooks snap snaps ring rings apart"
     " carrier carriers stud studs"
 )
+_TURNS = re.compile(r"(?:turn|fold|tuck|press)")
+_INCLUDED = re.compile(r"\b(?:of which|includ(?:es|ing|ed)|inclusive of|incl)(?: an?| the)?$")
+_ENDS = re.compile(r"\bfirst\b.*\blast\b")
+"""With the first thing at one end and the last at the other, there is one gap fewer."""
+_FOR = re.compile(r"for(?: the| both| all)*")
 _SPACED = re.compile(r"\bfirst\b.*\blast\b|\bspac(?:ed|ing)\b|\bdistances?\b|\bintervals?\b|\bcent(?:re|er)s? to\b")
 
 Settled = Mapping[int, tuple[int, ...]]
@@ -41,8 +47,14 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
     ahead = _CLAUSES.split(symbols[max(0, at - 5) : at])[-1]
     behind = _STOPS.split(symbols[at + 1 : at + 8], maxsplit=1)[0]
     sides = "S" in behind or "S" in ahead or re.search(r"S&_$", symbols[max(0, at - 5) : at]) is not None
+    sides = sides and re.match(r"_?oS", behind) is None  # “2 in of each seam”
     twice = sides or "p" in _CLAUSES.split(behind)[0][:3] or re.match(r"_?D", behind) is not None
     return (2 if twice else 1), None
+
+
+def of_sides(window: Window, at: int) -> bool:
+    """Whether two sides measure so much each: ``two long sides of 12 in``."""
+    return re.search(r"(?<!L)(?<!L_)S_?o?_?$", window.symbols[max(0, at - 6) : at]) is not None
 
 
 def sign(window: Window, at: int) -> int:
@@ -53,26 +65,52 @@ def sign(window: Window, at: int) -> int:
         before = re.sub(r"^_?[<>T]", "", before)  # “3 in shorter, plus 1/2 in”: shorter belongs to the 3 in
     end = window.at if window.at > at else window.end
     behind = re.split(r"[L.\n,&]", symbols[at + 1 : min(at + 6, end)])[0]
-    less, more = not set("T-<m").isdisjoint(before + behind), not set("+AlB>").isdisjoint(before + behind)
+    beside = before + behind
+    first = at - len(before)
+    turned = any(
+        symbol == "T" and _TURNS.match(window.name(first + place + (place >= len(before))).lower())
+        for place, symbol in enumerate(beside)
+    )
+    less = not set("-<m" if turned else "T-<m").isdisjoint(beside)
+    more = not set("+AlB>").isdisjoint(beside)
+    last = max((other for other in window.parts if other < at), default=None)
     if less == more:
-        return 0
+        joined = last is not None and not less and re.fullmatch(r"[_a]{0,2}&_?", symbols[last + 1 : at])
+        return sign(window, last) if joined and last is not None and last != _greatest(window) else 0
     again = more and any(
         symbol == "A" and window.name(at - len(before) + place).lower() in AGAIN for place, symbol in enumerate(before)
     )
-    last = max((other for other in window.parts if other < at), default=None)
     return sign(window, last) if again and last is not None else 1 if more else -1
+
+
+def _greatest(window: Window) -> int:
+    return max(window.parts, key=window.value)
 
 
 def at_points(window: Window) -> bool:
     """Whether what is counted stands at points, with one gap fewer between them."""
-    if re.search(r"N_?n", window.text) or window.has("/"):
+    spaced = _SPACED.search(window.words) is not None
+    if re.search(r"N_?n", window.text) or (window.has("/") and not spaced):
         return False
     things = any(
-        symbol == "z"
+        (symbol == "z" and window.name(at).lower().startswith("spac"))
         or (symbol == "j" and window.name(at).lower() in _AT_POINTS and "N" in window.symbols[max(0, at - 2) : at])
         for at, symbol in enumerate(window.text, window.start)
     )
-    return things or _SPACED.search(window.words) is not None
+    return things or spaced
+
+
+def are_all_shares(window: Window) -> bool:
+    """Whether two shares are told that together are all of a length: ``a third for the flap, two thirds …``."""
+    values = [window.value(at) for at in window.factors]
+    return len(values) == 2 and sum(values) == 1
+
+
+def gaps(window: Window, count: Fraction) -> tuple[Fraction, ...]:
+    """Of how many gaps a count of things at points may tell, its own number first where nothing says which."""
+    if _ENDS.search(window.words) is not None:
+        return (count - 1,)
+    return count, count - 1, count + 1
 
 
 def other_way(window: Window, at: int) -> bool:
@@ -89,10 +127,22 @@ def is_a_width(window: Window, at: int) -> bool:
     return window.symbols[at + 1 : at + 2] == "W" or _SIZE_OF.search(before) is not None
 
 
+def is_allowance(window: Window, at: int) -> bool:
+    """Whether a part is called a seam, a hem or an allowance."""
+    symbols = window.symbols
+    behind, before = re.split(r"[L,;.]", symbols[at + 1 : at + 4])[0], symbols[max(0, at - 4) : at]
+    return not set("ap").isdisjoint(behind) or re.search(r"[ap]_?[ok:]?_?$", before) is not None
+
+
 def cuts_a_sum(window: Window) -> bool:
     """Whether the window begins in the midst of a sum: ``11 in minus twice 3 in is 5 in``."""
     first = min((*window.places, window.at))
-    return re.search(r"L[^L.\n]{0,4}[+\-][_NPRDHo*]{0,3}$", window.symbols[max(0, first - 8) : first]) is not None
+    before = window.symbols[max(0, first - 8) : first]
+    if window.at > first and re.search(r"T[^L.\n]{0,3}L[^LW.,;:\n]{0,4}&[_T]{0,2}$", before):
+        return True  # “take 2 cm off at the top and 3 cm at the bottom”
+    if window.at > first and re.search(r"N(?:\*|_?[np]?_?o)$", before):
+        return True  # the count of the first length is left out
+    return re.search(r"L[^L.\n]{0,4}[+\-][_NPRDHo*]{0,3}$", before) is not None
 
 
 def of_one_sum(window: Window, settled: Settled) -> Window:
@@ -102,27 +152,75 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
     how another part was got (``1/2 in for the two 1/4 in seams``), the buttons beside the number of their gaps, the
     number of the parts (``the three strips``), and a factor said twice.
     """
-    gone = {at for at in window.parts if other_way(window, at)}
+    gone = {at for at in window.parts if other_way(window, at) or _not_of_this_size(window, at)}
+    if window.name(min(window.at + 1, len(window.items) - 1)).lower() not in _UPRIGHT | _ACROSS:
+        gone |= _of_the_other_way(window)
+    if window.parts and window.result > max(window.value(at) for at in window.parts):
+        gone |= {at for at in window.parts if _INCLUDED.search(_words_before(window, at))}
     for at in window.parts:
-        if at in settled:
+        if at in settled and not are_all_shares(window):
             gone.update(settled[at])
             gone.update(each for each in window.factors if each < at)
     for one, other in pairwise(window.parts):
         often, place = times(window, other)
-        if place is not None and often * window.value(other) == window.value(one):
+        between = " ".join(window.name(each) for each in range(one + 1, other)).lower()
+        if place is not None and "for" in between.split() and often * window.value(other) == window.value(one):
             gone |= {other, place}
+        elif times(window, one)[0] == 2 and 2 * window.value(one) == window.value(other):
+            gone.add(one)  # “3/8 in all round, so you lose 3/4 in”
     if re.search(r"N_?n", window.text):
         gone.update(at for at in window.factors if re.match(r"N_?j", window.symbols[at : at + 3]))
     said: set[object] = set()
     for at in window.factors:
         value = window.value(at)
-        if value in said or (window.symbols[at] == "N" and value == len(window.parts) and _counts_parts(window, at)):
+        if (value in said and window.symbols[at + 1 : at + 2] != "*") or (
+            window.symbols[at] == "N" and value == len(window.parts) and _counts_parts(window, at)
+        ):
             gone.add(at)
         said.add(value)
+    gone |= {
+        at for at in window.factors if re.search(r"L_$", window.symbols[max(0, at - 2) : at]) and _is_for(window, at)
+    }
+    gone |= {
+        at
+        for at in window.factors
+        if re.fullmatch(r"[_j]{0,2}", window.symbols[at + 1 : window.at]) and "u" in window.symbols[max(0, at - 2) : at]
+    }
     if gone.isdisjoint(window.places):
         return window
     parts = tuple(at for at in window.parts if at not in gone)
     return replace(window, parts=parts, factors=tuple(at for at in window.factors if at not in gone))
+
+
+def _of_the_other_way(window: Window) -> set[int]:
+    """The parts that are said to be wide beside a longer one that is said to be long: ``72 in long, 14 in wide``."""
+    names = {at: window.name(at + 1).lower() for at in window.parts if at + 1 < len(window.items)}
+    upright = [at for at, name in names.items() if name in _UPRIGHT]
+    across = [at for at, name in names.items() if name in _ACROSS]
+    if not upright or not across:
+        return set()
+    longest = max((*upright, *across), key=window.value)
+    return set(across if longest in upright else upright)
+
+
+def _not_of_this_size(window: Window, at: int) -> bool:
+    """Whether a part is a height and the result is called a width, or the other way round."""
+    if at + 1 >= len(window.items):
+        return False
+    name = window.name(at + 1).lower()
+    if re.search(r"\bwidth\b|\bacross\b", window.words_ahead):
+        return name in _UPRIGHT
+    return name in _ACROSS and re.search(r"\b(?:length|height)\b", window.words_ahead) is not None
+
+
+def _words_before(window: Window, at: int) -> str:
+    names = [window.name(each) for each in range(max(0, at - 3), at) if window.symbols[each] not in "LNPR"]
+    return " ".join(names).lower()
+
+
+def _is_for(window: Window, at: int) -> bool:
+    """Whether a count tells what the length before it is for: ``1 in for the two seams``."""
+    return _FOR.fullmatch(window.name(at - 1).lower()) is not None and window.symbols[at + 1 : at + 2] in tuple("ap")
 
 
 def _counts_parts(window: Window, at: int) -> bool:

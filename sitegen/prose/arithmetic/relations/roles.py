@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 
 _ADJECTIVE = re.compile(r"-\s*(?:in|inch|cm|mm|yard|metre|meter)\b")
+_SUPPOSED = re.compile(r"\b(?:if|unless)\b[^.]*$|^\. (?:over|under)lap (?!is|of)[a-z ]*$")
+"""Words before a length that is only supposed, or only what is to be done: ``Overlap the ends by 1 in``."""
 _ROUNDED = re.compile(r"\b(?:round(?:ed|s|ing)? (?:up|down|it|to|the)|nearest)\b")
 
 
@@ -31,7 +33,8 @@ def only_names(said: str, words_ahead: str, behind: str, words_behind: str, word
     """Whether a length only says which thing is meant, or is rounded: ``a 4-inch opening``, ``with a 1 cm seam``."""
     rate = words_ahead.endswith("at") and behind.startswith("e")
     allowance = re.match(r"_?[ap]", behind) is not None and re.search(r"\b(?:an?|with)$", words_ahead) is not None
-    return rate or allowance or is_adjective(said, words_behind) or _ROUNDED.search(words) is not None
+    supposed = _SUPPOSED.search(words_ahead) is not None or words_behind.startswith(("or ", "is not", "isn't"))
+    return rate or allowance or supposed or is_adjective(said, words_behind) or _ROUNDED.search(words) is not None
 
 
 def is_adjective(said: str, words_behind: str) -> bool:

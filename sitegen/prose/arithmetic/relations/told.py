@@ -8,21 +8,24 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
-from sitegen.prose.arithmetic.relations.parts import at_points
+from sitegen.prose.arithmetic.relations.parts import are_all_shares, at_points, gaps
 from sitegen.prose.arithmetic.relations.window import Window
 from sitegen.prose.arithmetic.ties import tie_of
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
 _HALVES = re.compile(
     r"\b(?:fold(?:s|ed|ing)?(?!-| up| under| over| back| down| in\b(?! half| two))|creas(?:e|es|ed|ing)"
-    r"|(?:finds?|marks?|lies|at|from|to|along|down) (?:its|the|their) (?:middle|cent(?:re|er))"
+    r"|(?:finds?|marks?|lies|has|puts?|at|from|to|along|down) (?:its|the|their) (?:middle|cent(?:re|er))"
     r"|midline|midpoint|halfway|half(?! an?\b| inch))\b"
 )
 _DOUBLES = re.compile(
     r"\b(?:doubl\w*|twice|two layers|both|on each|on the fold|so the whole|same (?:again|on|at|for)|mirror\w*"
     r"|opens? out|unfold\w*|opened|pair|left and right|right and left|back and front|front and back|top and bottom)\b"
 )
+_OVER = re.compile(r"(?:over|extra|on top)\b")
 _LAID = re.compile(r"\b(?:fold|laid|lay|over\b)")
+CLOSE = Fraction(1, 10)
+"""So near a count of lengths a result is hardly another length."""
 _OTHER_SHARES = re.compile(r"\b(?:third|quarter|fifth|sixth|eighth|tenth)s?\b")
 
 
@@ -59,6 +62,15 @@ def told_of_one(window: Window) -> Iterator[Told]:
         yield from _doubled(window, symbols, value)
     elif symbols in ("P", "R"):
         yield from _shared(window, factors[0], value)
+    elif are_all_shares(window):
+        for at in factors:
+            yield Told(
+                "share",
+                value * window.value(at),
+                share_words("R", window.value(at), window.name(window.parts[0])),
+                Exactness.COARSE,
+                value,
+            )
 
 
 def _beyond_its_sentence(window: Window, at: int) -> bool:
@@ -73,7 +85,7 @@ def _at_sides(window: Window, value: Fraction) -> Iterator[Told]:
     shared = _OTHER_SHARES.search(window.words) is not None or window.has("PRDH")
     if window.result <= value:
         folded = not shared and _HALVES.search(window.words) is not None and not around.isdisjoint("qk=:")
-        if folded or re.match(r"_?fS", window.behind):
+        if folded or re.match(r"[_i]{0,2}fS", window.behind):
             yield Told("halving", value / 2, f"{said} ÷ 2", part_exactness(value / 2), value)
     elif window.at > window.parts[0]:
         doubled = not shared and _DOUBLES.search(window.words) is not None and not around.isdisjoint("c=qkT")
@@ -84,17 +96,25 @@ def _at_sides(window: Window, value: Fraction) -> Iterator[Told]:
 def _counted(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     """So many times a length, or a length in so many parts; where points are counted, one more or one fewer too."""
     count, said = window.value(at), window.name(window.parts[0])
-    alone = window.symbols[at + 1 : at + 2] in tuple(",.;:)") and not window.has("/")
+    told = window.symbols[at - 1 : at] == "k"  # “and there are five, so 13 3/4 in”
+    alone = window.symbols[at + 1 : at + 2] in tuple(",.;:)") and not (told or window.has("/"))
     if alone or (count.denominator != 1 and not window.has("*")):
         return
     points = at_points(window)
     beside = re.search(r"N[_apjzk]{0,4}o?_?L|N[=k]", window.text) is not None
-    multiplies = points or beside or window.has("ec*n") or "ratio" in window.words
-    divides = window.has("/nze") or re.search(r"L[^.]*[ig]_?N|f[^.L]*L[^.]*N", window.text) is not None
-    for each in (count, count - 1, count + 1) if points else (count,):
+    near = abs(window.result - count * value) <= count * value * CLOSE
+    multiplies = points or beside or near or window.has("ec*n") or "ratio" in window.words
+    quarters = window.name(at).lower().startswith("quarter")
+    apart = not set("nze").isdisjoint(window.ahead + window.behind) or window.has("/z")
+    divides = quarters or apart or re.search(r"L[^.]*[ig]_?N|f[^.L]*L[^.]*N", window.text) is not None
+    for each in gaps(window, count) if points else (count,):
         if each <= 0:
             continue
-        if window.result > value and multiplies:
+        if (
+            window.result > value
+            and multiplies
+            and not (points and (window.ahead.endswith("e") or window.behind.startswith("j")))
+        ):
             yield Told("product", each * value, f"{vulgar(each)} × {said}", Exactness.RULER, value)
         elif window.result <= value and divides:
             part = value / each
@@ -120,7 +140,8 @@ def _shared(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     kind = "percent" if symbol == "P" else "halving" if half else "share"
     exactness = part_exactness(value * factor) if half else Exactness.COARSE
     given = re.match(r"_?(?:o_?)?[k(=]_?L", window.symbols[at + 1 : at + 8])
-    if given and at + given.end() == part:
+    whole_named = window.name(part - 1).lower().endswith("'s")  # “a quarter of the front; the front's 48 cm”
+    if given and at + given.end() == part and not whole_named:
         if window.result > value and 0 < factor < 1:
             yield Told(kind, value / factor, f"{said} ÷ {vulgar(factor)}", exactness, value)
         return
@@ -140,11 +161,14 @@ def _way(window: Window, at: int) -> int:
     symbols = window.symbols
     before = symbols[max(0, at - 3) : at].rstrip("_")[-1:]
     behind = symbols[at + 1 : at + 5].partition("t")[0]
-    more = not set(">Q").isdisjoint(behind)
+    more = (
+        ">" in behind or re.match(r"[^o]*Q", behind) is not None or _OVER.match(window.name(at + 1).lower()) is not None
+    )
     if symbols[at] == "R":
         return 1 if more else -1 if "<" in behind or before == "-" else 0
     of = re.match(r"_?o", behind) is not None
-    taken = not set("hT<-m").isdisjoint(symbols[window.start : max(window.at, at)]) and not window.ahead.endswith("T")
+    start = max(window.start, symbols.rfind(".", 0, at) + 1)
+    taken = not set("hT<-m").isdisjoint(symbols[start : max(window.at, at)]) and not window.ahead.endswith("T")
     if before == "t":
         return 0  # “reduce it to 90%”
     if "<" in behind or (not of and (before in tuple("-Tm<") or taken)):

@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
-from sitegen.prose.arithmetic.relations.parts import sign, times
+from sitegen.prose.arithmetic.relations.parts import are_all_shares, is_allowance, of_sides, sign, times
 from sitegen.prose.arithmetic.relations.told import Told, share_words
 from sitegen.prose.arithmetic.relations.window import Window
 from sitegen.quantities import vulgar
@@ -21,7 +21,7 @@ _SUMS = re.compile(
 _TAKES = re.compile(
     r"\b(?:left|leav\w*|remain\w*|rest|short(?:er|en\w*)?|less|minus|off|los(?:e|es|t|s|ing)|trim\w*|away|surplus|spare"
     r"|without|subtract\w*|deduct\w*|difference|eat(?:s|en)?|swallow\w*|us(?:e|es|ed) up|took|tak(?:e|es|en)|smaller"
-    r"|narrower|clearance)\b"
+    r"|narrower|clearance|(?:over|under)lap\w*|rais(?:e|ed|es)|lower(?:ed|s)?)\b"
 )
 _FINISHED = re.compile(r"\bfinish(?:es|ed|ing)?\b")
 _SMALL = 3
@@ -63,9 +63,11 @@ def told_of_several(window: Window) -> Iterator[Told]:
     symbols = "".join(window.symbols[at] for at in free)
     if not free:
         yield from _summed(several)
+    elif are_all_shares(window) and len(values) == 2:
+        yield from _other_share(several)
     elif symbols in ("P", "R"):
         yield from _share_and_more(several, free[0])
-    elif symbols == "D" and len(values) == 2:
+    elif symbols in ("D", "H", "DH", "HD") and len(values) == 2:
         yield from _folded(several)
     elif symbols == "N" and len(values) == 2 and window.has("/") and window.has("T-<v"):
         yield from _rest_divided(several, free[0])
@@ -84,13 +86,13 @@ def _with_each(
 
 def _adds(window: Window) -> bool:
     """Whether the words add the parts together."""
-    tie = window.ahead
+    tie = "" if re.match(r";_?:", window.ahead) else window.ahead  # “armhole binding: 48 cm; neck binding: 62 cm”
     return (
         window.has("+Ac")
         or (window.has("&,") and not set("=:").isdisjoint(tie) and "." not in tie)
         or (window.has("ap") and not set("u:").isdisjoint(tie + window.text))
         or (window.has("S") and (window.has("u") or not set("q=:").isdisjoint(tie)))
-        or (_listed(window) and not set("u:=q").isdisjoint(tie))
+        or (_listed(window) and (not set("u:=q").isdisjoint(tie) or "kt" in tie))
         or _SUMS.search(window.words) is not None
     )
 
@@ -98,7 +100,7 @@ def _adds(window: Window) -> bool:
 def _listed(window: Window) -> bool:
     """Whether three lengths or more stand in one list: ``yoke 7 in, tier 12 in, flounce 9 in``."""
     between = [window.symbols[one + 1 : other] for one, other in pairwise(window.parts)]
-    return len(between) > 1 and all(re.fullmatch(r"[_a]{0,3}[,;&][_&Aa]{0,4}", each) for each in between)
+    return len(between) > 1 and all(re.fullmatch(r"[^L.\n]{0,8}[,;&][_&Aa:]{0,5}", each) for each in between)
 
 
 def _summed(several: _Several) -> Iterator[Told]:
@@ -107,11 +109,12 @@ def _summed(several: _Several) -> Iterator[Told]:
     whole = several.values[base]
     signs = [1 if index == base else sign(window, at) for index, at in enumerate(window.parts)]
     often = [
-        times if index != base or counted else 1
+        times if index != base or counted or of_sides(window, window.parts[index]) else 1
         for index, (times, counted) in enumerate(zip(several.often, several.counted, strict=True))
     ]
     beside = [signs[index] for index in several.rest]
-    turned = max(beside) < 0 and "u" in window.ahead and not window.has("-<m")
+    lost = "T" in window.ahead and all(sign(window, at) < 0 for at in window.parts)
+    turned = max(beside) < 0 and ("u" in window.ahead or lost) and not window.has("-<m")
     if turned and window.result > whole:
         signs, beside = [1] * len(signs), [1] * len(beside)  # “with 1 cm turned in at each end, so cut”
     if not all(beside):
@@ -137,12 +140,27 @@ def _way(several: _Several, beside: Sequence[int], *, rises: bool) -> int:
     """1 where the words around add the parts, -1 where they take them off the greatest, 0 where they tell neither."""
     window, parts = several.window, several.window.parts
     if rises:
-        ends_shorter = _FINISHED.search(window.words_ahead) is not None and not window.has("+")
-        adds = min(beside) >= 0 and "v" not in window.ahead and not ends_shorter and _adds(window)
+        ends_shorter = _FINISHED.search(window.words_ahead) is not None and not (window.has("+") or _listed(window))
+        adds = min(beside) >= 0 and "v" not in window.ahead and not ends_shorter
+        adds = adds and (_adds(window) or _only_allowances(several))
         return 1 if adds else 0
-    off = several.base == 0 or (len(parts) == 2 and (beside[0] < 0 or "f" in window.symbols[parts[0] : parts[1]]))
-    takes = window.has("-Tv<dm") or _TAKES.search(window.words) is not None
+    from_it = window.symbols[: parts[several.base]].endswith("f")
+    off = (
+        several.base == 0
+        or from_it
+        or (len(parts) == 2 and (beside[0] < 0 or "f" in window.symbols[parts[0] : parts[1]]))
+    )
+    takes = _only_allowances(several) or window.has("-Tv<dm") or _TAKES.search(window.words) is not None
     return -1 if max(beside) <= 0 and off and takes else 0
+
+
+def _only_allowances(several: _Several) -> bool:
+    """Whether all parts but the greatest are small and called seams, hems or allowances."""
+    whole = several.values[several.base]
+    return not is_allowance(several.window, several.window.parts[several.base]) and all(
+        several.values[index] * _SMALL <= whole and is_allowance(several.window, several.window.parts[index])
+        for index in several.rest
+    )
 
 
 def _share_and_more(several: _Several, at: int) -> Iterator[Told]:
@@ -159,13 +177,30 @@ def _share_and_more(several: _Several, at: int) -> Iterator[Told]:
     yield Told(kind, value, words, Exactness.COARSE, several.values[several.base])
 
 
+def _other_share(several: _Several) -> Iterator[Told]:
+    """The second of two shares of a length, where the first is given: ``a third of 18 in is 6 in, the rest 12 in``."""
+    window, whole, given = several.window, several.values[several.base], several.values[several.rest[0]]
+    for at in window.factors:
+        if whole * window.value(at) != given and whole * (1 - window.value(at)) == given:
+            words = share_words("R", window.value(at), several.said(several.base, 1))
+            yield Told("share", whole * window.value(at), words, Exactness.COARSE, whole)
+
+
 def _folded(several: _Several) -> Iterator[Told]:
-    """Twice a width and twice an allowance: a band that is cut double."""
-    base, other = several.base, several.rest[0]
+    """A band that is cut double, and what it is finished: half as wide, without the seam.
+
+    ``2 × 4 cm + 2 × 1 cm = 10 cm`` wide cut; ``10 cm ÷ 2 − 1 cm = 4 cm`` finished.
+    """
+    base, other, result = several.base, several.rest[0], several.window.result
     whole, allowance = several.values[base], several.values[other]
-    if several.often[other] == 2 and allowance * 2 <= whole < several.window.result:
+    if allowance * 2 > whole:
+        return
+    if result > whole and (several.often[other] == 2 or several.window.has("ap")):
         words = f"{several.said(base, 2)} + {several.said(other, 2)}"
         yield Told("doubling", 2 * whole + 2 * allowance, words, Exactness.RULER, whole)
+    elif result < whole and several.window.has("ap") and base == 0 and several.window.at > several.window.parts[-1]:
+        words = f"{several.said(base, 1)} ÷ 2 − {several.said(other, 1)}"
+        yield Told("halving", whole / 2 - allowance, words, part_exactness(whole / 2), whole)
 
 
 def _rest_divided(several: _Several, at: int) -> Iterator[Told]:

@@ -47,8 +47,9 @@ class Window:
 
     @cached_property
     def words(self) -> str:
-        """The words of those clauses in small letters."""
-        return " ".join(self.said(item) for item in self.items[self.start : self.end]).lower()
+        """The words of those clauses in small letters, without the lengths."""
+        clauses = self.items[self.start : self.end]
+        return " ".join(self.said(item) for item in clauses if item.symbol != "L").lower()
 
     @cached_property
     def ahead(self) -> str:
@@ -119,6 +120,8 @@ def windows_of(items: Sequence[Item], symbols: str, said: Said, asked: Sequence[
             if symbols[places[last]] in _BARRIERS or symbols.count(".", at, places[last]) > _SENTENCES_BEHIND:
                 break
             yield _window(items, symbols, said, at, places[rank : last + 1])
+            if rank and symbols[places[rank - 1]] == "L" and "." not in symbols[places[rank - 1] : places[last]]:
+                yield _window(items, symbols, said, at, places[rank - 1 : last + 1])
 
 
 def _counted_behind(items: Sequence[Item], symbols: str, said: Said, at: int) -> bool:
