@@ -23,7 +23,7 @@ def is_nominal(reading: Reading, one: Measured, other: Measured, behind: int) ->
     """Whether two lengths are one nominal size; ``behind`` is the token behind both."""
     if one.unit is None or other.unit is None or not nearly(one, other, one.unit, other.unit):
         return False
-    after = reading.tokens[behind].word if behind < len(reading.tokens) else ""
+    after = reading.tokens.words[behind] if behind < len(reading.tokens) else ""
     widths = one.value in _BOLT_WIDTHS.get(one.unit, ()) and other.value in _BOLT_WIDTHS.get(other.unit, ())
     return (widths and after not in _NO_WIDTH) or _is_bolt(reading, one, behind)
 
@@ -31,10 +31,10 @@ def is_nominal(reading: Reading, one: Measured, other: Measured, behind: int) ->
 def _is_bolt(reading: Reading, one: Measured, behind: int) -> bool:
     """Whether it is the nominal size of something sold, such as the width of cloth or the length of a zip."""
     tokens = reading.tokens
-    after = [token.word for token in tokens[behind : behind + 2]]
+    after = tokens.words[behind : behind + 2]
     if _SOLD_BY_LENGTH & {*after}:
         return True
-    before = [token.word for token in tokens[max(0, one.first - 3) : one.first]]
+    before = tokens.words[max(0, one.first - 3) : one.first]
     return "wide" in after or "width" in after or ("width" in before and before[-1] in ("of", ":", "is"))
 
 

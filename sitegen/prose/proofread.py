@@ -98,7 +98,7 @@ def _error(
 
 def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
     for pair in pairs:
-        span = reading.tokens[pair.first].start, reading.tokens[pair.behind - 1].end
+        span = reading.tokens.starts[pair.first], reading.tokens.ends[pair.behind - 1]
         said = " ".join(reading.text[span[0] : span[1]].split())
         if pair.unit_slipped:
             yield _error(
@@ -145,8 +145,8 @@ def _least_and_most(reading: Reading) -> Iterator[TextFinding]:
     """A least length that is greater than the most named behind it: ``a minimum of 60 cm, a maximum of 45 cm``."""
     lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH and one.high is None]
     for one, other in pairwise(lengths):
-        before = [token.word for token in reading.tokens[max(0, one.first - _NAMED_BEFORE) : one.first]]
-        between = [token.word for token in reading.tokens[one.behind : other.first]]
+        before = reading.tokens.words[max(0, one.first - _NAMED_BEFORE) : one.first]
+        between = reading.tokens.words[one.behind : other.first]
         least, most = _LEAST.intersection(before), _MOST.intersection(between)
         if (
             not least

@@ -109,7 +109,7 @@ def find_pairs(text: str) -> Iterator[WrittenPair]:
     """Each length of a text that is given again in the other system of units, in order."""
     reading = reading_of(text)
     for pair in in_two_units(reading):
-        start, end = reading.tokens[pair.first].start, reading.tokens[pair.behind - 1].end
+        start, end = reading.tokens.starts[pair.first], reading.tokens.ends[pair.behind - 1]
         first, second = typed_of(reading, pair.one), typed_of(reading, pair.other)
         yield WrittenPair(first, second, start, end, pair.agrees, pair.sure, pair.unit_slipped)
 
@@ -141,7 +141,7 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
     tokens = reading.tokens
 
     def words(one: Measured, other: Measured) -> list[str]:
-        return [token.word for token in tokens[one.behind : min(other.first, one.behind + 8)]]
+        return tokens.words[one.behind : min(other.first, one.behind + 8)]
 
     for at in range(len(lengths) - 3):
         one, two, three, four = lengths[at : at + 4]
@@ -155,7 +155,7 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
         )
         other_system = one.unit is not None and three.unit is not None and one.unit.system is not three.unit.system
         if joined and other_system and len(between) <= 4:
-            closed = four.behind < len(tokens) and tokens[four.behind].word in (")", "]")
+            closed = four.behind < len(tokens) and tokens.words[four.behind] in (")", "]")
             for first, again, behind in ((one, three, three.behind), (two, four, four.behind + closed)):
                 agrees = _agree(typed_of(reading, first), typed_of(reading, again))
                 found = InTwoUnits(first, again, again.first, again.behind, agrees, hidden_from=two.behind)
@@ -164,7 +164,7 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
 
 def _in_metric(reading: Reading, one: Measured, other: Measured) -> bool:
     """Whether the words between say that the length follows in the other system: ``and for my metric friends``."""
-    between = [token.word for token in reading.tokens[one.behind : min(other.first, one.behind + 12)]]
+    between = reading.tokens.words[one.behind : min(other.first, one.behind + 12)]
     while between and between[-1] in _HEDGES:
         between.pop()
     return between[-1:] in ([word] for word in _EQUALS) and bool({"metric", "imperial"} & set(between))
@@ -184,8 +184,8 @@ class _Link:
 def _link(reading: Reading, one: Measured, other: Measured) -> _Link | None:
     """The link between two lengths that follow each other; None where they are two lengths and not one."""
     tokens = reading.tokens
-    between = [token.word for token in tokens[one.behind : other.first] if token.word not in _FILLERS]
-    after = tokens[other.behind].word if other.behind < len(tokens) else ""
+    between = [word for word in tokens.words[one.behind : other.first] if word not in _FILLERS]
+    after = tokens.words[other.behind] if other.behind < len(tokens) else ""
     closed = other.behind + 1 if after in (")", "]") else other.behind
     words = _without_nouns(between)
     plain = [word for word in words if word != "," and word not in _HEDGES]
@@ -228,7 +228,7 @@ def _pair(reading: Reading, one: Measured, other: Measured, unit: Unit, second: 
         return _one_system(reading, one, other, link)
     if (one.high is None) != (other.high is None):
         return _half_a_range(reading, one, other, link)
-    after = [token.word for token in reading.tokens[link.behind : link.behind + 8]]
+    after = reading.tokens.words[link.behind : link.behind + 8]
     bolt = is_nominal(reading, one, other, link.behind)
     agrees = _agree(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
     if not agrees and _is_hedged(reading, one, link):
@@ -236,7 +236,7 @@ def _pair(reading: Reading, one: Measured, other: Measured, unit: Unit, second: 
         agrees = all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
     of_place = not _PLACES.isdisjoint(after)
     chosen = not agrees and "or" in link.words and after[:1] in _CONDITIONS and not of_place
-    in_a_sum = link.bracket and one.first > 0 and reading.tokens[one.first - 1].word in _SIGNS
+    in_a_sum = link.bracket and one.first > 0 and reading.tokens.words[one.first - 1] in _SIGNS
     far = link.farthest is not None and not _plausible(one, other, unit, second, link.farthest)
     far = far and not _ten_times(one, other, unit, second)
     if not agrees and (far or in_a_sum or chosen):
@@ -273,7 +273,7 @@ def _half_a_range(reading: Reading, one: Measured, other: Measured, link: _Link)
 
 
 def _is_hedged(reading: Reading, one: Measured, link: _Link) -> bool:
-    before = [token.word for token in reading.tokens[max(0, one.first - 2) : one.first]]
+    before = reading.tokens.words[max(0, one.first - 2) : one.first]
     return (
         bool(_HEDGES & set(link.words))
         or before[-1:] in ([word] for word in _HEDGES)
@@ -318,11 +318,12 @@ def _same_system(reading: Reading, one: Measured, other: Measured, behind: int) 
 
 def _is_worked(reading: Reading, one: Measured) -> bool:
     """Whether a length is a part of a sum, ``half of 10 in``, and not only named, ``a seam of 5/8 in``."""
-    before = list(reading.tokens[max(0, one.first - 2) : one.first])
-    if not before or before[-1].word not in _OPERATORS:
+    first = max(0, one.first - 2)
+    before = reading.tokens.words[first : one.first]
+    if not before or before[-1] not in _OPERATORS:
         return False
-    names = before[0].kind is TokenKind.WORD and before[0].word not in _SHARES
-    return not (before[-1].word == "of" and len(before) == 2 and names)
+    names = reading.tokens.kinds[first] is TokenKind.WORD and before[0] not in _SHARES
+    return not (before[-1] == "of" and len(before) == 2 and names)
 
 
 def _plausible(one: Measured, other: Measured, unit: Unit, second: Unit, times: Fraction) -> bool:
@@ -347,7 +348,7 @@ def typed_of(reading: Reading, one: Measured) -> Typed:
         raise TypeError("a length has a unit")
     start, end = reading.span(one)
     high = None if one.high is None else Length(one.high * one.unit.mm)
-    number = reading.tokens[one.first].word if one.decimals is not None else ""
+    number = reading.tokens.words[one.first] if one.decimals is not None else ""
     last = decimal(one.high, 6) if one.high is not None and one.decimals is not None else ""
     return Typed(
         Length(one.value * one.unit.mm), one.unit, reading.text[start:end], start, end, high, None, number, last
@@ -373,4 +374,4 @@ def _slipped(reading: Reading, one: Measured, other: Measured) -> str:
 
 
 def _number_span(reading: Reading, one: Measured) -> tuple[int, int]:
-    return reading.tokens[one.first].start, reading.tokens[one.first].end
+    return reading.tokens.starts[one.first], reading.tokens.ends[one.first]

@@ -72,7 +72,7 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
     def said(item: Item) -> str:
         place = item.first, item.behind
         if place not in texts:
-            start, end = reading.tokens[item.first].start, reading.tokens[item.behind - 1].end
+            start, end = reading.tokens.starts[item.first], reading.tokens.ends[item.behind - 1]
             texts[place] = " ".join(reading.text[start:end].split())
         return texts[place]
 

@@ -6,13 +6,13 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.prose.arithmetic.phrases import TRIGGERS, phrase_at, sides_end
 from sitegen.prose.arithmetic.vocabulary import CLASSES
-from sitegen.prose.find import Measured, Reading, Token, TokenKind
+from sitegen.prose.find import Measured, Reading, TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -66,7 +66,7 @@ def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozens
     """
     number_at = {one.first: one for one in reading.numbers}
     lengths = [one.first for one in reading.numbers if one.kind is Kind.LENGTH]
-    breaks = [at for at, token in enumerate(reading.tokens) if token.kind is TokenKind.BREAK]
+    breaks = [at for at, kind in enumerate(reading.tokens.kinds) if kind is TokenKind.BREAK]
     first = 0
     for behind in (*breaks, len(reading.tokens)):
         if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
@@ -93,7 +93,7 @@ def _items(
             index = named.behind
             continue
         one = number_at.get(index)
-        if one is not None and not (tokens[index].word in ("two", "2") and sides_end(tokens, index)):
+        if one is not None and not (tokens.words[index] in ("two", "2") and sides_end(tokens, index)):
             yield _number(tokens, one, pairs.get(index))
             index = one.behind
             continue
@@ -102,7 +102,7 @@ def _items(
         index = item.behind
 
 
-def _number(tokens: Sequence[Token], one: Measured, other: Measured | None) -> Item:
+def _number(tokens: Tokens, one: Measured, other: Measured | None) -> Item:
     hedged = _is_hedged(tokens, one)
     if one.counted:
         return Item("_", one.first, one.behind)
@@ -114,40 +114,36 @@ def _number(tokens: Sequence[Token], one: Measured, other: Measured | None) -> I
         return Item("~", one.first, one.behind)
     if one.kind is Kind.PERCENT:
         return Item("P", one.first, one.behind, one.value / 100, one, hedged=hedged)
-    if one.value == Fraction(1, 2) and one.first > 0 and tokens[one.first - 1].word == "in":
+    if one.value == Fraction(1, 2) and one.first > 0 and tokens.words[one.first - 1] == "in":
         return Item("H", one.first, one.behind)  # “and then in half again”
     if one.kind is None or one.kind in (Kind.RATIO, Kind.COUNT):
         whole = one.value.denominator == 1
         if one.value == 1:  # “one strip” counts nothing, but “of one strip” tells of each
-            of_each = one.first > 0 and tokens[one.first - 1].word in ("of", "for")
+            of_each = one.first > 0 and tokens.words[one.first - 1] in ("of", "for")
             return Item("e" if of_each else "_", one.first, one.behind)
-        if not whole and one.behind < len(tokens) and tokens[one.behind].word == "-":
+        if not whole and one.behind < len(tokens) and tokens.words[one.behind] == "-":
             return Item("_", one.first, one.behind)  # half-term, quarter-final
         return Item("N" if whole or one.value > 1 else "R", one.first, one.behind, one.value, one, hedged=hedged)
     return Item("X", one.first, one.behind)
 
 
-def _begins_a_range(tokens: Sequence[Token], one: Measured) -> bool:
+def _begins_a_range(tokens: Tokens, one: Measured) -> bool:
     """Whether it is the first end of a range that measures nothing: ``10 to 12 stitches``."""
-    following = tokens[one.behind : one.behind + 2]
-    return (
-        one.kind is None
-        and len(following) == 2
-        and following[0].word in ("to", "-", "–")
-        and following[1].value is not None
-        and following[1].value > one.value
-    )
+    if one.kind is not None or tokens.words[one.behind : one.behind + 1] not in (["to"], ["-"], ["–"]):
+        return False
+    last = tokens.value(one.behind + 1)
+    return last is not None and last > one.value
 
 
-def _is_hedged(tokens: Sequence[Token], one: Measured) -> bool:
-    before = [token.word for token in tokens[max(0, one.first - 3) : one.first]]
+def _is_hedged(tokens: Tokens, one: Measured) -> bool:
+    before = tokens.words[max(0, one.first - 3) : one.first]
     if not before:
         return False
     if before[-1] in ("over", "under"):
         return len(before) > 1 and before[-2] in _SURE_BEHIND_OVER
     if tuple(before[-2:]) in _HEDGE_PAIRS:
         return before[:1] not in (["add"], ["adds"], ["adding"])
-    after = [token.word for token in tokens[one.behind : one.behind + 2]]
+    after = tokens.words[one.behind : one.behind + 2]
     if after == ["or", "so"] or after[:1] in (["ish"], ["approximately"], ["roughly"]):
         return True
     return before[-1] in _HEDGES or (
@@ -174,15 +170,15 @@ def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> It
         return _sign(reading, index)
     if word.endswith("'s") and index + 1 in number_at:
         return Item("=" if word in ("that's", "thats") else "k", index, index + 1)  # “the panel's 12 in”
-    if word in _PARTS_NAMED and index and tokens[index - 1].word in _WHICH_PART:
+    if word in _PARTS_NAMED and index and tokens.words[index - 1] in _WHICH_PART:
         return Item("R", index, index + 1, Fraction(1, _PARTS_NAMED[word]))  # “the bottom third of the panel”
-    if word in _LEAVES and not _OPEN.isdisjoint(each.word for each in tokens[index + 1 : index + 12]):
+    if word in _LEAVES and not _OPEN.isdisjoint(tokens.words[index + 1 : index + 12]):
         return Item("_", index, index + 1)  # “leave 2 in open” leaves nothing over
-    if word == "double" and [each.word for each in tokens[index + 1 : index + 3]] == ["-", "fold"]:
+    if word == "double" and tokens.words[index + 1 : index + 3] == ["-", "fold"]:
         return Item("_", index, index + 1)  # a double-fold hem doubles nothing that is told
-    if word in ("twice", "double") and index and tokens[index - 1].word in _DOES:
+    if word in ("twice", "double") and index and tokens.words[index - 1] in _DOES:
         return Item("_", index, index + 1)  # “stitch twice”
-    if word in _PARTS_OF_CLOTH and index and tokens[index - 1].word == "fat":
+    if word in _PARTS_OF_CLOTH and index and tokens.words[index - 1] == "fat":
         return Item("_", index, index + 1)  # a fat quarter is a piece of cloth
     if word in _COUNTED:
         return Item("N", index, index + 1, Fraction(_COUNTED[word]))
@@ -191,20 +187,20 @@ def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> It
     return Item(_SYMBOL_OF.get(word, "_"), index, index + 1)
 
 
-def _named_part(tokens: Sequence[Token], index: int) -> Item | None:
+def _named_part(tokens: Tokens, index: int) -> Item | None:
     """Quarter marks, which part a length in four; and a half that is only a thing, as the front half of a neckline."""
-    word = tokens[index].word
+    word = tokens.words[index]
     if word == "quarter" and (behind := _marks_end(tokens, index)):
         return Item("N", index, behind, Fraction(4))
-    if word == "half" and index and tokens[index - 1].word in _WHICH_HALF:
+    if word == "half" and index and tokens.words[index - 1] in _WHICH_HALF:
         return Item("_", index, index + 1)
     return None
 
 
-def _marks_end(tokens: Sequence[Token], index: int) -> int:
+def _marks_end(tokens: Tokens, index: int) -> int:
     """The token behind ``quarter-mark`` or ``quarter marks``; 0 if nothing of the kind."""
-    at = index + 2 if index + 2 < len(tokens) and tokens[index + 1].word == "-" else index + 1
-    return at + 1 if at < len(tokens) and tokens[at].word in _MARKS else 0
+    at = index + 2 if index + 2 < len(tokens) and tokens.words[index + 1] == "-" else index + 1
+    return at + 1 if at < len(tokens) and tokens.words[at] in _MARKS else 0
 
 
 def _sign(reading: Reading, index: int) -> Item:
@@ -216,7 +212,7 @@ def _sign(reading: Reading, index: int) -> Item:
         token.end < len(reading.text) and reading.text[token.end].isspace() and reading.text[token.start - 1].isspace()
     )
     numbers = index + 1 < len(tokens) and (
-        tokens[index + 1].kind is TokenKind.NUMBER or tokens[index - 1].kind is TokenKind.NUMBER
+        tokens.kinds[index + 1] is TokenKind.NUMBER or tokens.kinds[index - 1] is TokenKind.NUMBER
     )
     if token.word in ("-", "–", "‐"):
         return Item("-" if spaced and token.word == "-" and numbers else ":" if spaced else "_", index, index + 1)

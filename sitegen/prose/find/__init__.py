@@ -2,6 +2,6 @@
 
 from sitegen.prose.find.measured import Measured
 from sitegen.prose.find.read import Reading, read, reading_of
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import Token, TokenKind, Tokens
 
-__all__ = ["Measured", "Reading", "Token", "TokenKind", "read", "reading_of"]
+__all__ = ["Measured", "Reading", "Token", "TokenKind", "Tokens", "read", "reading_of"]

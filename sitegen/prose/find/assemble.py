@@ -11,7 +11,7 @@ from sitegen.prose.find.carried import with_carried_units
 from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.ranges import with_ranges
-from sitegen.prose.find.tokens import Token
+from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.find.unsaid import with_unsaid_units
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -27,25 +27,25 @@ LOOK_ALIKES = words(
 """Words before a number that is no measurement, unless a unit says otherwise."""
 
 
-def assembled(tokens: Sequence[Token], atoms: Sequence[Atom], author: Unit) -> list[Measured]:
+def assembled(tokens: Tokens, atoms: Sequence[Atom], author: Unit) -> list[Measured]:
     """All numbers in order, each with what can be known of it. ``author`` is the unit where no unit stands."""
     numbers = with_ranges(tokens, _counted_on(tokens, [_single(tokens, atom) for atom in atoms]))
     measured = with_author_unit(tokens, with_carried_units(tokens, numbers), author)
     return with_unsaid_units(tokens, measured, author)
 
 
-def _counted_on(tokens: Sequence[Token], numbers: list[Measured]) -> list[Measured]:
+def _counted_on(tokens: Tokens, numbers: list[Measured]) -> list[Measured]:
     """The numbers, those that go on a list of numbered things counted too: ``steps 4 to 6``, ``sizes 8, 10 and 12``."""
     for index in range(1, len(numbers)):
         one, other = numbers[index - 1], numbers[index]
         listed = other.kind is None and other.form is Form.WHOLE and between(tokens, one, other) in _LISTED
-        several = one.first > 0 and tokens[one.first - 1].word.endswith("s")
+        several = one.first > 0 and tokens.words[one.first - 1].endswith("s")
         if one.counted and listed and several:
             numbers[index] = replace(other, counted=True)
     return numbers
 
 
-def _single(tokens: Sequence[Token], atom: Atom) -> Measured:
+def _single(tokens: Tokens, atom: Atom) -> Measured:
     return Measured(
         atom.first,
         atom.behind,
@@ -59,8 +59,8 @@ def _single(tokens: Sequence[Token], atom: Atom) -> Measured:
     )
 
 
-def _is_counted(tokens: Sequence[Token], first: int) -> bool:
-    before = tokens[first - 1].word if first else ""
-    if before in (".", ":", "no.") and first > 1 and tokens[first - 2].end == tokens[first - 1].start:
-        before = tokens[first - 2].word if tokens[first - 2].word in ("no", "fig") else before
+def _is_counted(tokens: Tokens, first: int) -> bool:
+    before = tokens.words[first - 1] if first else ""
+    if before in (".", ":", "no.") and first > 1 and tokens.ends[first - 2] == tokens.starts[first - 1]:
+        before = tokens.words[first - 2] if tokens.words[first - 2] in ("no", "fig") else before
     return before in LOOK_ALIKES

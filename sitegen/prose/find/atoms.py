@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sitegen.prose.find.numbers import STARTS, Form, Number, fraction_at, number_at
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.find.units import UnitFound, unit_at
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
@@ -41,13 +40,13 @@ _POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
 """``this one`` is no number."""
 
 
-def atoms_of(tokens: Sequence[Token], text: str) -> list[Atom]:
+def atoms_of(tokens: Tokens, text: str) -> list[Atom]:
     """All numbers in order, none inside another."""
     found: list[Atom] = []
     index, size = 0, len(tokens)
     while index < size:
-        token = tokens[index]
-        possible = token.kind is TokenKind.NUMBER or (token.kind is TokenKind.WORD and token.word in STARTS)
+        kind = tokens.kinds[index]
+        possible = kind is TokenKind.NUMBER or (kind is TokenKind.WORD and tokens.words[index] in STARTS)
         atom = _atom_at(tokens, index, text) if possible else None
         if atom is None:
             index += 1
@@ -57,9 +56,9 @@ def atoms_of(tokens: Sequence[Token], text: str) -> list[Atom]:
     return found
 
 
-def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
-    word = tokens[index].word
-    if tokens[index].kind is TokenKind.WORD and (one := _one_unit(tokens, index, word)):
+def _atom_at(tokens: Tokens, index: int, text: str) -> Atom | None:
+    word = tokens.words[index]
+    if tokens.kinds[index] is TokenKind.WORD and (one := _one_unit(tokens, index, word)):
         return _with_fraction(tokens, one, text)
     number = number_at(tokens, index)
     if number is None:
@@ -72,10 +71,11 @@ def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
     )  # fmt: skip
     if feet := _feet_and_inches(tokens, atom):
         return feet
-    improper = number.form is Form.MIXED and not tokens[index].mixed and tokens[index].vulgar
+    printed = tokens.printed.get(index)
+    improper = number.form is Form.MIXED and printed is not None and printed.vulgar and not printed.mixed
     found = None if improper else _unit_behind(tokens, number, text)
     if found is None:
-        pointing = number.value == 1 and number.spoken and index > 0 and tokens[index - 1].word in _POINTING
+        pointing = number.value == 1 and number.spoken and index > 0 and tokens.words[index - 1] in _POINTING
         return None if pointing else atom
     atom = Atom(
         number.value, number.form, number.first, found.behind, found.kind, found.unit,
@@ -86,9 +86,9 @@ def _atom_at(tokens: Sequence[Token], index: int, text: str) -> Atom | None:
     return atom
 
 
-def _as_range_start(tokens: Sequence[Token], number: Number, text: str) -> Number | None:
+def _as_range_start(tokens: Tokens, number: Number, text: str) -> Number | None:
     """The first number alone where ``3-8`` is a range: ``3-8 inches``, ``3-8 cm``. A fraction comes before one inch."""
-    following = tokens[number.behind].word if number.behind < len(tokens) else ""
+    following = tokens.words[number.behind] if number.behind < len(tokens) else ""
     if number.form is not Form.FRACTION or following not in (
         "inches",
         "in",
@@ -102,17 +102,17 @@ def _as_range_start(tokens: Sequence[Token], number: Number, text: str) -> Numbe
         "%",
     ):
         return None
-    first = tokens[number.first]
-    if first.value is None:
+    first = tokens.value(number.first)
+    if first is None:
         return None
-    return Number(first.value, Form.WHOLE, number.first, number.first + 1)
+    return Number(first, Form.WHOLE, number.first, number.first + 1)
 
 
-def _one_unit(tokens: Sequence[Token], index: int, word: str) -> Atom | None:
+def _one_unit(tokens: Tokens, index: int, word: str) -> Atom | None:
     """``an inch``, ``a yard``, and ``inch`` before ``and a half``."""
-    before = tokens[index - 1] if index else None
+    before = tokens.kinds[index - 1] if index else None
     if word == "inch":
-        if _word(tokens, index + 1) != "and" or (before is not None and before.kind is TokenKind.NUMBER):
+        if _word(tokens, index + 1) != "and" or (before is TokenKind.NUMBER):
             return None
         fraction = fraction_at(tokens, index + 2)
         if fraction is None or _word(tokens, fraction.behind) in ("of", "inch", "inches"):
@@ -120,14 +120,14 @@ def _one_unit(tokens: Sequence[Token], index: int, word: str) -> Atom | None:
         return Atom(Fraction(1), Form.WHOLE, index, index + 1, Kind.LENGTH, Unit.IN, spoken=True)
     if word not in _ARTICLES or _word(tokens, index + 1) not in _ONE_UNITS:
         return None
-    rate = before is not None and (before.kind in (TokenKind.NUMBER, TokenKind.SKIPPED) or before.word in _RATES)
+    rate = before in (TokenKind.NUMBER, TokenKind.SKIPPED) or (index > 0 and tokens.words[index - 1] in _RATES)
     found = unit_at(tokens, index, index + 1, whole=True, text="")
     if rate or found is None:
         return None
     return Atom(Fraction(1), Form.WHOLE, index, index + 2, Kind.LENGTH, found.unit, spoken=True)
 
 
-def _unit_behind(tokens: Sequence[Token], number: Number, text: str) -> UnitFound | None:
+def _unit_behind(tokens: Tokens, number: Number, text: str) -> UnitFound | None:
     whole = number.form is Form.WHOLE
     found = unit_at(tokens, number.first, number.behind, whole=whole, text=text)
     if found is not None or number.form is Form.WHOLE:
@@ -141,9 +141,9 @@ def _unit_behind(tokens: Sequence[Token], number: Number, text: str) -> UnitFoun
     return None
 
 
-def _with_fraction(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
+def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     """``an inch and a half``, ``2 inches and three quarters``."""
-    between = atom.first > 0 and tokens[atom.first - 1].word == "between"
+    between = atom.first > 0 and tokens.words[atom.first - 1] == "between"
     if between or _word(tokens, atom.behind) != "and" or atom.unit is None or atom.form is not Form.WHOLE:
         return atom
     fraction = fraction_at(tokens, atom.behind + 1)
@@ -166,7 +166,7 @@ def _with_fraction(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
     return replace(atom, value=atom.value + fraction.value, form=Form.MIXED, behind=fraction.behind, spoken=True)
 
 
-def _compound(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
+def _compound(tokens: Tokens, atom: Atom, text: str) -> Atom:
     """``1 yd 9 in``, ``5 ft 2 in``, ``1 m 20 cm``, ``two metres ten``: one length, in its greater unit."""
     smaller = _SMALLER.get(atom.unit) if atom.unit is not None else None
     if smaller is None or atom.unit is None or atom.behind >= len(tokens) or atom.form is Form.DECIMAL:
@@ -186,17 +186,17 @@ def _compound(tokens: Sequence[Token], atom: Atom, text: str) -> Atom:
     return replace(atom, value=both, form=Form.MIXED, behind=found.behind)
 
 
-def _feet_and_inches(tokens: Sequence[Token], atom: Atom) -> Atom | None:
+def _feet_and_inches(tokens: Tokens, atom: Atom) -> Atom | None:
     """``5' 2"``: the only place where a single mark is feet."""
     at = atom.behind
-    if at + 2 >= len(tokens) or tokens[at].word not in ("'", "′", "’") or tokens[at - 1].end != tokens[at].start:
+    if at + 2 >= len(tokens) or tokens.words[at] not in ("'", "′", "’") or tokens.ends[at - 1] != tokens.starts[at]:
         return None
-    value = tokens[at + 1].value
-    if tokens[at + 2].word not in ('"', "″", "”") or value is None or value >= 12:
+    value = tokens.value(at + 1)
+    if tokens.words[at + 2] not in ('"', "″", "”") or value is None or value >= 12:
         return None
     both = atom.value + value / 12
     return replace(atom, value=both, form=Form.MIXED, kind=Kind.LENGTH, unit=Unit.FT, behind=at + 3)
 
 
-def _word(tokens: Sequence[Token], index: int) -> str:
-    return tokens[index].word if 0 <= index < len(tokens) and tokens[index].kind is TokenKind.WORD else ""
+def _word(tokens: Tokens, index: int) -> str:
+    return tokens.words[index] if 0 <= index < len(tokens) and tokens.kinds[index] is TokenKind.WORD else ""

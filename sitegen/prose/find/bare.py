@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
-from sitegen.prose.find.tokens import Token
+from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -31,7 +31,7 @@ _NO_LENGTH_BEHIND = words("of way full through length circle yard : past turn ma
 _SHAPES = words("square squares rectangle piece panel block")
 
 
-def with_author_unit(tokens: Sequence[Token], found: Sequence[Measured], author: Unit) -> list[Measured]:
+def with_author_unit(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers, those that can only be lengths given the author's unit."""
     sides = _sides(tokens, found)
     return [
@@ -48,12 +48,12 @@ def _among_yards(found: Sequence[Measured], index: int) -> Unit | None:
     return Unit.YD if len(beside) == 2 and all(other.unit is Unit.YD for other in beside) else None
 
 
-def _sides(tokens: Sequence[Token], found: Sequence[Measured]) -> set[int]:
+def _sides(tokens: Tokens, found: Sequence[Measured]) -> set[int]:
     """The first tokens of two bare numbers that are the sides of something: ``eight and a half by eleven``."""
     sides: set[int] = set()
     for one, other in pairwise(found):
         if one.kind is None and other.kind is None and between(tokens, one, other) in (("by",), ("x",), ("×",)):
-            before = {token.word for token in tokens[max(0, one.first - 4) : one.first]}
+            before = set(tokens.words[max(0, one.first - 4) : one.first])
             measured = one.value >= 3 and other.value >= 3 and any(each.kind is Kind.LENGTH for each in found)
             if measured or Form.MIXED in (one.form, other.form) or (before & _SHAPES and one.value >= 3):
                 sides |= {one.first, other.first}
@@ -65,18 +65,18 @@ def _own_unit(one: Measured, author: Unit) -> Unit:
     return Unit.IN if one.form in (Form.FRACTION, Form.MIXED) else author
 
 
-def _only_a_length_fits(tokens: Sequence[Token], one: Measured) -> bool:
-    after = [token.word for token in tokens[one.behind : one.behind + 2]] + ["", ""]
+def _only_a_length_fits(tokens: Tokens, one: Measured) -> bool:
+    after = [*tokens.words[one.behind : one.behind + 2], "", ""]
     if after[0] in _NO_LENGTH_BEHIND:
         return False
     if after[0] in _DIMENSIONS and one.form is not Form.WHOLE:
         return True
-    measured = tokens[one.first - 1].word in ("is", "it's") if one.first else False
+    measured = tokens.words[one.first - 1] in ("is", "it's") if one.first else False
     if measured and after[0] in _MEASURED and one.value >= 3:
         return True
     if after[1] in ("circle", "points", "marks", "mark", "way"):
         return False
-    before = [token.word for token in tokens[max(0, one.first - 5) : one.first]]
+    before = tokens.words[max(0, one.first - 5) : one.first]
     last = before[-1] if before else ""
     if one.value.denominator in _COARSE_PARTS and after[0] in ("on", "at") and after[1] in ("each", "both", "either"):
         return True

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from sitegen.prose.find.measured import Measured, between, word_at
 from sitegen.prose.find.numbers import Form
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 
 _PARTING = ("divid", "split", "multipl", "lengthen", "shorten")
@@ -15,7 +15,7 @@ _TIMES = frozenset(("x", "×", "by", "*"))
 _SUMS = frozenset(("+", "plus", "−", "minus", "less", "=", "equals", "makes", "is"))
 
 
-def with_carried_units(tokens: Sequence[Token], numbers: Sequence[Measured]) -> list[Measured]:
+def with_carried_units(tokens: Tokens, numbers: Sequence[Measured]) -> list[Measured]:
     """The numbers, those without a unit given that of the length beside them where the words allow it."""
     found = list(numbers)
     for index in range(len(found) - 2, -1, -1):
@@ -32,7 +32,7 @@ def with_carried_units(tokens: Sequence[Token], numbers: Sequence[Measured]) -> 
     return found
 
 
-def _carries_back(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+def _carries_back(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     one, other = found[index], found[index + 1]
     link = between(tokens, one, other)
     if link and link[0] in ("-",) and len(link) == 2:
@@ -63,13 +63,13 @@ def _carries_back(tokens: Sequence[Token], found: Sequence[Measured], index: int
     return False
 
 
-def _spaced(tokens: Sequence[Token], index: int) -> bool:
-    return tokens[index - 1].end < tokens[index].start and tokens[index].end < tokens[index + 1].start
+def _spaced(tokens: Tokens, index: int) -> bool:
+    return tokens.ends[index - 1] < tokens.starts[index] and tokens.ends[index] < tokens.starts[index + 1]
 
 
-def _multiplies(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+def _multiplies(tokens: Tokens, one: Measured, other: Measured) -> bool:
     """Whether ``2 x 3/8 in`` is twice a length, and not a rectangle as ``5 x 7 in`` is."""
-    word = tokens[one.behind].word
+    word = tokens.words[one.behind]
     if one.form is Form.DECIMAL:
         return one.value < 2 and other.value >= 5 * one.value
     if one.form is not Form.WHOLE:
@@ -86,21 +86,22 @@ def _multiplies(tokens: Sequence[Token], one: Measured, other: Measured) -> bool
     )
 
 
-def _product_follows(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+def _product_follows(tokens: Tokens, one: Measured, other: Measured) -> bool:
     """Whether about the product of the two stands right behind them: ``3 × 33 in, or 99 in``."""
-    values = [token.value for token in tokens[other.behind : other.behind + 4] if token.value is not None]
+    behind = (tokens.value(index) for index in range(other.behind, other.behind + 4))
+    values = [value for value in behind if value is not None]
     product = one.value * other.value
     return any(abs(value - product) * 4 <= product for value in values[:1])
 
 
-def _carries_on(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+def _carries_on(tokens: Tokens, one: Measured, other: Measured) -> bool:
     link = between(tokens, one, other)
     if len(link) != 1:
         return False
     after = word_at(tokens, other.behind)
-    noun = other.behind < len(tokens) and tokens[other.behind].kind is TokenKind.WORD
+    noun = other.behind < len(tokens) and tokens.kinds[other.behind] is TokenKind.WORD
     if link[0] == "by":
-        return not any(token.word.startswith(_PARTING) for token in tokens[max(0, one.first - 4) : one.behind + 1])
+        return not any(word.startswith(_PARTING) for word in tokens.words[max(0, one.first - 4) : one.behind + 1])
     if link[0] in ("x", "×"):
         counts = noun and after.endswith("s")
         return after != "=" and not counts and not (other.form is Form.WHOLE and other.value <= 4)

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from sitegen.prose.find.measured import Measured
 from sitegen.prose.find.numbers import Form
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -24,7 +24,7 @@ _NO_PLURALS = words(
 )
 
 
-def with_settings(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
+def with_settings(tokens: Tokens, found: Sequence[Measured]) -> list[Measured]:
     """The numbers, those that set a stitch told from lengths."""
     told: list[Measured] = []
     for one in found:
@@ -36,7 +36,7 @@ def with_settings(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Me
     return told
 
 
-def in_context(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
+def in_context(tokens: Tokens, found: Sequence[Measured]) -> list[Measured]:
     """The measurements, with ratios and counts told; numbers that measure nothing left out."""
     told: list[Measured] = []
     for one in found:
@@ -51,7 +51,7 @@ def in_context(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measu
     return told
 
 
-def _kind(tokens: Sequence[Token], one: Measured) -> Kind | None:
+def _kind(tokens: Tokens, one: Measured) -> Kind | None:
     if one.kind is not None:
         return one.kind
     if one.counted:
@@ -61,7 +61,7 @@ def _kind(tokens: Sequence[Token], one: Measured) -> Kind | None:
     return Kind.COUNT if _counts(tokens, one) else None
 
 
-def _second_setting(tokens: Sequence[Token], before: Measured, one: Measured) -> bool:
+def _second_setting(tokens: Tokens, before: Measured, one: Measured) -> bool:
     """Whether this is the other side of a stitch: ``zigzag 3 mm wide and 1.5 mm long``."""
     if before.kind is not Kind.STITCH or one.unit is not Unit.MM or one.value > _LONGEST_STITCH:
         return False
@@ -71,11 +71,11 @@ def _second_setting(tokens: Sequence[Token], before: Measured, one: Measured) ->
     return len(link) <= 4 and all(word in _BETWEEN_SETTINGS for word in link)
 
 
-def _words(tokens: Sequence[Token], first: int, behind: int) -> list[str]:
-    return [token.word for token in tokens[max(0, first) : max(0, behind)]]
+def _words(tokens: Tokens, first: int, behind: int) -> list[str]:
+    return tokens.words[max(0, first) : max(0, behind)]
 
 
-def _is_setting(tokens: Sequence[Token], one: Measured) -> bool:
+def _is_setting(tokens: Tokens, one: Measured) -> bool:
     """Whether it sets a stitch: ``stitch length 2.5``, ``zigzag 3 mm wide``, ``10 stitches per inch``."""
     if one.supplied and one.value <= _LONGEST_STITCH and set(_before(tokens, one.first)) & {"zigzag", "zag"}:
         return True
@@ -112,7 +112,7 @@ def _is_setting(tokens: Sequence[Token], one: Measured) -> bool:
     return _stitch_behind(after) or _zigzag_before(tail)
 
 
-def _before(tokens: Sequence[Token], first: int) -> list[str]:
+def _before(tokens: Tokens, first: int) -> list[str]:
     """The words before, back to the start of the sentence at most."""
     words = _words(tokens, first - 8, first)
     for index in range(len(words) - 1, -1, -1):
@@ -153,13 +153,13 @@ def _zigzag_before(tail: list[str]) -> bool:
     return bool(fitting) and fitting[-1] in ("zigzag", "zag", "stitch") and tail[-1:] != ["from"]
 
 
-def _is_ratio(tokens: Sequence[Token], one: Measured) -> bool:
+def _is_ratio(tokens: Tokens, one: Measured) -> bool:
     after = [*_words(tokens, one.behind, one.behind + 3), "", "", ""]
     if after[0] == "times" or (
         after[0] == ":"
-        and tokens[one.behind].start == tokens[one.behind - 1].end
+        and tokens.starts[one.behind] == tokens.ends[one.behind - 1]
         and after[1].isdigit()
-        and tokens[one.behind].end == tokens[one.behind + 1].start
+        and tokens.ends[one.behind] == tokens.starts[one.behind + 1]
     ):
         return True
     if (
@@ -174,15 +174,14 @@ def _is_ratio(tokens: Sequence[Token], one: Measured) -> bool:
     )
 
 
-def _ratio_end(tokens: Sequence[Token], one: Measured) -> int:
+def _ratio_end(tokens: Tokens, one: Measured) -> int:
     after = _words(tokens, one.behind, one.behind + 2)
     return one.behind + 2 if after[:1] in ([":"], ["to"]) else one.behind + 1 if after[:1] == ["times"] else one.behind
 
 
-def _counts(tokens: Sequence[Token], one: Measured) -> bool:
+def _counts(tokens: Tokens, one: Measured) -> bool:
     if one.form is not Form.WHOLE or one.value < 2 or one.high is not None or one.behind >= len(tokens):
         return False
-    token = tokens[one.behind]
-    word = token.word
+    word = tokens.words[one.behind]
     plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss") and word not in _NO_PLURALS
-    return token.kind is TokenKind.WORD and plural and one.value < Fraction(1000)
+    return tokens.kinds[one.behind] is TokenKind.WORD and plural and one.value < Fraction(1000)

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.prose.find.numbers import Form
-from sitegen.prose.find.tokens import Token
+from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.quantities import Unit
 
@@ -36,19 +35,19 @@ class Measured:
     """Whether a word before it says that it only counts or names: ``size 12``."""
 
 
-def between(tokens: Sequence[Token], one: Measured, other: Measured) -> tuple[str, ...]:
+def between(tokens: Tokens, one: Measured, other: Measured) -> tuple[str, ...]:
     """The words between two numbers; more than three are not worth looking at."""
     if other.first - one.behind > 3:
         return ("…",)
-    return tuple(token.word for token in tokens[one.behind : other.first])
+    return tuple(tokens.words[one.behind : other.first])
 
 
-def word_at(tokens: Sequence[Token], index: int) -> str:
+def word_at(tokens: Tokens, index: int) -> str:
     """The text of a token; empty before the first and behind the last one."""
-    return tokens[index].word if 0 <= index < len(tokens) else ""
+    return tokens.words[index] if 0 <= index < len(tokens) else ""
 
 
-def is_priced(tokens: Sequence[Token], one: Measured) -> bool:
+def is_priced(tokens: Tokens, one: Measured) -> bool:
     """Whether the text speaks of a price by the metre just before."""
-    near = [token.word for token in tokens[max(0, one.first - 15) : one.first]]
+    near = tokens.words[max(0, one.first - 15) : one.first]
     return any(pair in (("per", "metre"), ("per", "meter"), ("per", "yard"), ("a", "metre")) for pair in pairwise(near))

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import TokenKind, Tokens
 
 _SMALL = (
     "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
@@ -52,47 +51,47 @@ class Number:
     """Whether it was written ``3-8``, which may also be a range."""
 
 
-def number_at(tokens: Sequence[Token], index: int) -> Number | None:
+def number_at(tokens: Tokens, index: int) -> Number | None:
     """The number that begins at this token, printed or spoken, or None."""
-    token = tokens[index]
-    if token.kind is TokenKind.NUMBER:
+    kind = tokens.kinds[index]
+    if kind is TokenKind.NUMBER:
         return _printed(tokens, index)
-    if token.kind is TokenKind.WORD:
+    if kind is TokenKind.WORD:
         return _spoken(tokens, index)
     return None
 
 
-def fraction_at(tokens: Sequence[Token], index: int) -> Number | None:
+def fraction_at(tokens: Tokens, index: int) -> Number | None:
     """A fraction below one that begins at this token: ``a half``, ``three quarters``, ``3/8``, ``3-8``, or None."""
     number = number_at(tokens, index) if index < len(tokens) else None
-    if number is None and index < len(tokens) and tokens[index].word in _PARTS:
-        number = Number(Fraction(1, _PARTS[tokens[index].word]), Form.FRACTION, index, index + 1, spoken=True)
+    if number is None and index < len(tokens) and tokens.words[index] in _PARTS:
+        number = Number(Fraction(1, _PARTS[tokens.words[index]]), Form.FRACTION, index, index + 1, spoken=True)
     return number if number is not None and number.form is Form.FRACTION and number.value < 1 else None
 
 
-def _word(tokens: Sequence[Token], index: int) -> str:
-    return tokens[index].word if index < len(tokens) and tokens[index].kind is TokenKind.WORD else ""
+def _word(tokens: Tokens, index: int) -> str:
+    return tokens.words[index] if index < len(tokens) and tokens.kinds[index] is TokenKind.WORD else ""
 
 
-def _touching(tokens: Sequence[Token], index: int) -> bool:
+def _touching(tokens: Tokens, index: int) -> bool:
     """Whether the token is a hyphen with nothing between it and its neighbours."""
     return (
         0 < index < len(tokens) - 1
-        and tokens[index].word in _HYPHENS
-        and tokens[index - 1].end == tokens[index].start
-        and tokens[index].end == tokens[index + 1].start
+        and tokens.words[index] in _HYPHENS
+        and tokens.ends[index - 1] == tokens.starts[index]
+        and tokens.ends[index] == tokens.starts[index + 1]
     )
 
 
-def _printed(tokens: Sequence[Token], index: int) -> Number:
-    token = tokens[index]
-    value = token.value if token.value is not None else Fraction(0)
-    if token.mixed:
+def _printed(tokens: Tokens, index: int) -> Number:
+    printed = tokens.printed[index]
+    value = printed.value
+    if printed.mixed:
         return Number(value, Form.MIXED, index, index + 1)
-    if token.vulgar:
+    if printed.vulgar:
         return Number(value, Form.FRACTION if value < 1 else Form.MIXED, index, index + 1)
-    if token.decimals is not None:
-        return Number(value, Form.DECIMAL, index, index + 1, decimals=token.decimals)
+    if printed.decimals is not None:
+        return Number(value, Form.DECIMAL, index, index + 1, decimals=printed.decimals)
     caption = _caption_fraction(tokens, index)
     if caption is not None:
         return caption
@@ -102,32 +101,32 @@ def _printed(tokens: Sequence[Token], index: int) -> Number:
     return _with_fraction(tokens, Number(value, Form.WHOLE, index, index + 1))
 
 
-def _caption_fraction(tokens: Sequence[Token], index: int) -> Number | None:
+def _caption_fraction(tokens: Tokens, index: int) -> Number | None:
     """``3-8``, and ``1-3-8`` or ``1 3-8`` for one and three eighths."""
     plain = _hyphened(tokens, index)
     if plain is not None and not _touching(tokens, plain[1]):
         return Number(plain[0], Form.FRACTION, index, plain[1], hyphened=True)
     begin = index + 2 if _touching(tokens, index + 1) else index + 1
-    behind = _hyphened(tokens, begin) if begin < len(tokens) and tokens[begin].kind is TokenKind.NUMBER else None
+    behind = _hyphened(tokens, begin) if begin < len(tokens) and tokens.kinds[begin] is TokenKind.NUMBER else None
     if behind is None:
         return None
-    whole = tokens[index].value or Fraction(0)
+    whole = tokens.printed[index].value
     return Number(whole + behind[0], Form.MIXED, index, behind[1], hyphened=True)
 
 
-def _hyphened(tokens: Sequence[Token], index: int) -> tuple[Fraction, int] | None:
+def _hyphened(tokens: Tokens, index: int) -> tuple[Fraction, int] | None:
     if not _touching(tokens, index + 1):
         return None
-    top, bottom = tokens[index].value, tokens[index + 2].value
-    if top is None or bottom is None or tokens[index].decimals is not None or bottom.denominator != 1:
+    top, bottom = tokens.value(index), tokens.value(index + 2)
+    if top is None or bottom is None or tokens.printed[index].decimals is not None or bottom.denominator != 1:
         return None
-    if top not in _CAPTION_PARTS.get(int(bottom), ()) or len(tokens[index + 2].word) != len(str(int(bottom))):
+    if top not in _CAPTION_PARTS.get(int(bottom), ()) or len(tokens.words[index + 2]) != len(str(int(bottom))):
         return None
     return top / bottom, index + 3
 
 
-def _spoken(tokens: Sequence[Token], index: int) -> Number | None:
-    word = tokens[index].word
+def _spoken(tokens: Tokens, index: int) -> Number | None:
+    word = tokens.words[index]
     if word in ARTICLES:
         if _word(tokens, index + 1) == "dozen":
             return Number(Fraction(12), Form.WHOLE, index, index + 2, spoken=True)
@@ -144,7 +143,7 @@ def _spoken(tokens: Sequence[Token], index: int) -> Number | None:
     return _cardinal(tokens, index, index) if word in _ONES or word in _TENS or word == "hundred" else None
 
 
-def _cardinal(tokens: Sequence[Token], index: int, first: int) -> Number | None:
+def _cardinal(tokens: Tokens, index: int, first: int) -> Number | None:
     value, behind = _below_hundred(tokens, index)
     if value is None:
         value, behind = 1, index
@@ -163,7 +162,7 @@ def _cardinal(tokens: Sequence[Token], index: int, first: int) -> Number | None:
     return _with_fraction(tokens, Number(Fraction(value), Form.WHOLE, first, behind, spoken=True))
 
 
-def _below_hundred(tokens: Sequence[Token], index: int) -> tuple[int | None, int]:
+def _below_hundred(tokens: Tokens, index: int) -> tuple[int | None, int]:
     word = _word(tokens, index)
     if word in _TENS:
         begin = index + 2 if _touching(tokens, index + 1) else index + 1
@@ -177,7 +176,7 @@ def _below_hundred(tokens: Sequence[Token], index: int) -> tuple[int | None, int
     return None, index
 
 
-def _spoken_decimal(tokens: Sequence[Token], whole: int, first: int, index: int) -> Number | None:
+def _spoken_decimal(tokens: Tokens, whole: int, first: int, index: int) -> Number | None:
     digits, behind = "", index
     while _word(tokens, behind) in _ONES and len(digits) < 4:
         digits, behind = digits + str(_ONES[_word(tokens, behind)]), behind + 1
@@ -186,7 +185,7 @@ def _spoken_decimal(tokens: Sequence[Token], whole: int, first: int, index: int)
     return Number(Fraction(f"{whole}.{digits}"), Form.DECIMAL, first, behind, spoken=True, decimals=len(digits))
 
 
-def _parts_at(tokens: Sequence[Token], index: int, count: Fraction) -> tuple[int, int] | None:
+def _parts_at(tokens: Tokens, index: int, count: Fraction) -> tuple[int, int] | None:
     """Of how many parts the count speaks, ``eighths`` or ``-eighths``, and the token behind."""
     begin = index + 1 if _touching(tokens, index) else index
     word = _word(tokens, begin)
@@ -200,7 +199,7 @@ def _parts_at(tokens: Sequence[Token], index: int, count: Fraction) -> tuple[int
     return (parts, begin + 1) if word not in _MANY and count % 2 and count < parts and not one_word else None
 
 
-def _with_fraction(tokens: Sequence[Token], whole: Number) -> Number:
+def _with_fraction(tokens: Tokens, whole: Number) -> Number:
     """``two and a half``, ``2 and three eighths``, ``1 and 3-8``; else the whole number as it is."""
     if _word(tokens, whole.behind) != "and":
         return whole
@@ -212,6 +211,6 @@ def _with_fraction(tokens: Sequence[Token], whole: Number) -> Number:
     return Number(whole.value + fraction.value, Form.MIXED, whole.first, fraction.behind, spoken=True)
 
 
-def _own_measure(tokens: Sequence[Token], index: int) -> bool:
+def _own_measure(tokens: Tokens, index: int) -> bool:
     """Whether what stands behind makes the fraction one of its own: ``two and a quarter of the edge``."""
     return _word(tokens, index) == "of" and _word(tokens, index + 1) in ("the", "that", "its", "each", "this")

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
-from sitegen.prose.find.tokens import Token
+from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -32,7 +32,7 @@ _TOTALS = (["in", "all"], ["in", "total"], ["all", "told"])
 """What stands behind a total, and not behind the end of a range: ``heading 5 cm, hem 15 cm – 160 cm in all``."""
 
 
-def with_ranges(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Measured]:
+def with_ranges(tokens: Tokens, found: Sequence[Measured]) -> list[Measured]:
     """The numbers, those that are two ends of one range put together."""
     joined: list[Measured] = []
     index = 0
@@ -44,9 +44,9 @@ def with_ranges(tokens: Sequence[Token], found: Sequence[Measured]) -> list[Meas
     return joined
 
 
-def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured | None:
+def _range(tokens: Tokens, one: Measured, other: Measured) -> Measured | None:
     link = between(tokens, one, other)
-    in_half = one.first > 0 and tokens[one.first - 1].word == "in"
+    in_half = one.first > 0 and tokens.words[one.first - 1] == "in"
     if in_half and one.kind is None and one.behind - one.first == 1 and one.spoken and one.form is Form.FRACTION:
         return None  # “pressed in half to 4 cm”
     if one.spoken and one.value == 1 and not other.spoken:
@@ -82,23 +82,23 @@ def _range(tokens: Sequence[Token], one: Measured, other: Measured) -> Measured 
     )  # fmt: skip
 
 
-def _from_an_edge(tokens: Sequence[Token], one: Measured) -> bool:
+def _from_an_edge(tokens: Tokens, one: Measured) -> bool:
     """Whether the number tells how far something lies from something else."""
-    behind = [token.word for token in tokens[one.behind : one.behind + 2]]
+    behind = tokens.words[one.behind : one.behind + 2]
     return behind == ["away", "from"] or behind[:1] == ["from"]
 
 
-def _shares(tokens: Sequence[Token], one: Measured, other: Measured) -> bool:
+def _shares(tokens: Tokens, one: Measured, other: Measured) -> bool:
     """Whether two fractions are shares of something: ``2/3 to 3/4 of the opening``."""
     both = one.form is other.form is Form.FRACTION
-    return both and other.behind < len(tokens) and tokens[other.behind].word == "of"
+    return both and other.behind < len(tokens) and tokens.words[other.behind] == "of"
 
 
-def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
-    before = tuple(token.word for token in tokens[max(0, one.first - 8) : one.first])
+def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
+    before = tuple(tokens.words[max(0, one.first - 8) : one.first])
     if link in (("to",), ("-", "to"), ("up", "to")):
         near = before[-3:]
-        depends = any(token.word == "depending" for token in tokens[other.behind : other.behind + 8])
+        depends = "depending" in tokens.words[other.behind : other.behind + 8]
         by = near[-1:] == ("by",) and one.kind is not None and not depends
         if by or any(word in _ADDING for word in near):
             return False
@@ -107,23 +107,22 @@ def _links_range(tokens: Sequence[Token], one: Measured, other: Measured, link: 
     if link == ("and",) or link == ("-", "and"):
         return (bool(before) and before[-1] == "between") or before[-2:] in (("between", "about"),)
     if len(link) == 1 and link[0] in _TOUCHING_DASHES:
-        dash = tokens[one.behind]
-        touching = tokens[one.behind - 1].end == dash.start and dash.end == tokens[other.first].start
-        behind = [token.word for token in tokens[other.behind : other.behind + 2]]
+        dash = tokens.words[one.behind]
+        touching = tokens.touch(one.behind) and tokens.touch(other.first)
+        behind = tokens.words[other.behind : other.behind + 2]
         ends_sum = behind[:1] in _ENDS_OF_SUMS or (one.kind is not None and behind in _TOTALS)
         offered = bool(_CHOICE & set(before)) and one.kind is not None
-        return (touching or (one.value < other.value and dash.word != "-") or offered) and not ends_sum
+        return (touching or (one.value < other.value and dash != "-") or offered) and not ends_sum
     return False
 
 
-def _said_wrong_way(tokens: Sequence[Token], one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
+def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
     """Whether the greater end first is a slip: not where something goes down from one length to another."""
     if link not in (("to",), ("-", "to")) and link[0] not in _TOUCHING_DASHES:
         return link in (("and",), ("up", "to"))
-    around = tokens[max(0, one.first - 10) : min(len(tokens), other.behind + 4)]
-    words = {token.word for token in around}
+    words = set(tokens.words[max(0, one.first - 10) : other.behind + 4])
     if words & _CHOICE or link[0] in _TOUCHING_DASHES:
         return True
     if words & _MOVING or "down" in words or (words & _HALVING and one.value == 2 * other.value):
         return False
-    return all(token.word != "from" for token in tokens[max(0, one.first - 10) : one.first])
+    return "from" not in tokens.words[max(0, one.first - 10) : one.first]

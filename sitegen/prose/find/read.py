@@ -11,7 +11,7 @@ from sitegen.prose.find.assemble import assembled
 from sitegen.prose.find.atoms import atoms_of
 from sitegen.prose.find.context import in_context, with_settings
 from sitegen.prose.find.measured import Measured
-from sitegen.prose.find.tokens import Token, tokens_of
+from sitegen.prose.find.tokens import Tokens, tokens_of
 from sitegen.prose.measurement import Kind, Measurement
 from sitegen.quantities import System, Unit
 
@@ -23,7 +23,7 @@ class Reading:
     """A text with its tokens and all its numbers, those that measure nothing included."""
 
     text: str
-    tokens: Sequence[Token]
+    tokens: Tokens
     numbers: Sequence[Measured]
     line_starts: Sequence[int]
 
@@ -38,7 +38,7 @@ class Reading:
 
     def span(self, one: Measured) -> tuple[int, int]:
         """The offsets of a number with its unit."""
-        return self.tokens[one.first].start, self.tokens[one.behind - 1].end
+        return self.tokens.starts[one.first], self.tokens.ends[one.behind - 1]
 
     def cut_out(self, one: Measured) -> Measurement:
         """The measurement with its place in the text."""

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from itertools import accumulate
+from typing import NamedTuple, overload
 
 from sitegen.quantities import FRACTION_SIGNS, NotUnderstood, number_of
 
@@ -16,21 +18,26 @@ _MONTHS = (
     r"(?:jan(?:uary)?|feb(?:ruary)?|march|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?"
     r"|nov(?:ember)?|dec(?:ember)?)\b"
 )
+_SKIPPED_NUMBERS = "|".join(
+    (
+        r"\d{1,9}(?:[.,]\d{1,3}){0,3}\s?(?:dollars?|cents?|pence|pounds? sterling|euros?|usd|gbp|eur)\b",
+        r"\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}(?![\d/])",
+        r"\d{1,2}:\d\d(?::\d\d)?(?:[.,]\d+)?(?:\s?[ap]\.?m\b\.?)?|\d{1,2}\s?[ap]\.?m\b\.?",
+        rf"\d{{1,2}}(?:st|nd|rd|th)?\s(?:of\s)?{_MONTHS}(?:,?\s\d{{4}})?",
+        r"\d{1,2}(?:\.\d)/\d{2,3}|(?:[5-9]\d|1[0-3]\d)/(?:[6-9]|1\d|2[0-2])(?![\d/])(?!\s?(?:in\b|inch|\"|cm|mm|yd|yard))",
+        r"\d{1,4}(?:st|nd|rd|th)\b",
+        r"(?:19|20)\d\ds\b",
+        r"[1-9]\d{0,2},\d{3}(?!\d)",
+    )
+)
 _SKIPPED = "|".join(
     (
         r"i\.\s?e\.|e\.\s?g\.|approx\.(?=\s[\da-z])",
         r"https?://\S+|www\.\S+",
         r"\{[^{}\n]{1,200}\}",
         r"[$£€]\s?\d{1,9}(?:[.,]\d{1,3}){0,3}(?:\s?(?:to|[-–])\s?[$£€]?\d{1,9}(?:[.,]\d{1,3}){0,3})?",
-        r"\d{1,9}(?:[.,]\d{1,3}){0,3}\s?(?:dollars?|cents?|pence|pounds? sterling|euros?|usd|gbp|eur)\b",
-        r"\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}(?![\d/])",
-        r"\d{1,2}:\d\d(?::\d\d)?(?:[.,]\d+)?(?:\s?[ap]\.?m\b\.?)?|\d{1,2}\s?[ap]\.?m\b\.?",
-        rf"\d{{1,2}}(?:st|nd|rd|th)?\s(?:of\s)?{_MONTHS}(?:,?\s\d{{4}})?",
+        rf"(?=\d)(?:{_SKIPPED_NUMBERS})",
         rf"{_MONTHS}\.?\s\d{{1,2}}(?:st|nd|rd|th)?\b(?!\s?(?:in\b|inch|cm|mm|[/¼½¾⅛⅜⅝⅞\"]|\d/))(?:,?\s\d{{4}})?",
-        r"\d{1,2}(?:\.\d)/\d{2,3}|(?:[5-9]\d|1[0-3]\d)/(?:[6-9]|1\d|2[0-2])(?![\d/])(?!\s?(?:in\b|inch|\"|cm|mm|yd|yard))",
-        r"\d{1,4}(?:st|nd|rd|th)\b",
-        r"(?:19|20)\d\ds\b",
-        r"[1-9]\d{0,2},\d{3}(?!\d)",
         r"(?!x\d)[A-Za-z]{1,20}\d[A-Za-z0-9]*|#\s?\d+",
     )
 )
@@ -38,9 +45,15 @@ _SKIPPED = "|".join(
 digits, which may part thousands or decimals: nobody can know."""
 _PARTS = (10, 12, 16, 32, 64)
 """Into how many parts, of more than nine, anything is divided in a vulgar fraction."""
-# What most of a text is stands first: a word before a blank that no number follows is no address, code or date.
+_WORD = rf"[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+"
+_PLAIN_WORD = (
+    rf"(?!(?i:[ie]|approx|www)\.){_WORD}(?=[^\w\s.:'’]|\s(?!\d)|[.:](?!\s?\d|[./]))|(?!(?i:{_MONTHS})){_WORD}(?=\s\d)"
+)
+_PLAIN_MARK = r"[^\w\s.'{$£€#]|\.(?![\d.])|'(?!')|[$£€#](?!\s?\d)"
+_BLANK = r"[^\S\n]|\n(?![^\S\n]*\n)"
+# What most of a text is stands first, and is cut in one go: a run of words and marks with which nothing longer begins.
 _TOKEN = re.compile(
-    rf"(?P<plain>[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+(?=[,;)]|\s(?!\d)))"
+    rf"(?P<run>(?-i:(?:{_PLAIN_WORD}|{_PLAIN_MARK})(?:{_PLAIN_WORD}|{_PLAIN_MARK}|{_BLANK})*+))"
     rf"|(?P<skipped>{_SKIPPED})"
     r"|(?P<number>(?<![\d⁄])(?:"
     rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}})[/⁄](?P<bottom>\d{{1,3}})"
@@ -56,6 +69,9 @@ _TOKEN = re.compile(
 )
 
 
+_PIECE = re.compile(rf"({_WORD}|[^\w\s])")
+
+
 class TokenKind(Enum):
     """What a token is."""
 
@@ -66,61 +82,125 @@ class TokenKind(Enum):
     BREAK = "break"
 
 
-@dataclass(slots=True)
-class Token:
-    """A piece of the text. ``word`` is its text in small letters; ``value`` the exact value of a printed number."""
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """A printed number: its exact value, and how it was written."""
+
+    value: Fraction
+    vulgar: bool
+    mixed: bool
+    decimals: int | None
+
+
+class Token(NamedTuple):
+    """A piece of the text. ``word`` is its text in small letters."""
 
     kind: TokenKind
     start: int
     end: int
     word: str
-    value: Fraction | None = None
-    vulgar: bool = False
-    mixed: bool = False
-    decimals: int | None = None
-    opens_line: bool = False
+    opens_line: bool
 
 
-def tokens_of(text: str) -> list[Token]:
-    """All tokens in order. Blanks are no tokens; an empty line is one."""
-    found = list(_tokens(text))
-    end = 0
-    for token in found:
-        start = token.start
-        if start - end == 1:
-            token.opens_line = text[end] == "\n"
-        elif start > end:
-            token.opens_line = text.find("\n", end, start) >= 0
-        end = token.end
-    return found
+@dataclass(frozen=True, slots=True)
+class Tokens(Sequence[Token]):
+    """All tokens of a text in order. Blanks are no tokens; an empty line is one.
+
+    They are kept in columns, since most are only passed over: what looks at many of them reads the columns, and a token
+    is made where one is asked for. ``printed`` has the printed numbers by their places.
+    """
+
+    text: str
+    kinds: list[TokenKind]
+    starts: list[int]
+    ends: list[int]
+    words: list[str]
+    printed: dict[int, Printed]
+
+    def __len__(self) -> int:
+        return len(self.words)
+
+    @overload
+    def __getitem__(self, index: int) -> Token: ...
+
+    @overload
+    def __getitem__(self, index: slice) -> list[Token]: ...
+
+    def __getitem__(self, index: int | slice) -> Token | list[Token]:
+        if isinstance(index, slice):
+            return [self[at] for at in range(*index.indices(len(self.words)))]
+        at = index if index >= 0 else index + len(self.words)
+        return Token(self.kinds[at], self.starts[at], self.ends[at], self.words[at], self.opens_line(at))
+
+    def opens_line(self, index: int) -> bool:
+        """Whether a line ends right before the token."""
+        return self.text.find("\n", self.ends[index - 1] if index else 0, self.starts[index]) >= 0
+
+    def value(self, index: int) -> Fraction | None:
+        """The printed number at a place, which may lie behind the last token; None where none is printed."""
+        printed = self.printed.get(index)
+        return printed.value if printed is not None else None
+
+    def touch(self, index: int) -> bool:
+        """Whether nothing stands between the token and the one before it."""
+        return self.ends[index - 1] == self.starts[index]
 
 
-def _tokens(text: str) -> Iterator[Token]:
-    word, mark, breaks, skipped = TokenKind.WORD, TokenKind.MARK, TokenKind.BREAK, TokenKind.SKIPPED
+def tokens_of(text: str) -> Tokens:
+    """The tokens of a text, in time in proportion to it."""
+    kinds: list[TokenKind] = []
+    starts: list[int] = []
+    ends: list[int] = []
+    words: list[str] = []
+    printed: dict[int, Printed] = {}
+    word, mark = TokenKind.WORD, TokenKind.MARK
     for match in _TOKEN.finditer(text):
-        group = match.lastgroup
-        start, end = match.span()
-        if group == "plain" or group == "word":
-            yield Token(word, start, end, match.group().lower().replace("’", "'"))
-        elif group == "mark":
-            yield Token(mark, start, end, match.group())
-        elif group == "break":
-            yield Token(breaks, start, end, "\n")
+        group, said = match.lastgroup, match.group()
+        if group == "run":
+            pieces = _PIECE.split(said)
+            edges = list(accumulate(map(len, pieces), initial=match.start()))
+            found = pieces[1::2]
+            kinds += [word if piece[0].isalnum() else mark for piece in found]
+            starts += edges[1:-1:2]
+            ends += edges[2::2]
+            words += map(_small, found) if "’" in said else map(str.lower, found)
+            continue
+        starts.append(match.start())
+        ends.append(match.end())
+        if group == "number":
+            number = _number(match)
+            if number is not None:
+                printed[len(words)] = number
+            kinds.append(TokenKind.NUMBER if number is not None else TokenKind.SKIPPED)
+            words.append(said)
+        elif group == "word":
+            kinds.append(word)
+            words.append(_small(said))
         elif group == "skipped":
-            yield Token(skipped, start, end, match.group().lower())
+            kinds.append(TokenKind.SKIPPED)
+            words.append(said.lower())
         else:
-            yield _number(match, start, end)
+            kinds.append(mark if group == "mark" else TokenKind.BREAK)
+            words.append(said if group == "mark" else "\n")
+    return Tokens(text, kinds, starts, ends, words, printed)
 
 
-def _number(match: re.Match[str], start: int, end: int) -> Token:
+def _small(said: str) -> str:
+    """A word in small letters, with a straight apostrophe; a mark as it is."""
+    return said.lower().replace("’", "'") if len(said) > 1 else said.lower()
+
+
+def _number(match: re.Match[str]) -> Printed | None:
+    """The number; None for what is none, such as ``58/60 in``, which is two widths of cloth."""
+    if integer := match["integer"]:
+        return Printed(Fraction(int(integer)), False, False, None)
     try:
         value = number_of(match)
     except NotUnderstood:
-        return Token(TokenKind.SKIPPED, start, end, match.group())
-    bottom = match.group("bottom") or match.group("bottom2")
+        return None
+    bottom = match["bottom"] or match["bottom2"]
     if bottom is not None and len(bottom) > 1 and int(bottom) not in _PARTS:
-        return Token(TokenKind.SKIPPED, start, end, match.group())  # “58/60 in” is two widths of cloth
-    top, sign, decimal = match.group("top") or match.group("top2"), match.group("sign"), match.group("decimal")
-    mixed = bool(match.group("whole") or match.group("whole3"))
-    decimals = len(re.split(r"[.,]", decimal)[1]) if decimal else None
-    return Token(TokenKind.NUMBER, start, end, match.group(), value, bool(top or sign), mixed, decimals)
+        return None
+    decimal = match["decimal"]
+    vulgar, mixed = bottom is not None or match["sign"] is not None, bool(match["whole"] or match["whole3"])
+    return Printed(value, vulgar, mixed, len(re.split(r"[.,]", decimal)[1]) if decimal else None)

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import UNIT_NAMES, Unit
@@ -43,29 +42,29 @@ class UnitFound:
     unit: Unit | None = None
 
 
-def unit_at(tokens: Sequence[Token], number_first: int, index: int, *, whole: bool, text: str) -> UnitFound | None:
+def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text: str) -> UnitFound | None:
     """The unit that stands at this token, behind a number that began at ``number_first``, or None.
 
     ``whole`` says that the number is a whole one, which may count things: ``4 in the middle`` has no unit.
     """
     if index >= len(tokens):
         return None
-    hyphen = tokens[index].word in _HYPHENS and tokens[index - 1].end == tokens[index].start
-    if hyphen and (index + 1 >= len(tokens) or tokens[index].end != tokens[index + 1].start):
+    hyphen = tokens.words[index] in _HYPHENS and tokens.ends[index - 1] == tokens.starts[index]
+    if hyphen and (index + 1 >= len(tokens) or tokens.ends[index] != tokens.starts[index + 1]):
         return None
     at = index + 1 if hyphen else index
-    token = tokens[at]
-    if token.kind is TokenKind.MARK:
+    kind, word = tokens.kinds[at], tokens.words[at]
+    if kind is TokenKind.MARK:
         return _mark_at(tokens, at, whole=whole)
-    word = token.word
     if word in _AREAS:
         return UnitFound(Kind.AREA, at + 1)
-    if token.kind is not TokenKind.WORD:
+    if kind is not TokenKind.WORD:
         return None
     if word in _SQUARES and (area := _area_behind(tokens, at)):
         return UnitFound(Kind.AREA, area)
     if word in _LENGTHS:
-        if text[token.start : token.end] == "M" or (
+        written_end = tokens.ends[at]
+        if text[tokens.starts[at] : written_end] == "M" or (
             word == "in" and not hyphen and whole and _preposition(tokens, number_first, at)
         ):
             return None
@@ -77,7 +76,7 @@ def unit_at(tokens: Sequence[Token], number_first: int, index: int, *, whole: bo
         ):
             return None
         end = _behind_point(tokens, at, text)
-        if text[token.end : token.end + 1] in ("²", "2") and text[token.end : token.end + 1]:
+        if text[written_end : written_end + 1] in ("²", "2"):
             return UnitFound(Kind.AREA, end)
         if _word(tokens, end) in ("squared",):
             return UnitFound(Kind.AREA, end + 1)
@@ -93,59 +92,53 @@ def unit_at(tokens: Sequence[Token], number_first: int, index: int, *, whole: bo
     return None
 
 
-def _word(tokens: Sequence[Token], index: int) -> str:
-    return tokens[index].word if 0 <= index < len(tokens) and tokens[index].kind is TokenKind.WORD else ""
+def _word(tokens: Tokens, index: int) -> str:
+    return tokens.words[index] if 0 <= index < len(tokens) and tokens.kinds[index] is TokenKind.WORD else ""
 
 
-def _mark_at(tokens: Sequence[Token], at: int, *, whole: bool) -> UnitFound | None:
-    token = tokens[at]
-    if token.word == "%":
+def _mark_at(tokens: Tokens, at: int, *, whole: bool) -> UnitFound | None:
+    mark = tokens.words[at]
+    if mark == "%":
         return UnitFound(Kind.PERCENT, at + 1)
-    unit = _MARKS.get(token.word)
-    speech = whole and token.word in ('"', "”") and _closes_speech(tokens, at)
-    if unit is None or tokens[at - 1].end != token.start or speech:
+    unit = _MARKS.get(mark)
+    if unit is None or not tokens.touch(at) or (whole and mark in ('"', "”") and _closes_speech(tokens, at)):
         return None
     return UnitFound(Kind.LENGTH, at + 1, unit)
 
 
-def _closes_speech(tokens: Sequence[Token], at: int) -> bool:
+def _closes_speech(tokens: Tokens, at: int) -> bool:
     """Whether a quotation mark behind a number ends a quotation that was opened shortly before, rather than inches."""
-    mark = tokens[at].word
+    mark = tokens.words[at]
     opening = '"' if mark == '"' else "“"
     for index in range(at - 1, max(-1, at - 40), -1):
-        token = tokens[index]
-        if token.kind is TokenKind.BREAK:
+        if tokens.kinds[index] is TokenKind.BREAK:
             return False
-        if token.word == opening:
+        if tokens.words[index] == opening:
             behind_number = (
-                mark == '"'
-                and index > 0
-                and tokens[index - 1].kind is TokenKind.NUMBER
-                and tokens[index - 1].end == token.start
+                mark == '"' and index > 0 and tokens.kinds[index - 1] is TokenKind.NUMBER and tokens.touch(index)
             )
             if behind_number:
                 continue
-            free = index == 0 or tokens[index - 1].end < token.start or tokens[index - 1].word in "([“"
+            free = index == 0 or not tokens.touch(index) or tokens.words[index - 1] in "([“"
             return free and not _closed_later(tokens, at, mark)
     return False
 
 
-def _closed_later(tokens: Sequence[Token], at: int, mark: str) -> bool:
+def _closed_later(tokens: Tokens, at: int, mark: str) -> bool:
     """Whether another closing mark follows soon behind a word or stop, so that this one is inches."""
     for index in range(at + 1, min(len(tokens), at + 40)):
-        token = tokens[index]
-        if token.kind is TokenKind.BREAK:
+        if tokens.kinds[index] is TokenKind.BREAK:
             return False
-        if token.word != mark:
+        if tokens.words[index] != mark:
             continue
-        if tokens[index - 1].end < token.start:
+        if not tokens.touch(index):
             return False
-        if tokens[index - 1].kind is not TokenKind.NUMBER:
+        if tokens.kinds[index - 1] is not TokenKind.NUMBER:
             return True
     return False
 
 
-def _preposition(tokens: Sequence[Token], number_first: int, at: int) -> bool:
+def _preposition(tokens: Tokens, number_first: int, at: int) -> bool:
     following = _word(tokens, at + 1)
     if following == "each" and _word(tokens, at + 2) in ("", "and", "plus"):
         return False  # “two rings at 22 in each, …”
@@ -156,34 +149,33 @@ def _preposition(tokens: Sequence[Token], number_first: int, at: int) -> bool:
     return following in _CLOTHS and _word(tokens, number_first - 1) in _CUTTING
 
 
-def _one_foot(tokens: Sequence[Token], number_first: int, at: int) -> bool:
-    return at - number_first == 1 and tokens[number_first].value != 1
+def _one_foot(tokens: Tokens, number_first: int, at: int) -> bool:
+    return at - number_first == 1 and tokens.value(number_first) != 1
 
 
-def _behind_point(tokens: Sequence[Token], at: int, text: str) -> int:
+def _behind_point(tokens: Tokens, at: int, text: str) -> int:
     """The token behind a unit and its point: ``3/8-in. seam``. A point that ends the sentence is left to it."""
-    token = tokens[at]
-    if token.word not in ("in", "cm", "mm", "m", "yd", "yds", "ft") or at + 1 >= len(tokens):
+    if tokens.words[at] not in ("in", "cm", "mm", "m", "yd", "yds", "ft") or at + 1 >= len(tokens):
         return at + 1
-    point = tokens[at + 1]
-    if point.word != "." or point.start != token.end:
+    if tokens.words[at + 1] != "." or not tokens.touch(at + 1):
         return at + 1
-    rest = text[point.end : point.end + 3].lstrip()
+    behind = tokens.ends[at + 1]
+    rest = text[behind : behind + 3].lstrip()
     ends = not rest or rest[0].isupper() or rest[0] in "\"”'’"
-    return at + 1 if ends or at + 2 >= len(tokens) or tokens[at + 2].kind is TokenKind.BREAK else at + 2
+    return at + 1 if ends or at + 2 >= len(tokens) or tokens.kinds[at + 2] is TokenKind.BREAK else at + 2
 
 
-def _area_behind(tokens: Sequence[Token], at: int) -> int:
+def _area_behind(tokens: Tokens, at: int) -> int:
     if _word(tokens, at) in ("square", "sq"):
-        begin = at + 2 if at + 1 < len(tokens) and tokens[at + 1].word == "." else at + 1
+        begin = at + 2 if at + 1 < len(tokens) and tokens.words[at + 1] == "." else at + 1
         if _word(tokens, begin) in _LENGTHS:
             return begin + 1
     return 0
 
 
-def _weight_end(tokens: Sequence[Token], at: int) -> int:
+def _weight_end(tokens: Tokens, at: int) -> int:
     """Behind ``g/m2``, ``g per square metre``, ``oz/yd2``; else behind the one word."""
-    if at + 2 < len(tokens) and tokens[at + 1].word == "/":
+    if at + 2 < len(tokens) and tokens.words[at + 1] == "/":
         return at + 3
     if _word(tokens, at + 1) == "per" and (area := _area_behind(tokens, at + 2)):
         return area

@@ -13,7 +13,7 @@ from itertools import pairwise
 from sitegen.prose.find.carried import with_carried_units
 from sitegen.prose.find.measured import Measured, between, is_priced, word_at
 from sitegen.prose.find.numbers import ARTICLES, STARTS, Form
-from sitegen.prose.find.tokens import Token, TokenKind
+from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -76,7 +76,7 @@ _PEOPLE = words(
 )
 
 
-def with_unsaid_units(tokens: Sequence[Token], found: Sequence[Measured], author: Unit) -> list[Measured]:
+def with_unsaid_units(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers, those that speak of lengths by the words around them given a unit."""
     talk = _is_talk(tokens)
     onwards = _said_again(tokens, found, talk)
@@ -85,10 +85,9 @@ def with_unsaid_units(tokens: Sequence[Token], found: Sequence[Measured], author
     return _in_sums(tokens, with_carried_units(tokens, again), author)
 
 
-def _is_talk(tokens: Sequence[Token]) -> bool:
+def _is_talk(tokens: Tokens) -> bool:
     """Whether a text is talk rather than print: captions have next to no stops or commas."""
-    words = sum(1 for token in tokens if token.kind is TokenKind.WORD)
-    return words > 40 * sum(1 for token in tokens if token.word in (".", ",", ";", ":"))
+    return tokens.kinds.count(TokenKind.WORD) > 40 * sum(tokens.words.count(mark) for mark in ".,;:")
 
 
 def _open(one: Measured) -> bool:
@@ -96,7 +95,7 @@ def _open(one: Measured) -> bool:
     return one.kind is None and not one.counted
 
 
-def _in_sums(tokens: Sequence[Token], numbers: Sequence[Measured], author: Unit) -> list[Measured]:
+def _in_sums(tokens: Tokens, numbers: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers, those that words of a sum make its parts or its result given a unit."""
     found = list(numbers)
     for index, one in enumerate(found):
@@ -129,11 +128,11 @@ def _unit_behind(found: Sequence[Measured], index: int) -> Unit | None:
     return None
 
 
-def _is_operand(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+def _is_operand(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     """Whether it is a part of a sum: ``from 41 take away five inches``, ``a third of 27 is``."""
     one = found[index]
-    after = [token.word for token in tokens[one.behind : one.behind + 3]] + ["", "", ""]
-    before = ["", "", *(token.word for token in tokens[max(0, one.first - 3) : one.first])]
+    after = [*tokens.words[one.behind : one.behind + 3], "", "", ""]
+    before = ["", "", *tokens.words[max(0, one.first - 3) : one.first]]
     follows = index + 1 < len(found) and found[index + 1].first - one.behind <= 5
     length_follows = follows and found[index + 1].kind is Kind.LENGTH
     if before[-1] == "from" and after[0] in _TAKES and length_follows:
@@ -161,7 +160,7 @@ def _is_operand(tokens: Sequence[Token], found: Sequence[Measured], index: int) 
     return share and (answered or ends) and one.value > 2
 
 
-def _in_a_chain(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+def _in_a_chain(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     """Whether it is added to its neighbours, and a length is told near: ``14 plus 6 plus 2, so 22 inches``."""
     near = found[max(0, index - 4) : index + 5]
     if not any(other.kind is Kind.LENGTH and not other.supplied for other in near):
@@ -171,7 +170,7 @@ def _in_a_chain(tokens: Sequence[Token], found: Sequence[Measured], index: int) 
     return any(between(tokens, *pair) in _PLUS for pair in pairwise(found[max(0, index - 1) : index + 2]))
 
 
-def _goes_on(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+def _goes_on(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     """Whether it goes on a list of lengths, each for something: ``six inches for the hem and four for the pocket``."""
     if index == 0 or found[index - 1].kind is not Kind.LENGTH:
         return False
@@ -180,35 +179,35 @@ def _goes_on(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> 
     return joined and word_at(tokens, one.behind) == word_at(tokens, other.behind) in _FOR
 
 
-def _is_result(tokens: Sequence[Token], one: Measured) -> bool:
+def _is_result(tokens: Tokens, one: Measured) -> bool:
     """Whether words call it a result, and no thing behind it a count."""
     if not _ends_here(tokens, one) or (one.form is Form.DECIMAL and is_priced(tokens, one)):
         return False
-    before = [token.word for token in tokens[max(0, one.first - 4) : one.first]]
+    before = tokens.words[max(0, one.first - 4) : one.first]
     if before[-2:] == ["there", "are"]:
         return False
     if (before[-1:] == ["at"] and "cut" in before) or (before[-1:] in (["it"], ["them"]) and before[-2:-1] == ["cut"]):
         return True
     at = one.first - 1
     steps = 0
-    while at >= 0 and steps < 4 and tokens[at].word in _BETWEEN and tokens[at].word not in _GIVES:
+    while at >= 0 and steps < 4 and tokens.words[at] in _BETWEEN and tokens.words[at] not in _GIVES:
         at -= 1
         steps += 1
-    return at >= 0 and tokens[at].word in _GIVES
+    return at >= 0 and tokens.words[at] in _GIVES
 
 
-def _ends_here(tokens: Sequence[Token], one: Measured) -> bool:
+def _ends_here(tokens: Tokens, one: Measured) -> bool:
     if one.behind >= len(tokens):
         return True
     if one.form is Form.MIXED:
-        return tokens[one.behind].word not in _THINGS
-    token = tokens[one.behind]
-    if token.kind in (TokenKind.BREAK, TokenKind.NUMBER):
-        return token.kind is TokenKind.BREAK
-    return token.word in _ENDS or (token.opens_line and token.word not in _THINGS and one.form is not Form.WHOLE)
+        return tokens.words[one.behind] not in _THINGS
+    kind, word = tokens.kinds[one.behind], tokens.words[one.behind]
+    if kind in (TokenKind.BREAK, TokenKind.NUMBER):
+        return kind is TokenKind.BREAK
+    return word in _ENDS or (one.form is not Form.WHOLE and word not in _THINGS and tokens.opens_line(one.behind))
 
 
-def _sum_before(tokens: Sequence[Token], found: Sequence[Measured], index: int) -> bool:
+def _sum_before(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     """Whether words of a sum stand between the lengths before the result and it."""
     one = found[index]
     lengths = [other for other in found[max(0, index - 6) : index] if other.kind is Kind.LENGTH]
@@ -216,19 +215,19 @@ def _sum_before(tokens: Sequence[Token], found: Sequence[Measured], index: int) 
     if not near:
         return False
     first = max(0, near[0].first - 6)
-    return any(token.word in _SUM_WORDS for token in tokens[first : one.first])
+    return not _SUM_WORDS.isdisjoint(tokens.words[first : one.first])
 
 
-def _spoken_mixed(tokens: Sequence[Token], one: Measured) -> Measured:
+def _spoken_mixed(tokens: Tokens, one: Measured) -> Measured:
     """``two and a half`` with nothing behind it that it could count is inches."""
     if _open(one) and one.form is Form.MIXED and one.spoken and _mixed_alone(tokens, one):
         return _supplied(one, Unit.IN)
     return one
 
 
-def _mixed_alone(tokens: Sequence[Token], one: Measured) -> bool:
+def _mixed_alone(tokens: Tokens, one: Measured) -> bool:
     ahead = word_at(tokens, one.first - 1)
-    behind = [token.word for token in tokens[one.behind : one.behind + 2]] or ["."]
+    behind = tokens.words[one.behind : one.behind + 2] or ["."]
     if ahead in _FACTORS or _of_a_person(tokens, one) or (behind[0] == "to" and behind[1:] in (["1"], ["one"])):
         return False
     if behind[0] in _FREE_BEHIND or behind[0] in _PLACES or _at_line_end(tokens, one):
@@ -236,16 +235,16 @@ def _mixed_alone(tokens: Sequence[Token], one: Measured) -> bool:
     return one.spoken and behind[0].isalpha() and not behind[0].endswith("s") and behind[0] not in _THINGS
 
 
-def _of_a_person(tokens: Sequence[Token], one: Measured) -> bool:
+def _of_a_person(tokens: Tokens, one: Measured) -> bool:
     """Whether the number may be an age: ``my kiddo is seven and a half``."""
-    return any(token.word.removesuffix("'s") in _PEOPLE for token in tokens[max(0, one.first - 9) : one.first])
+    return any(word.removesuffix("'s") in _PEOPLE for word in tokens.words[max(0, one.first - 9) : one.first])
 
 
-def _at_line_end(tokens: Sequence[Token], one: Measured) -> bool:
-    return one.behind >= len(tokens) or tokens[one.behind].opens_line
+def _at_line_end(tokens: Tokens, one: Measured) -> bool:
+    return one.behind >= len(tokens) or tokens.opens_line(one.behind)
 
 
-def _said_again(tokens: Sequence[Token], found: Sequence[Measured], talk: bool) -> list[Measured]:
+def _said_again(tokens: Tokens, found: Sequence[Measured], talk: bool) -> list[Measured]:
     last: Measured | None = None
     told: list[Measured] = []
     for one in found:
@@ -270,19 +269,19 @@ def _apart(one: Measured, other: Measured) -> int:
     return max(one.first - other.behind, other.first - one.behind)
 
 
-def _things_behind(tokens: Sequence[Token], one: Measured) -> bool:
+def _things_behind(tokens: Tokens, one: Measured) -> bool:
     word = word_at(tokens, one.behind)
     return one.value > 1 and len(word) > 3 and word.endswith("s") and word not in _NO_THINGS
 
 
-def _same_again(tokens: Sequence[Token], one: Measured, before: Sequence[Measured], talk: bool) -> bool:
-    behind = tokens[one.behind].word if one.behind < len(tokens) else "."
+def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk: bool) -> bool:
+    behind = tokens.words[one.behind] if one.behind < len(tokens) else "."
     ahead = word_at(tokens, one.first - 1)
     if one.form is Form.MIXED:
         return _mixed_alone(tokens, one)
     line_end = _at_line_end(tokens, one)
     free = line_end or behind in _FREE_BEHIND or (talk and behind in _DIMENSIONS)
-    if one.first and (tokens[one.first - 1].kind is TokenKind.NUMBER or ahead in STARTS - ARTICLES):
+    if one.first and (tokens.kinds[one.first - 1] is TokenKind.NUMBER or ahead in STARTS - ARTICLES):
         return False  # “thirteen fifty”
     if not free or ahead in _FACTORS or _of_a_person(tokens, one):
         return False
@@ -290,7 +289,7 @@ def _same_again(tokens: Sequence[Token], one: Measured, before: Sequence[Measure
     if one.form is Form.DECIMAL:
         return called and not is_priced(tokens, one)
     if one.form is Form.FRACTION:
-        shared = not _SHARING.isdisjoint(token.word for token in tokens[max(0, one.first - 5) : one.first])
+        shared = not _SHARING.isdisjoint(tokens.words[max(0, one.first - 5) : one.first])
         return (called or ahead == "plus") and not shared and behind != "of" and one.value.denominator in (2, 4)
     if one.value < 2:
         return False
@@ -301,8 +300,6 @@ def _same_again(tokens: Sequence[Token], one: Measured, before: Sequence[Measure
         return False
     if any(_things_behind(tokens, each) for each in before[-2:] if each.kind is None):
         return False
-    cutting = line_end and bool(
-        {"cut", "cutting", "to", "at"} & {token.word for token in tokens[max(0, one.first - 4) : one.first]}
-    )
+    cutting = line_end and bool({"cut", "cutting", "to", "at"} & set(tokens.words[max(0, one.first - 4) : one.first]))
     likely = called or cutting or (talk and one.value >= 9)
     return one.value >= 3 and behind not in ("by", "times") and likely
