@@ -25,6 +25,8 @@ _UNITS = "|".join(re.escape(name) for name in sorted(UNIT_NAMES, key=len, revers
 _TERM = re.compile(rf"(?<![\w/.,⁄]){NUMBER_PATTERN}(?:[\s\u00a0-]*(?P<unit>{_UNITS}|%)(?![A-Za-z]))?", re.IGNORECASE)
 _SIGN = re.compile(r"\s*(?P<sign>[+−×÷=])\s*|[ \t]+(?P<typed>[–*/x-])[ \t]+")
 """A dash, star or x is a sign only between two spaces of one line: at the head of a line it begins a list."""
+_PART = re.compile(r"[^;:!?|`()\[\]{}]+")
+"""What may hold a sum: none reaches over one of these signs, and most parts of a text have no equals sign."""
 _SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
 _GOES_ON = re.compile(r"[+−×÷][^\d\n.=;:]*$")
 """A sign before a term, or before the name of one: the sum began before, in a way that is not read here."""
@@ -79,13 +81,18 @@ class WrittenSum:
 
 def find_sums(text: str) -> Iterator[WrittenSum]:
     """Each sum with its result behind an equals sign. What is no sum of lengths is passed over in silence."""
+    for part in _PART.finditer(text):
+        if "=" in part.group():
+            yield from _in_part(text, *part.span())
+
+
+def _in_part(text: str, start: int, end: int) -> Iterator[WrittenSum]:
+    """The sums in a part of a text."""
     chain: list[Term] = []
     signs: list[str] = []
-    position = 0 if "=" in text else len(text)
-    while match := _TERM.search(text, position):
+    for match in _TERM.finditer(text, start, end):
         term = _term(match)
         link = _SIGN.fullmatch(text, chain[-1].end, match.start()) if chain and term is not None else None
-        position = match.end()
         if term is None or link is None:
             yield from _finished(chain, signs)
             goes_on = _GOES_ON.search(text, max(0, match.start() - _NAMED), match.start()) is not None

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from sitegen.prose.arithmetic.phrases import TRIGGERS, phrase_at, sides_end
 from sitegen.prose.arithmetic.vocabulary import CLASSES
@@ -18,7 +18,9 @@ from sitegen.prose.words import words
 from sitegen.quantities import Unit
 
 _SYMBOL_OF = {word: symbol for symbol, words in CLASSES.items() for word in words.split()}
-_SYMBOL_OF.update({",": ",", ";": ";", ":": ":", "(": "(", ")": ")", "[": "(", "]": ")", "—": ":", "…": ".", "|": "."})
+_SYMBOL_OF |= {",": ",", ";": ";", ":": ":", "(": "(", ")": ")", "[": "(", "]": ")", "—": ":"}
+_SYMBOL_OF |= {".": ".", "!": ".", "…": ".", "|": "."}
+_SYMBOL_OF["?"] = ":"  # a question and its answer are one statement
 _COUNTED = {"both": 2, "dozen": 12, "triple": 3, "tripled": 3}
 _EQUAL_PARTS = {
     "quarters": 4, "halves": 2, "thirds": 3, "fifths": 5, "sixths": 6, "sevenths": 7, "eighths": 8, "ninths": 9,
@@ -32,6 +34,17 @@ _LEAVES = words("leave leaving")
 _OPEN = words("open unsewn unstitched unsecured opening gap")
 _DOES = words("stitch stitched sew sewn topstitch wash washed press pressed steam steamed check measure")
 _PARTS_OF_CLOTH = words("quarter quarters eighth eighths")
+_SIGNS = words("- – * / x ‐")
+_BY_NEIGHBOURS = TRIGGERS | _SIGNS | _LEAVES | _PARTS_OF_CLOTH | _PARTS_NAMED.keys() | words("half twice double")
+"""The words that mean one thing or another by the words beside them."""
+_TELLING = _BY_NEIGHBOURS | _SYMBOL_OF.keys() | _COUNTED.keys() | _EQUAL_PARTS.keys()
+"""The words that may mean something here, apart from those that end in ``'s`` and stand before a number."""
+_ALONE = {
+    word: symbol
+    for word, symbol in _SYMBOL_OF.items()
+    if word not in _BY_NEIGHBOURS | _EQUAL_PARTS.keys() and not word.endswith("'s")
+}
+"""The symbols of those that mean the same whatever stands beside them."""
 _HEDGES = words(
     "about around approximately roughly nearly almost approx circa ish slightly under scant generous ~ ≈ maybe hair bit"
 )
@@ -39,8 +52,7 @@ _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", 
 _SURE_BEHIND_OVER = words("just slightly little bit hair fraction shade touch whisker smidge smidgen tad hint")
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """One symbol: its character, the number it stands for, its unit, and the tokens it covers."""
 
     symbol: str
@@ -82,24 +94,38 @@ def _items(
     pairs: dict[int, Measured],
     skipped: frozenset[int],
 ) -> Iterator[Item]:
-    tokens = reading.tokens
+    tokens, words, kinds = reading.tokens, reading.tokens.words, reading.tokens.kinds
+    # Most words mean nothing here: those between two that may mean something are passed over at once.
+    telling = (
+        at
+        for at in range(first, behind)
+        if words[at] in _TELLING
+        or kinds[at] is TokenKind.SKIPPED
+        or at in number_at
+        or at in skipped
+        or (at + 1 in number_at and words[at].endswith("'s"))
+    )
     index = first
-    while index < behind:
-        if index in skipped:
-            index += 1
+    for at in telling:
+        if at < index:
             continue
-        if named := _named_part(tokens, index):
+        if index < at:
+            yield Item("_", index, at)
+        one = number_at.get(at)
+        if at in skipped:
+            index = at + 1
+        elif named := _named_part(tokens, at):
             yield named
             index = named.behind
-            continue
-        one = number_at.get(index)
-        if one is not None and not (tokens.words[index] in ("two", "2") and sides_end(tokens, index)):
-            yield _number(tokens, one, pairs.get(index))
+        elif one is not None and not (words[at] in ("two", "2") and sides_end(tokens, at)):
+            yield _number(tokens, one, pairs.get(at))
             index = one.behind
-            continue
-        item = _word(reading, index, number_at)
-        yield item
-        index = item.behind
+        else:
+            item = _word(reading, at, number_at)
+            yield item
+            index = item.behind
+    if index < behind:
+        yield Item("_", index, behind)
 
 
 def _number(tokens: Tokens, one: Measured, other: Measured | None) -> Item:
@@ -154,19 +180,16 @@ def _is_hedged(tokens: Tokens, one: Measured) -> bool:
 
 
 def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> Item:
-    tokens, token = reading.tokens, reading.tokens[index]
-    word = token.word
-    if token.kind is TokenKind.SKIPPED and word.startswith("{"):
+    tokens, kind, word = reading.tokens, reading.tokens.kinds[index], reading.tokens.words[index]
+    if word in _ALONE:
+        return Item(_ALONE[word], index, index + 1)
+    if kind is TokenKind.SKIPPED and word.startswith("{"):
         return Item("X", index, index + 1)  # a reference stands for a number that nobody knows here
-    if token.kind is TokenKind.SKIPPED:
+    if kind is TokenKind.SKIPPED:
         return Item("k" if word.startswith("i") and word.endswith("e.") else "_", index, index + 1)
     if word in TRIGGERS and (phrase := phrase_at(tokens, index, number_at)):
         return Item(phrase[0], index, phrase[1])
-    if word == "?":
-        return Item(":", index, index + 1)  # a question and its answer are one statement
-    if word in (".", "!"):
-        return Item(".", index, index + 1)
-    if word in ("-", "–", "*", "/", "x", "‐"):
+    if word in _SIGNS:
         return _sign(reading, index)
     if word.endswith("'s") and index + 1 in number_at:
         return Item("=" if word in ("that's", "thats") else "k", index, index + 1)  # “the panel's 12 in”
@@ -205,18 +228,17 @@ def _marks_end(tokens: Tokens, index: int) -> int:
 
 def _sign(reading: Reading, index: int) -> Item:
     """A dash, star, stroke or x: a sign of a sum between two blanks, the head of a list at the start of a line."""
-    tokens, token = reading.tokens, reading.tokens[index]
-    if token.opens_line or index == 0:
+    tokens, text, word = reading.tokens, reading.text, reading.tokens.words[index]
+    if index == 0 or tokens.opens_line(index):
         return Item(".", index, index + 1)
-    spaced = (
-        token.end < len(reading.text) and reading.text[token.end].isspace() and reading.text[token.start - 1].isspace()
-    )
+    start, end = tokens.starts[index], tokens.ends[index]
+    spaced = end < len(text) and text[end].isspace() and text[start - 1].isspace()
     numbers = index + 1 < len(tokens) and (
         tokens.kinds[index + 1] is TokenKind.NUMBER or tokens.kinds[index - 1] is TokenKind.NUMBER
     )
-    if token.word in ("-", "–", "‐"):
-        return Item("-" if spaced and token.word == "-" and numbers else ":" if spaced else "_", index, index + 1)
-    if token.word == "/":
+    if word in ("-", "–", "‐"):
+        return Item("-" if spaced and word == "-" and numbers else ":" if spaced else "_", index, index + 1)
+    if word == "/":
         return Item("/" if spaced else "_", index, index + 1)
     return Item("*", index, index + 1)
 

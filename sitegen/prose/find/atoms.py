@@ -43,22 +43,18 @@ _POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
 def atoms_of(tokens: Tokens, text: str) -> list[Atom]:
     """All numbers in order, none inside another."""
     found: list[Atom] = []
-    index, size = 0, len(tokens)
-    while index < size:
-        kind = tokens.kinds[index]
-        possible = kind is TokenKind.NUMBER or (kind is TokenKind.WORD and tokens.words[index] in STARTS)
-        atom = _atom_at(tokens, index, text) if possible else None
-        if atom is None:
-            index += 1
-        else:
+    behind = 0
+    spoken = [index for index, word in enumerate(tokens.words) if word in STARTS]
+    for index in sorted([*spoken, *tokens.printed]):
+        if index >= behind and (atom := _atom_at(tokens, index, text)) is not None:
             found.append(atom)
-            index = atom.behind
+            behind = atom.behind
     return found
 
 
 def _atom_at(tokens: Tokens, index: int, text: str) -> Atom | None:
     word = tokens.words[index]
-    if tokens.kinds[index] is TokenKind.WORD and (one := _one_unit(tokens, index, word)):
+    if index not in tokens.printed and (one := _one_unit(tokens, index, word)):
         return _with_fraction(tokens, one, text)
     number = number_at(tokens, index)
     if number is None:

@@ -25,7 +25,7 @@ def _in_the_unit_of(items: Sequence[Item], scope: Scope) -> Sequence[Item]:
     if unit is None or not any(item.other for item in items[scope.start : scope.end]):
         return items
     return [
-        replace(item, value=item.other.value * item.other.unit.mm, number=item.other)
+        item._replace(value=item.other.value * item.other.unit.mm, number=item.other)
         if item.other is not None
         and item.other.unit is not None
         and item.unit is not None
