@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from sitegen.prose.find.numbers import STARTS, Form, Number, fraction_at, number_at
 from sitegen.prose.find.tokens import TokenKind, Tokens
@@ -19,8 +19,7 @@ _SMALLER = {Unit.YD: (Unit.FT, Unit.IN), Unit.FT: (Unit.IN,), Unit.M: (Unit.CM, 
 _METRIC = (Unit.MM, Unit.CM, Unit.M)
 
 
-@dataclass(frozen=True, slots=True)
-class Atom:
+class Atom(NamedTuple):
     """A number and what it measures, from token ``first`` up to, not including, ``behind``.
 
     ``kind`` is None where no unit stands.
@@ -61,23 +60,16 @@ def _atom_at(tokens: Tokens, index: int, text: str) -> Atom | None:
         return None
     if number.hyphened and (plain := _as_range_start(tokens, number, text)):
         number = plain
-    atom = Atom(
-        number.value, number.form, number.first, number.behind,
-        decimals=number.decimals, spoken=number.spoken,
-    )  # fmt: skip
-    if feet := _feet_and_inches(tokens, atom):
+    if feet := _feet_and_inches(tokens, number):
         return feet
     printed = tokens.printed.get(index)
     improper = number.form is Form.MIXED and printed is not None and printed.vulgar and not printed.mixed
     found = None if improper else _unit_behind(tokens, number, text)
-    if found is None:
-        pointing = number.value == 1 and number.spoken and index > 0 and tokens.words[index - 1] in _POINTING
-        return None if pointing else atom
-    atom = Atom(
-        number.value, number.form, number.first, found.behind, found.kind, found.unit,
-        decimals=number.decimals, spoken=number.spoken,
-    )  # fmt: skip
-    if found.kind is Kind.LENGTH:
+    if found is None and number.spoken and number.value == 1 and index and tokens.words[index - 1] in _POINTING:
+        return None
+    behind, kind, unit = (number.behind, None, None) if found is None else (found.behind, found.kind, found.unit)
+    atom = Atom(number.value, number.form, number.first, behind, kind, unit, number.decimals, number.spoken)
+    if kind is Kind.LENGTH:
         atom = _compound(tokens, _with_fraction(tokens, atom, text), text)
     return atom
 
@@ -108,13 +100,13 @@ def _one_unit(tokens: Tokens, index: int, word: str) -> Atom | None:
     """``an inch``, ``a yard``, and ``inch`` before ``and a half``."""
     before = tokens.kinds[index - 1] if index else None
     if word == "inch":
-        if _word(tokens, index + 1) != "and" or (before is TokenKind.NUMBER):
+        if tokens.word(index + 1) != "and" or (before is TokenKind.NUMBER):
             return None
         fraction = fraction_at(tokens, index + 2)
-        if fraction is None or _word(tokens, fraction.behind) in ("of", "inch", "inches"):
+        if fraction is None or tokens.word(fraction.behind) in ("of", "inch", "inches"):
             return None
         return Atom(Fraction(1), Form.WHOLE, index, index + 1, Kind.LENGTH, Unit.IN, spoken=True)
-    if word not in _ARTICLES or _word(tokens, index + 1) not in _ONE_UNITS:
+    if word not in _ARTICLES or tokens.word(index + 1) not in _ONE_UNITS:
         return None
     rate = before in (TokenKind.NUMBER, TokenKind.SKIPPED) or (index > 0 and tokens.words[index - 1] in _RATES)
     found = unit_at(tokens, index, index + 1, whole=True, text="")
@@ -129,10 +121,10 @@ def _unit_behind(tokens: Tokens, number: Number, text: str) -> UnitFound | None:
     if found is not None or number.form is Form.WHOLE:
         return found
     # half an inch, three eighths of an inch, 3/8 of an inch
-    at = number.behind + 1 if _word(tokens, number.behind) == "of" else number.behind
-    if _word(tokens, at) in ("a", "an", "one"):
+    at = number.behind + 1 if tokens.word(number.behind) == "of" else number.behind
+    if tokens.word(at) in ("a", "an", "one"):
         return unit_at(tokens, number.first, at + 1, whole=False, text=text)
-    if at > number.behind and _word(tokens, at) in ("inch", "yard", "metre", "meter"):
+    if at > number.behind and tokens.word(at) in ("inch", "yard", "metre", "meter"):
         return unit_at(tokens, number.first, at, whole=False, text=text)
     return None
 
@@ -140,15 +132,15 @@ def _unit_behind(tokens: Tokens, number: Number, text: str) -> UnitFound | None:
 def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     """``an inch and a half``, ``2 inches and three quarters``."""
     between = atom.first > 0 and tokens.words[atom.first - 1] == "between"
-    if between or _word(tokens, atom.behind) != "and" or atom.unit is None or atom.form is not Form.WHOLE:
+    if between or tokens.word(atom.behind) != "and" or atom.unit is None or atom.form is not Form.WHOLE:
         return atom
     fraction = fraction_at(tokens, atom.behind + 1)
     if fraction is None or unit_at(tokens, fraction.first, fraction.behind, whole=True, text=text) is not None:
         return atom
-    following = _word(tokens, fraction.behind)
+    following = tokens.word(fraction.behind)
     if atom.unit in _METRIC and fraction.value.denominator in (8, 16):
         return atom  # eighths are of an inch
-    of_another = following == "of" and _word(tokens, fraction.behind + 1) in (
+    of_another = following == "of" and tokens.word(fraction.behind + 1) in (
         "the",
         "that",
         "this",
@@ -159,7 +151,7 @@ def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     )
     if of_another or following in ("a", "an", "the", "as", "way", "again"):
         return atom
-    return replace(atom, value=atom.value + fraction.value, form=Form.MIXED, behind=fraction.behind, spoken=True)
+    return atom._replace(value=atom.value + fraction.value, form=Form.MIXED, behind=fraction.behind, spoken=True)
 
 
 def _compound(tokens: Tokens, atom: Atom, text: str) -> Atom:
@@ -167,7 +159,7 @@ def _compound(tokens: Tokens, atom: Atom, text: str) -> Atom:
     smaller = _SMALLER.get(atom.unit) if atom.unit is not None else None
     if smaller is None or atom.unit is None or atom.behind >= len(tokens) or atom.form is Form.DECIMAL:
         return atom
-    at = atom.behind + 1 if _word(tokens, atom.behind) == "and" else atom.behind
+    at = atom.behind + 1 if tokens.word(atom.behind) == "and" else atom.behind
     number = number_at(tokens, at) if at < len(tokens) else None
     if number is None or number.first != at:
         return atom
@@ -175,24 +167,20 @@ def _compound(tokens: Tokens, atom: Atom, text: str) -> Atom:
     if found is None and atom.unit is Unit.M and number.form is Form.WHOLE and at == atom.behind:
         if not 10 <= number.value < 100:
             return atom
-        return replace(atom, value=atom.value + number.value / 100, form=Form.MIXED, behind=number.behind)
+        return atom._replace(value=atom.value + number.value / 100, form=Form.MIXED, behind=number.behind)
     if found is None or found.unit is None or found.unit not in smaller or number.value * found.unit.mm >= atom.unit.mm:
         return atom
     both = atom.value + number.value * found.unit.mm / atom.unit.mm
-    return replace(atom, value=both, form=Form.MIXED, behind=found.behind)
+    return atom._replace(value=both, form=Form.MIXED, behind=found.behind)
 
 
-def _feet_and_inches(tokens: Tokens, atom: Atom) -> Atom | None:
+def _feet_and_inches(tokens: Tokens, number: Number) -> Atom | None:
     """``5' 2"``: the only place where a single mark is feet."""
-    at = atom.behind
-    if at + 2 >= len(tokens) or tokens.words[at] not in ("'", "′", "’") or tokens.ends[at - 1] != tokens.starts[at]:
+    at = number.behind
+    if at + 2 >= len(tokens.words) or tokens.words[at] not in ("'", "′", "’") or not tokens.touch(at):
         return None
     value = tokens.value(at + 1)
     if tokens.words[at + 2] not in ('"', "″", "”") or value is None or value >= 12:
         return None
-    both = atom.value + value / 12
-    return replace(atom, value=both, form=Form.MIXED, kind=Kind.LENGTH, unit=Unit.FT, behind=at + 3)
-
-
-def _word(tokens: Tokens, index: int) -> str:
-    return tokens.words[index] if 0 <= index < len(tokens) and tokens.kinds[index] is TokenKind.WORD else ""
+    both = number.value + value / 12
+    return Atom(both, Form.MIXED, number.first, at + 3, Kind.LENGTH, Unit.FT, number.decimals, number.spoken)

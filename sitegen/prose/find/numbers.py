@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from typing import NamedTuple
 
 from sitegen.prose.find.tokens import TokenKind, Tokens
 
@@ -37,8 +37,7 @@ class Form(Enum):
     MIXED = "mixed"
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(NamedTuple):
     """A number from token ``first`` up to, not including, token ``behind``."""
 
     value: Fraction
@@ -69,17 +68,13 @@ def fraction_at(tokens: Tokens, index: int) -> Number | None:
     return number if number is not None and number.form is Form.FRACTION and number.value < 1 else None
 
 
-def _word(tokens: Tokens, index: int) -> str:
-    return tokens.words[index] if index < len(tokens) and tokens.kinds[index] is TokenKind.WORD else ""
-
-
 def _touching(tokens: Tokens, index: int) -> bool:
     """Whether the token is a hyphen with nothing between it and its neighbours."""
     return (
-        0 < index < len(tokens) - 1
+        0 < index < len(tokens.words) - 1
         and tokens.words[index] in _HYPHENS
-        and tokens.ends[index - 1] == tokens.starts[index]
-        and tokens.ends[index] == tokens.starts[index + 1]
+        and tokens.touch(index)
+        and tokens.touch(index + 1)
     )
 
 
@@ -128,9 +123,9 @@ def _hyphened(tokens: Tokens, index: int) -> tuple[Fraction, int] | None:
 def _spoken(tokens: Tokens, index: int) -> Number | None:
     word = tokens.words[index]
     if word in ARTICLES:
-        if _word(tokens, index + 1) == "dozen":
+        if tokens.word(index + 1) == "dozen":
             return Number(Fraction(12), Form.WHOLE, index, index + 2, spoken=True)
-        following = _word(tokens, index + 1)
+        following = tokens.word(index + 1)
         if following in _PARTS and following not in _MANY:
             return Number(Fraction(1, _PARTS[following]), Form.FRACTION, index, index + 2, spoken=True)
         if following == "hundred":
@@ -139,7 +134,7 @@ def _spoken(tokens: Tokens, index: int) -> Number | None:
     if word in ("half", "quarter"):
         return Number(Fraction(1, _PARTS[word]), Form.FRACTION, index, index + 1, spoken=True)
     if word == "point":
-        return _spoken_decimal(tokens, 0, index, index + 1) if _word(tokens, index + 1) in _ONES else None
+        return _spoken_decimal(tokens, 0, index, index + 1) if tokens.word(index + 1) in _ONES else None
     return _cardinal(tokens, index, index) if word in _ONES or word in _TENS or word == "hundred" else None
 
 
@@ -147,9 +142,9 @@ def _cardinal(tokens: Tokens, index: int, first: int) -> Number | None:
     value, behind = _below_hundred(tokens, index)
     if value is None:
         value, behind = 1, index
-    if _word(tokens, behind) == "hundred":
+    if tokens.word(behind) == "hundred":
         value, behind = value * 100, behind + 1
-        begin = behind + 1 if _word(tokens, behind) == "and" else behind
+        begin = behind + 1 if tokens.word(behind) == "and" else behind
         rest, end = _below_hundred(tokens, begin)
         # “a hundred and a half” and “one hundred and three eighths” end at the hundred; their fraction comes later.
         if rest is not None and _parts_at(tokens, end, Fraction(rest)) is None:
@@ -157,16 +152,16 @@ def _cardinal(tokens: Tokens, index: int, first: int) -> Number | None:
     parts = _parts_at(tokens, behind, Fraction(value))
     if parts is not None:
         return Number(Fraction(value) / parts[0], Form.FRACTION, first, parts[1], spoken=True)
-    if _word(tokens, behind) == "point":
+    if tokens.word(behind) == "point":
         return _spoken_decimal(tokens, value, first, behind + 1)
     return _with_fraction(tokens, Number(Fraction(value), Form.WHOLE, first, behind, spoken=True))
 
 
 def _below_hundred(tokens: Tokens, index: int) -> tuple[int | None, int]:
-    word = _word(tokens, index)
+    word = tokens.word(index)
     if word in _TENS:
         begin = index + 2 if _touching(tokens, index + 1) else index + 1
-        ones = _ONES.get(_word(tokens, begin), 0)
+        ones = _ONES.get(tokens.word(begin), 0)
         # “twenty two and a half” is 22 1/2, “twenty five eighths” is nobody's number.
         if 1 <= ones <= 9 and _parts_at(tokens, begin + 1, Fraction(ones)) is None:
             return _TENS[word] + ones, begin + 1
@@ -178,8 +173,8 @@ def _below_hundred(tokens: Tokens, index: int) -> tuple[int | None, int]:
 
 def _spoken_decimal(tokens: Tokens, whole: int, first: int, index: int) -> Number | None:
     digits, behind = "", index
-    while _word(tokens, behind) in _ONES and len(digits) < 4:
-        digits, behind = digits + str(_ONES[_word(tokens, behind)]), behind + 1
+    while tokens.word(behind) in _ONES and len(digits) < 4:
+        digits, behind = digits + str(_ONES[tokens.word(behind)]), behind + 1
     if not digits:
         return Number(Fraction(whole), Form.WHOLE, first, index - 1, spoken=True)
     return Number(Fraction(f"{whole}.{digits}"), Form.DECIMAL, first, behind, spoken=True, decimals=len(digits))
@@ -188,7 +183,7 @@ def _spoken_decimal(tokens: Tokens, whole: int, first: int, index: int) -> Numbe
 def _parts_at(tokens: Tokens, index: int, count: Fraction) -> tuple[int, int] | None:
     """Of how many parts the count speaks, ``eighths`` or ``-eighths``, and the token behind."""
     begin = index + 1 if _touching(tokens, index) else index
-    word = _word(tokens, begin)
+    word = tokens.word(begin)
     parts = _PARTS.get(word)
     if parts is None or not 0 < count < 3 * parts:
         return None
@@ -201,7 +196,7 @@ def _parts_at(tokens: Tokens, index: int, count: Fraction) -> tuple[int, int] | 
 
 def _with_fraction(tokens: Tokens, whole: Number) -> Number:
     """``two and a half``, ``2 and three eighths``, ``1 and 3-8``; else the whole number as it is."""
-    if _word(tokens, whole.behind) != "and":
+    if tokens.word(whole.behind) != "and":
         return whole
     fraction = fraction_at(tokens, whole.behind + 1)
     if fraction is not None and fraction.hyphened and _touching(tokens, whole.first - 1):
@@ -213,4 +208,4 @@ def _with_fraction(tokens: Tokens, whole: Number) -> Number:
 
 def _own_measure(tokens: Tokens, index: int) -> bool:
     """Whether what stands behind makes the fraction one of its own: ``two and a quarter of the edge``."""
-    return _word(tokens, index) == "of" and _word(tokens, index + 1) in ("the", "that", "its", "each", "this")
+    return tokens.word(index) == "of" and tokens.word(index + 1) in ("the", "that", "its", "each", "this")

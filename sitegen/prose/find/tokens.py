@@ -47,10 +47,11 @@ _PARTS = (10, 12, 16, 32, 64)
 """Into how many parts, of more than nine, anything is divided in a vulgar fraction."""
 _WORD = rf"[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+"
 _PLAIN_WORD = (
-    rf"(?!(?i:[ie]|approx|www)\.){_WORD}(?=[^\w\s.:'’]|\s(?!\d)|[.:](?!\s?\d|[./]))|(?!(?i:{_MONTHS})){_WORD}(?=\s\d)"
+    rf"(?:(?!(?i:[ie]|approx|www)\.){_WORD}(?=[^\w\s.:'’]|_|\s(?!\d)|\.(?!\s?\d|\.)|:(?!/))"
+    rf"|(?!(?i:{_MONTHS})){_WORD}(?=\s\d)) ?+"
 )
 _PLAIN_MARK = r"[^\w\s.'{$£€#]|\.(?![\d.])|'(?!')|[$£€#](?!\s?\d)"
-_BLANK = r"[^\S\n]|\n(?![^\S\n]*\n)"
+_BLANK = r"[^\S\n]|\n(?![^\S\n]*\n)|_"
 # What most of a text is stands first, and is cut in one go: a run of words and marks with which nothing longer begins.
 _TOKEN = re.compile(
     rf"(?P<run>(?-i:(?:{_PLAIN_WORD}|{_PLAIN_MARK})(?:{_PLAIN_WORD}|{_PLAIN_MARK}|{_BLANK})*+))"
@@ -67,8 +68,6 @@ _TOKEN = re.compile(
     r"|(?P<mark>\.\.\.|''|[^\s\w])",
     re.IGNORECASE,
 )
-
-
 _PIECE = re.compile(rf"({_WORD}|[^\w\s])")
 
 
@@ -82,8 +81,7 @@ class TokenKind(Enum):
     BREAK = "break"
 
 
-@dataclass(frozen=True, slots=True)
-class Printed:
+class Printed(NamedTuple):
     """A printed number: its exact value, and how it was written."""
 
     value: Fraction
@@ -135,6 +133,11 @@ class Tokens(Sequence[Token]):
     def opens_line(self, index: int) -> bool:
         """Whether a line ends right before the token."""
         return self.text.find("\n", self.ends[index - 1] if index else 0, self.starts[index]) >= 0
+
+    def word(self, index: int) -> str:
+        """The word at a place, which may lie outside the text; empty where no word stands."""
+        words = self.words
+        return words[index] if 0 <= index < len(words) and self.kinds[index] is TokenKind.WORD else ""
 
     def value(self, index: int) -> Fraction | None:
         """The printed number at a place, which may lie behind the last token; None where none is printed."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
@@ -33,8 +33,7 @@ _CUTTING = words("cut cutting make making need sew fold")
 _FOOT_BEHIND = words("long wide of from apart by high deep square length piece strip lengths or and to")
 
 
-@dataclass(frozen=True, slots=True)
-class UnitFound:
+class UnitFound(NamedTuple):
     """What a number measures, and the token behind the unit."""
 
     kind: Kind
@@ -68,17 +67,12 @@ def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text:
             word == "in" and not hyphen and whole and _preposition(tokens, number_first, at)
         ):
             return None
-        if (
-            word == "foot"
-            and whole
-            and _word(tokens, at + 1) not in _FOOT_BEHIND
-            and _one_foot(tokens, number_first, at)
-        ):
+        if word == "foot" and whole and tokens.word(at + 1) not in _FOOT_BEHIND and _one_foot(tokens, number_first, at):
             return None
         end = _behind_point(tokens, at, text)
         if text[written_end : written_end + 1] in ("²", "2"):
             return UnitFound(Kind.AREA, end)
-        if _word(tokens, end) in ("squared",):
+        if tokens.word(end) in ("squared",):
             return UnitFound(Kind.AREA, end + 1)
         return UnitFound(Kind.LENGTH, end, _LENGTHS[word])
     if word in _TIMES:
@@ -88,12 +82,8 @@ def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text:
     if word in ("percent", "per") and not hyphen:
         if word == "percent":
             return UnitFound(Kind.PERCENT, at + 1)
-        return UnitFound(Kind.PERCENT, at + 2) if _word(tokens, at + 1) == "cent" else None
+        return UnitFound(Kind.PERCENT, at + 2) if tokens.word(at + 1) == "cent" else None
     return None
-
-
-def _word(tokens: Tokens, index: int) -> str:
-    return tokens.words[index] if 0 <= index < len(tokens) and tokens.kinds[index] is TokenKind.WORD else ""
 
 
 def _mark_at(tokens: Tokens, at: int, *, whole: bool) -> UnitFound | None:
@@ -139,14 +129,14 @@ def _closed_later(tokens: Tokens, at: int, mark: str) -> bool:
 
 
 def _preposition(tokens: Tokens, number_first: int, at: int) -> bool:
-    following = _word(tokens, at + 1)
-    if following == "each" and _word(tokens, at + 2) in ("", "and", "plus"):
+    following = tokens.word(at + 1)
+    if following == "each" and tokens.word(at + 2) in ("", "and", "plus"):
         return False  # “two rings at 22 in each, …”
     if following in _BEHIND_PREPOSITION:
         return True
     if following in _UNLESS_NAMED:
-        return _word(tokens, number_first - 1) not in ("a", "an", "the", "this", "your")
-    return following in _CLOTHS and _word(tokens, number_first - 1) in _CUTTING
+        return tokens.word(number_first - 1) not in ("a", "an", "the", "this", "your")
+    return following in _CLOTHS and tokens.word(number_first - 1) in _CUTTING
 
 
 def _one_foot(tokens: Tokens, number_first: int, at: int) -> bool:
@@ -166,9 +156,9 @@ def _behind_point(tokens: Tokens, at: int, text: str) -> int:
 
 
 def _area_behind(tokens: Tokens, at: int) -> int:
-    if _word(tokens, at) in ("square", "sq"):
+    if tokens.word(at) in ("square", "sq"):
         begin = at + 2 if at + 1 < len(tokens) and tokens.words[at + 1] == "." else at + 1
-        if _word(tokens, begin) in _LENGTHS:
+        if tokens.word(begin) in _LENGTHS:
             return begin + 1
     return 0
 
@@ -177,6 +167,6 @@ def _weight_end(tokens: Tokens, at: int) -> int:
     """Behind ``g/m2``, ``g per square metre``, ``oz/yd2``; else behind the one word."""
     if at + 2 < len(tokens) and tokens.words[at + 1] == "/":
         return at + 3
-    if _word(tokens, at + 1) == "per" and (area := _area_behind(tokens, at + 2)):
+    if tokens.word(at + 1) == "per" and (area := _area_behind(tokens, at + 2)):
         return area
     return at + 1

@@ -248,8 +248,8 @@ def _said_again(tokens: Tokens, found: Sequence[Measured], talk: bool) -> list[M
     last: Measured | None = None
     told: list[Measured] = []
     for one in found:
-        near = last is not None and _apart(one, last) <= _NEAR
-        if last is not None and near and _open(one) and _same_again(tokens, one, told, talk):
+        near = _open(one) and last is not None and _apart(one, last) <= _NEAR
+        if near and last is not None and _same_again(tokens, one, told, talk):
             told.append(replace(one, kind=Kind.LENGTH, unit=_likely_unit(one, last.unit), carried=True))
         else:
             told.append(one)
