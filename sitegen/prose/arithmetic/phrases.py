@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from sitegen.prose.find import Measured, Token, TokenKind
+from sitegen.prose.find import Measured, Token, TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 
@@ -50,7 +50,7 @@ TRIGGERS = (
 """The words with which such a phrase may begin."""
 
 
-def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> tuple[str, int] | None:
+def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> tuple[str, int] | None:
     """The symbol of the phrase that begins here and the token behind it, or None."""
     word = tokens[index].word
     following = tokens[index + 1].word if index + 1 < len(tokens) else ""
@@ -122,9 +122,9 @@ def phrase_at(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measu
     return None
 
 
-def _per_thing(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> bool:
+def _per_thing(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> bool:
     """Whether ``a`` means each: ``6 in a flag.``"""
-    ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS or tokens[index + 2].opens_line
+    ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS or tokens.opens_line(index + 2)
     if not ends or index + 1 >= len(tokens) or tokens[index + 1].kind is not TokenKind.WORD:
         return False
     to = tokens[index - 1].word == "to"  # “2/3 yd of vinyl to a guard”

@@ -64,18 +64,10 @@ def related_results(
     wrong: dict[int, Related] = {}
     for order in ("before", "behind"):
         for at in candidates:
-            tie = tie_of(symbols, at)
-            again = any(
-                symbols[other] == "L" and items[other].value == items[at].value for other in range(at + 1, len(items))
-            )
-            finished = any(said(item).lower().startswith("finish") for item in items[max(0, at - 3) : at])
-            if (
-                at in done
-                or tie is None
-                or _makes_the_next(items, symbols, at)
-                or _only_supposed(items, said, at)
-                or (order == "behind" and (again or finished or at in used or not _leads(symbols, at, tie)))
-            ):
+            tie = None if at in done else tie_of(symbols, at)
+            if tie is None or _makes_the_next(items, symbols, at) or _only_supposed(items, said, at):
+                continue
+            if order == "behind" and (at in used or not _leads(symbols, at, tie) or _is_named_first(items, at, said)):
                 continue
             for start, end in _scopes(symbols, at, order):
                 around = range(start, end)
@@ -103,6 +95,12 @@ def related_results(
     yield from (each for each in wrong.values() if each.item.value not in known)
 
 
+def _is_named_first(items: Sequence[Item], at: int, said: Said) -> bool:
+    """Whether a length is only named, to be told again or finished: its parts do not stand behind it."""
+    again = any(item.symbol == "L" and item.value == items[at].value for item in items[at + 1 :])
+    return again or any(said(item).lower().startswith("finish") for item in items[max(0, at - 3) : at])
+
+
 def _is_part(said: str, way: Way) -> bool:
     return re.search(rf"(?<![\w/.]){re.escape(said)}(?![\w/])", way.words) is not None
 
@@ -110,10 +108,17 @@ def _is_part(said: str, way: Way) -> bool:
 def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Said) -> Way | None:
     """The way that makes the result, or else the named way that comes close to it."""
     result = items[at]
-    ways = list(ways_in(items, symbols, scope, said))
-    right = [way for way in ways if _makes(way, result)]
-    if right:
-        return max(right, key=lambda way: way.named)
+    named: list[Way] = []
+    excuse: Way | None = None
+    for way in ways_in(items, symbols, scope, said):
+        if way.named:
+            named.append(way)
+        if (way.named or excuse is None) and _makes(way, result):
+            if way.named:
+                return way
+            excuse = way
+    if excuse is not None:
+        return excuse
     sure = any(symbol in _SURE for symbol in scope.tie) or any(symbol in "cv" for symbol in symbols[at + 1 : at + 4])
     said_already = {
         items[other].value for other in range(scope.start, scope.end) if symbols[other] == "L" and other != at
@@ -125,9 +130,8 @@ def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Sai
     weak = apart and set("=qcuv:(").isdisjoint(scope.tie)
     close = [
         way
-        for way in ways
-        if way.named
-        and not (weak and way.kind == "product" and abs(way.value - result.value) * 6 > way.value)
+        for way in named
+        if not (weak and way.kind == "product" and abs(way.value - result.value) * 6 > way.value)
         and not (result.hedged and way.kind in ("sum", "difference", "product", "division"))
         and _close(way, result, sure, scope.tie)
         and way.value not in said_already

@@ -97,7 +97,6 @@ class Token(NamedTuple):
     start: int
     end: int
     word: str
-    opens_line: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,9 +125,8 @@ class Tokens(Sequence[Token]):
 
     def __getitem__(self, index: int | slice) -> Token | list[Token]:
         if isinstance(index, slice):
-            return [self[at] for at in range(*index.indices(len(self.words)))]
-        at = index if index >= 0 else index + len(self.words)
-        return Token(self.kinds[at], self.starts[at], self.ends[at], self.words[at], self.opens_line(at))
+            return list(map(Token, self.kinds[index], self.starts[index], self.ends[index], self.words[index]))
+        return Token(self.kinds[index], self.starts[index], self.ends[index], self.words[index])
 
     def opens_line(self, index: int) -> bool:
         """Whether a line ends right before the token."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import chain
 
 from sitegen.prose.arithmetic.agree import Exactness
 from sitegen.prose.arithmetic.symbols import Item
@@ -53,5 +54,5 @@ def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> It
     for at in () if told else lengths:
         yield Way("", items[at].value, "", Exactness.EXACT, items[at].hedged, items[at].value, named=False)
     around_result = scope.start < scope.at < scope.end
-    for way in (*shared_ways(parts), *counted_ways(parts), *summed_ways(parts)):
+    for way in chain(shared_ways(parts), counted_ways(parts), summed_ways(parts)):
         yield replace(way, named=way.named and way.kind == "percent") if around_result else way

@@ -51,12 +51,14 @@ def _counts(parts: Parts) -> list[int]:
     """The numbers that count: not those at the end of a sentence, unless something is divided by them."""
     found = []
     for at in range(parts.scope.start, parts.scope.end):
+        if parts.symbols[at] != "N":
+            continue
         item = parts.items[at]
         told = item.number is not None or item.value > 2
         ends = parts.symbols[at + 1 : at + 2] in tuple("=.;q") and not parts.has("/in*ez")
         counts = item.value.denominator == 1 or parts.symbols[at + 1 : at + 2] in ("*", "n")
         stated = at > 0 and parts.said(parts.items[at - 1]).lower() == "is"  # “the side is 4”
-        if parts.symbols[at] == "N" and item.value > 1 and told and counts and not ends and not stated:
+        if item.value > 1 and told and counts and not ends and not stated:
             found.append(at)
     return found
 

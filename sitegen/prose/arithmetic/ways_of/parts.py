@@ -49,7 +49,7 @@ class Parts:
 
     def has(self, symbols: str) -> bool:
         """Whether one of these symbols stands around."""
-        return bool(set(self.around) & set(symbols))
+        return not set(symbols).isdisjoint(self.around)
 
     def after(self) -> list[Fraction]:
         """The lengths said soon behind the result: what is left over, perhaps."""
