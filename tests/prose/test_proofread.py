@@ -84,6 +84,11 @@ def test_a_sum_tells_its_working() -> None:
     assert found.message == "16 in + 2 × 1/2 in makes 17 in, not 16 1/2 in."
 
 
+def test_a_text_may_end_with_a_count() -> None:
+    """Nothing stands behind the count: it is neither a factor nor a result."""
+    assert proofread("1 yd – 5/8. 10") == ()
+
+
 def test_sums_do_not_reach_over_an_empty_line() -> None:
     assert proofread("The neckline is 20 in.\n\nCut the band at 80% of it, 17 in.") == ()
 

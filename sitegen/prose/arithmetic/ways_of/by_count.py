@@ -111,7 +111,12 @@ def _with_lengths(parts: Parts, counts: Sequence[int], at: int) -> Iterator[_Cou
         if _is_a_side(symbols, place):
             continue
         between = symbols[min(at, place) : max(at, place)]
-        together = "." not in between or bool(set(scope.tie) & set("N=q:")) or symbols[at + 1] == "*" or parts.has("/")
+        together = (
+            "." not in between
+            or bool(set(scope.tie) & set("N=q:"))
+            or symbols[at + 1 : at + 2] == "*"
+            or parts.has("/")
+        )
         near = abs(place - at) < _NEAR and settled < max(at, place) and together
         yield _Counted(items[at].value, items[place], near, points)
 
