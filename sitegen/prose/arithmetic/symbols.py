@@ -78,9 +78,8 @@ def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozens
     """
     number_at = {one.first: one for one in reading.numbers}
     lengths = [one.first for one in reading.numbers if one.kind is Kind.LENGTH]
-    breaks = [at for at, kind in enumerate(reading.tokens.kinds) if kind is TokenKind.BREAK]
     first = 0
-    for behind in (*breaks, len(reading.tokens)):
+    for behind in (*reading.tokens.breaks, len(reading.tokens)):
         if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
             yield _merged(list(_items(reading, first, behind, number_at, pairs, skipped)))
         first = behind + 1

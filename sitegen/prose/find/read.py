@@ -69,7 +69,7 @@ def reading_of(text: str, *, author: Unit | None = None, lines_of: str | None = 
     tokens = tokens_of(text)
     atoms = atoms_of(tokens, text)
     unit = author or _author_unit([atom.unit for atom in atoms if atom.unit is not None])
-    lines = [0, *(match.end() for match in _LINE_END.finditer(text if lines_of is None else lines_of))]
+    lines = [0, *map(re.Match.end, _LINE_END.finditer(text if lines_of is None else lines_of))]
     return Reading(text, tokens, with_settings(tokens, assembled(tokens, atoms, unit)), lines)
 
 

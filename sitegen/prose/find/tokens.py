@@ -104,7 +104,8 @@ class Tokens(Sequence[Token]):
     """All tokens of a text in order. Blanks are no tokens; an empty line is one.
 
     They are kept in columns, since most are only passed over: what looks at many of them reads the columns, and a token
-    is made where one is asked for. ``printed`` has the printed numbers by their places.
+    is made where one is asked for. ``printed`` has the printed numbers by their places, ``breaks`` the places of the
+    empty lines.
     """
 
     text: str
@@ -113,6 +114,7 @@ class Tokens(Sequence[Token]):
     ends: list[int]
     words: list[str]
     printed: dict[int, Printed]
+    breaks: list[int]
 
     def __len__(self) -> int:
         return len(self.words)
@@ -154,6 +156,7 @@ def tokens_of(text: str) -> Tokens:
     ends: list[int] = []
     words: list[str] = []
     printed: dict[int, Printed] = {}
+    breaks: list[int] = []
     word, mark = TokenKind.WORD, TokenKind.MARK
     for match in _TOKEN.finditer(text):
         group, said = match.lastgroup, match.group()
@@ -180,10 +183,14 @@ def tokens_of(text: str) -> Tokens:
         elif group == "skipped":
             kinds.append(TokenKind.SKIPPED)
             words.append(said.lower())
+        elif group == "mark":
+            kinds.append(mark)
+            words.append(said)
         else:
-            kinds.append(mark if group == "mark" else TokenKind.BREAK)
-            words.append(said if group == "mark" else "\n")
-    return Tokens(text, kinds, starts, ends, words, printed)
+            breaks.append(len(words))
+            kinds.append(TokenKind.BREAK)
+            words.append("\n")
+    return Tokens(text, kinds, starts, ends, words, printed, breaks)
 
 
 def _small(said: str) -> str:

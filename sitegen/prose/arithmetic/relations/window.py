@@ -13,6 +13,7 @@ from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 
 _QUANTITIES = frozenset("LNPRDH")
+_FACTORS = {"D": Fraction(2), "H": Fraction(1, 2)}
 _BARRIERS = frozenset("~X")
 """Ranges and what no sum of lengths holds: no run goes over them."""
 _LONGEST = 6
@@ -97,7 +98,7 @@ class Window:
             system = unit.system
             if system is other.unit.system and system is not item.unit.system:
                 return other.value * other.unit.mm
-        return {"D": Fraction(2), "H": Fraction(1, 2)}.get(item.symbol, item.value)
+        return _FACTORS.get(item.symbol, item.value)
 
 
 def windows_of(items: Sequence[Item], symbols: str, said: Said, asked: Sequence[int]) -> Iterator[Window]:
