@@ -52,8 +52,8 @@ TRIGGERS = (
 
 def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> tuple[str, int] | None:
     """The symbol of the phrase that begins here and the token behind it, or None."""
-    word = tokens[index].word
-    following = tokens[index + 1].word if index + 1 < len(tokens) else ""
+    words = tokens.words
+    word, following = words[index], words[index + 1] if index + 1 < len(words) else ""
     if word in _ALL_SIDES and (behind := sides_end(tokens, index)):
         return "S", behind
     if word in _GOES and following in ("with", "for"):
@@ -172,12 +172,12 @@ def _turns_a_length(tokens: Sequence[Token], index: int, number_at: Mapping[int,
     return False
 
 
-def sides_end(tokens: Sequence[Token], index: int) -> int:
+def sides_end(tokens: Tokens, index: int) -> int:
     """The token behind ``both ends``, ``each of the two short sides``, ``all four edges``; 0 if nothing of the kind."""
-    at = index + 1
-    while at < len(tokens) and at < index + 5 and tokens[at].word in _WHICH_SIDES:
+    words, at = tokens.words, index + 1
+    while at < len(words) and at < index + 5 and words[at] in _WHICH_SIDES:
         at += 1
-    if at >= len(tokens):
+    if at >= len(words):
         return 0
-    several = tokens[index].word in ("both", "two", "2", "all") or "of" in (token.word for token in tokens[index:at])
-    return at + 1 if tokens[at].word in (_BOTH if several else _SIDE) else 0
+    several = words[index] in ("both", "two", "2", "all") or "of" in words[index:at]
+    return at + 1 if words[at] in (_BOTH if several else _SIDE) else 0

@@ -119,6 +119,9 @@ def _items(
         elif one is not None and not (words[at] in ("two", "2") and sides_end(tokens, at)):
             yield _number(tokens, one, pairs.get(at))
             index = one.behind
+        elif words[at] in _ALONE:
+            yield Item(_ALONE[words[at]], at, at + 1)
+            index = at + 1
         else:
             item = _word(reading, at, number_at)
             yield item
@@ -180,8 +183,6 @@ def _is_hedged(tokens: Tokens, one: Measured) -> bool:
 
 def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> Item:
     tokens, kind, word = reading.tokens, reading.tokens.kinds[index], reading.tokens.words[index]
-    if word in _ALONE:
-        return Item(_ALONE[word], index, index + 1)
     if kind is TokenKind.SKIPPED and word.startswith("{"):
         return Item("X", index, index + 1)  # a reference stands for a number that nobody knows here
     if kind is TokenKind.SKIPPED:
