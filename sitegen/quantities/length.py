@@ -92,7 +92,8 @@ class Length:
 
     def sits_on(self, step: Length) -> bool:
         """Whether it is a whole number of these steps, as a mark of a ruler is."""
-        return self.over(step).denominator == 1
+        # Done with whole numbers: a fraction would be brought to its lowest terms only to look at its denominator.
+        return self.mm.numerator * step.mm.denominator % (self.mm.denominator * step.mm.numerator) == 0
 
 
 ZERO = Length(Fraction(0))

@@ -32,23 +32,25 @@ from sitegen.quantities.number import NotUnderstood
 from sitegen.quantities.parse import Typed, parse_length
 from sitegen.quantities.ruler import RULER, SHOP_STEPS, Ruler, decimal, show_in_unit, vulgar
 
-_METRIC_MARKS = (
-    (mm(1), mm(0)),
-    (mm(2), cm(1)),
-    (mm(5), mm(15)),
+_LONG_METRIC_MARK = (cm(10), cm(100))
+_SHORT_METRIC_MARKS = (
     (cm(1), cm(10)),
-    (cm(10), cm(100)),
+    (mm(5), mm(15)),
+    (mm(2), cm(1)),
+    (mm(1), mm(0)),
 )
-_METRE_MARKS = (*_METRIC_MARKS, (cm(5), cm(100)))
+_METRIC_MARKS = (_LONG_METRIC_MARK, *_SHORT_METRIC_MARKS)
+"""The marks that lengths sit on, the coarsest first, each with the least length that is given on it."""
+_METRE_MARKS = (_LONG_METRIC_MARK, (cm(5), cm(100)), *_SHORT_METRIC_MARKS)
 """Cloth is measured off in steps of 5 cm: 3 yd (2.75 m) (common practice, no source)."""
 _INCH_MARKS = (
-    (inches("1/16"), inches(0)),
-    (inches("1/8"), inches("3/8")),
-    (inches("1/4"), inches(1)),
     (inches("1/2"), inches(8)),
+    (inches("1/4"), inches(1)),
+    (inches("1/8"), inches("3/8")),
+    (inches("1/16"), inches(0)),
 )
-_YARD_MARKS = (*_INCH_MARKS, (Length(Unit.YD.mm / 8), inches(0)))
-_FOOT_MARKS = (*_INCH_MARKS, (Length(Unit.FT.mm), inches(0)))
+_YARD_MARKS = ((Length(Unit.YD.mm / 8), inches(0)), *_INCH_MARKS)
+_FOOT_MARKS = ((Length(Unit.FT.mm), inches(0)), *_INCH_MARKS)
 _BOLT_MARK = cm(5)
 """Widths of cloth on the bolt are nominal: 45 in is sold as 115 cm, 60 in as 150 cm (common practice, no source)."""
 
@@ -65,13 +67,12 @@ def grain(typed: Typed, *, bolt: bool = False) -> Length:
         Unit.IN: _INCH_MARKS,
         Unit.M: _METRE_MARKS,
     }.get(typed.unit, _METRIC_MARKS)
-    fitting = [step for step, least in marks if typed.value >= least and typed.value.sits_on(step)]
+    fitting = next((step for step, least in marks if typed.value >= least and typed.value.sits_on(step)), None)
     if bolt:
         coarse = inches(1) if typed.unit.system is System.INCHES else _BOLT_MARK
-        fitting += [coarse * 2] if typed.value.sits_on(coarse) else []
-    if fitting:
-        return max(fitting)
-    return typed.printed_step() or Length(typed.unit.mm / 100)
+        if typed.value.sits_on(coarse):
+            return max(fitting or coarse, coarse * 2)
+    return fitting or typed.printed_step() or Length(typed.unit.mm / 100)
 
 
 def pair_agrees(first: Typed, second: Typed, *, bolt: bool = False, ruler: Ruler = RULER) -> bool:
