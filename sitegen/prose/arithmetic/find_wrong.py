@@ -165,9 +165,8 @@ def _may_be_wrong(form: Form, match: Match, made: Made) -> bool:
     result = match.item("r")
     if re.match(r"_?[b*]_?[LN]", match.symbols[match.found.start("r") + 1 :][:4]):
         return False  # a side of a rectangle
-    greatest = max(
-        item.value for item in match.items[slice(*match.found.span())] if item.symbol == "L" and item is not result
-    )
+    parts = match.items[slice(*match.found.span())]
+    greatest = max((item.value for item in parts if item.symbol == "L" and item is not result), default=Fraction(0))
     if form.tie is Tie.SOFT and made.values[0] < greatest < result.value and "u" in match.found.group():
         return False  # “you could lose 20 cm of 2.5 m, so buy 2.7 m”
     allowed = {Tie.SOFT: _SOFT, Tie.CLOSE: _CLOSE, Tie.STRONG: _STRONG}[form.tie]

@@ -26,7 +26,7 @@ _TOLD = frozenset("=qcuv:")
 _SURE = frozenset("=k:qcv(")
 _NEAR = {
     "percent": Fraction(1, 4), "share": Fraction(1, 4), "doubling": Fraction(1, 3), "halving": Fraction(1, 4),
-    "product": Fraction(7, 20), "division": Fraction(1, 2), "sum": Fraction(3, 20), "difference": Fraction(1, 5),
+    "product": Fraction(7, 20), "division": Fraction(1, 3), "sum": Fraction(3, 20), "difference": Fraction(1, 5),
 }  # fmt: skip
 """How far a wrong result may lie from the right one: of the right one; for differences, of the greater part."""
 _LEAST_NEAR = Fraction(13)
@@ -36,6 +36,10 @@ _PERCENT_NEAR = Fraction(7, 10)
 _NO_RESULT = re.compile(
     r"\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$|\. (?:over|under)lap (?!is|of)[a-z ]*$"
 )
+_JOINED = re.compile(r"\b(?:join\w*|seamed|sewn?|stitch\w*|overlap\w*)\b.*\b(?:with|by)\b")
+"""Pieces that are joined are shorter together than each by itself."""
+_PLACED = re.compile(r"\b(?:below|above)\b")
+"""Places, ``8 cm below the waist``, are seldom added."""
 _WEAKER = Fraction(4, 5)
 
 
@@ -128,16 +132,23 @@ def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Sai
         "." in symbols[max(scope.start, max((o for o in range(scope.start, at) if symbols[o] == "L"), default=at)) : at]
     )
     weak = apart and set("=qcuv:(").isdisjoint(scope.tie)
+    text = _words(items, scope.start, at, said)
     close = [
         way
         for way in named
         if not (weak and way.kind == "product" and abs(way.value - result.value) * 6 > way.value)
+        and not (way.kind == "sum" and set("=qcv:(").isdisjoint(scope.tie) and _PLACED.search(text))
+        and not (way.kind == "product" and _JOINED.search(text))
         and not (result.hedged and way.kind in ("sum", "difference", "product", "division"))
         and _close(way, result, sure, scope.tie)
         and way.value not in said_already
         and not (allowance and way.kind in ("sum", "difference", "division"))
     ]
     return min(close, key=lambda way: abs(way.value - result.value), default=None)
+
+
+def _words(items: Sequence[Item], first: int, behind: int, said: Said) -> str:
+    return " ".join(said(item) for item in items[first:behind]).lower()
 
 
 def _scopes(symbols: str, index: int, order: str) -> list[tuple[int, int]]:

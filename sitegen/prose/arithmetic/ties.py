@@ -6,6 +6,7 @@ import re
 from functools import lru_cache
 
 _TIES = frozenset("=kq:ucvt(d*g")
+_SIZES = re.compile(r"LW,_?LW,?&_?LW")
 _BEFORE, _BEHIND = 20, 6
 """How many symbols around a length have any say."""
 
@@ -31,6 +32,9 @@ def _tie(symbols: str, index: int) -> str | None:
     if re.search(r"[^b/]N$|[+\-]_?(?:N[_apo]{0,3})?$", symbols[max(0, index - 6) : index]):
         return None  # “makes nine 6 in squares”, “plus two 1/2 in seams”
     ahead, behind = symbols[start:index], symbols[index + 1 : index + 4]
+    sizes = _SIZES.search(symbols, max(0, index - 8))
+    if sizes is not None and sizes.start() <= index < sizes.end():
+        return None  # “3 in thick, 16 in deep and 48 in long” are the sizes of one thing
     if ahead.endswith("t") and re.match(r"_?&_?L", symbols[index + 1 : index + 5]):
         return None  # “grade the layers to 3/8 in and 1/2 in”
     if ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):

@@ -55,8 +55,16 @@ def _single(tokens: Tokens, atom: Atom) -> Measured:
         atom.form,
         decimals=atom.decimals,
         spoken=atom.spoken,
-        counted=atom.kind is None and atom.form is not Form.FRACTION and _is_counted(tokens, atom.first),
+        counted=atom.kind is None
+        and atom.form is not Form.FRACTION
+        and _is_counted(tokens, atom.first)
+        and not _is_a_side(tokens, atom.behind),
     )
+
+
+def _is_a_side(tokens: Tokens, behind: int) -> bool:
+    """Whether another side follows: ``pieces 16 x 18 in``."""
+    return tokens.words[behind : behind + 1] in (["x"], ["×"]) and tokens.value(behind + 1) is not None
 
 
 def _is_counted(tokens: Tokens, first: int) -> bool:

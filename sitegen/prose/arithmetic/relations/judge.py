@@ -189,6 +189,9 @@ def _is_slip(window: Window, told: Told) -> bool:
             return False
         if any(abs(window.value(at) - window.result) < window.result * _SAME_SHARE for at in window.parts):
             return False
+    later = "." in window.symbols[window.parts[-1] : window.at]
+    if told.kind == "difference" and later and set("=qvcu:(T<d").isdisjoint(window.ahead + window.behind):
+        return False
     if told.kind == "difference" and not told.value < _TIMES * window.result < _TIMES**2 * told.value:
         return False
     if told.kind == "share" and re.search(r"Ro?_,?$", window.symbols[max(0, window.at - 5) : window.at]):

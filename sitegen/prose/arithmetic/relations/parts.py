@@ -17,6 +17,7 @@ _CLAUSES = re.compile(r"[L.\n,;:&q]")
 _MOST_TIMES = 100
 _UPRIGHT = words("long tall high")
 _ACROSS = words("wide across broad")
+_NOT_UPRIGHT = _ACROSS | words("deep thick")
 _SIZE_OF = re.compile(r"\b(?:width|height|depth) of$")
 _AT_POINTS = words(
     "button buttons buttonhole buttonholes mark marks eyelet eyelets pin pins hook hooks snap snaps ring rings apart"
@@ -118,7 +119,7 @@ def other_way(window: Window, at: int) -> bool:
     if max(window.at, at) + 1 >= len(window.items):
         return False
     one, other = (window.name(each + 1).lower() for each in (window.at, at))
-    return (one in _UPRIGHT and other in _ACROSS) or (one in _ACROSS and other in _UPRIGHT)
+    return (one in _UPRIGHT and other in _NOT_UPRIGHT) or (one in _NOT_UPRIGHT and other in _UPRIGHT)
 
 
 def is_a_width(window: Window, at: int) -> bool:
@@ -140,6 +141,8 @@ def cuts_a_sum(window: Window) -> bool:
     before = window.symbols[max(0, first - 8) : first]
     if window.at > first and re.search(r"T[^L.\n]{0,3}L[^LW.,;:\n]{0,4}&[_T]{0,2}$", before):
         return True  # “take 2 cm off at the top and 3 cm at the bottom”
+    if window.symbols[first + 1 : first + 2] == "W" and re.search(r"LW[,&]_?$", before):
+        return True  # “112 cm wide, 164 cm high”: only one of them can have a part in the sum
     if window.at > first and re.search(r"N(?:\*|_?[np]?_?o)$", before):
         return True  # the count of the first length is left out
     return re.search(r"L[^L.\n]{0,4}[+\-][_NPRDHo*]{0,3}$", before) is not None

@@ -23,6 +23,8 @@ _TAKES = re.compile(
     r"|without|subtract\w*|deduct\w*|difference|eat(?:s|en)?|swallow\w*|us(?:e|es|ed) up|took|tak(?:e|es|en)|smaller"
     r"|narrower|clearance|(?:over|under)lap\w*|rais(?:e|ed|es)|lower(?:ed|s)?)\b"
 )
+_PLACED = re.compile(r"\b(?:below|above)\b")
+"""A length above or below a seam is no allowance."""
 _FINISHED = re.compile(r"\bfinish(?:es|ed|ing)?\b")
 _SMALL = 3
 """How many times as long the whole must be, of which a share is taken, as what is added to the share."""
@@ -90,7 +92,7 @@ def _adds(window: Window) -> bool:
     return (
         window.has("+Ac")
         or (window.has("&,") and not set("=:").isdisjoint(tie) and "." not in tie)
-        or (window.has("ap") and not set("u:").isdisjoint(tie + window.text))
+        or (window.has("ap") and not set("u:").isdisjoint(tie + window.text) and not _PLACED.search(window.words))
         or (window.has("S") and (window.has("u") or not set("q=:").isdisjoint(tie)))
         or (_listed(window) and (not set("u:=q").isdisjoint(tie) or "kt" in tie))
         or _SUMS.search(window.words) is not None
