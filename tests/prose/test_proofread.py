@@ -89,6 +89,14 @@ def test_a_text_may_end_with_a_count() -> None:
     assert proofread("1 yd – 5/8. 10") == ()
 
 
+def test_a_text_may_end_with_a_share() -> None:
+    assert proofread("30 – three metres ½") == ()
+
+
+def test_a_text_may_end_with_a_hyphen() -> None:
+    assert proofread("two mm times 16: half 2.5 yd off % fold-") == ()
+
+
 def test_sums_do_not_reach_over_an_empty_line() -> None:
     assert proofread("The neckline is 20 in.\n\nCut the band at 80% of it, 17 in.") == ()
 

@@ -87,7 +87,7 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
     if word in _CUTS and following in ("back", "away", "down", "off"):
         return "T", index + 2
     if word in _TURNS and following == "-":
-        return "_", index + 3  # a turn-up is a thing
+        return "_", min(index + 3, len(words))  # a turn-up is a thing
     if word in _TURNS and following in ("out", "up", "under", "away", "off"):
         return "T", index + 2
     if word in _TURNS and _turns_a_length(tokens, index, number_at):

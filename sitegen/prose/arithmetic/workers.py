@@ -16,6 +16,8 @@ from sitegen.quantities import Ratio, show_ratio, vulgar
 
 AGAIN = words("another further additional")
 """Words that go on as before: ``the hem eats up 1 1/2 in and the seam another 1/2 in``."""
+_NEAR = 30
+"""Symbols before a result in which a length may be divided."""
 _EQUAL = re.compile(r"\b(?:gaps?|spaces|spacings|intervals|distances|halves|thirds|quarters|equal\w*|same)\b")
 _JOINED = re.compile(r"\b(?:joined|seamed|sewn|stitched|sew|join) (?:together )?with\b")
 """Words that make an allowance in a list one that is taken off, once or twice for each seam."""
@@ -151,7 +153,9 @@ def equal_parts(match: Match) -> Made | None:
     """A length in gaps or equal parts that are counted: ``over 56 cm, eight gaps of 7 cm``."""
     first, behind = match.found.start("n"), match.found.start("r")
     words = " ".join(match.said(item) for item in match.items[first:behind]).lower()
-    told = _EQUAL.search(words) is not None or re.search(r"/[^L.]*L[^L.]*i_?N_?n?_?o_?L$", match.symbols[: behind + 1])
+    told = _EQUAL.search(words) is not None or re.search(
+        r"/[^L.]*L[^L.]*i_?N_?n?_?o_?L$", match.symbols[max(0, behind - _NEAR) : behind + 1]
+    )
     return quotient(match) if told and match.item("r").value < match.item("a").value else None
 
 

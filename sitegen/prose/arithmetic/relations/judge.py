@@ -37,6 +37,8 @@ _ABOUT = 5
 """What is lost by about so many per cent may be a fifth more or less (common practice, no source)."""
 _SHORT = Fraction(80)
 """Millimetres: sums of allowances, of which a slip is a greater part."""
+_FARTHEST = 60
+"""Symbols before a result in which its sentence is looked for."""
 _UNTIED = frozenset(("share", "percent", "halving", "doubling"))
 
 
@@ -109,7 +111,8 @@ def _is_told_already(window: Window, settled: Mapping[int, tuple[int, ...]]) -> 
 
 def _holds_its_sentence(window: Window) -> bool:
     """Whether all numbers of the result's sentence, up to it, are in the window."""
-    start = window.symbols.rfind(".", 0, window.at) + 1
+    first = max(0, window.at - _FARTHEST)
+    start = max(first, window.symbols.rfind(".", first, window.at) + 1)
     return all(
         window.symbols[at] not in "LNPR" or window.items[at].value == 1 for at in range(start, min(window.places))
     )

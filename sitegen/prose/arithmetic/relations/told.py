@@ -161,13 +161,12 @@ def _way(window: Window, at: int) -> int:
     symbols = window.symbols
     before = symbols[max(0, at - 3) : at].rstrip("_")[-1:]
     behind = symbols[at + 1 : at + 5].partition("t")[0]
-    more = (
-        ">" in behind or re.match(r"[^o]*Q", behind) is not None or _OVER.match(window.name(at + 1).lower()) is not None
-    )
+    following = window.name(at + 1).lower() if at + 1 < len(window.items) else ""
+    more = ">" in behind or re.match(r"[^o]*Q", behind) is not None or _OVER.match(following) is not None
     if symbols[at] == "R":
         return 1 if more else -1 if "<" in behind or before == "-" else 0
     of = re.match(r"_?o", behind) is not None
-    start = max(window.start, symbols.rfind(".", 0, at) + 1)
+    start = max(window.start, symbols.rfind(".", window.start, at) + 1)
     taken = not set("hT<-m").isdisjoint(symbols[start : max(window.at, at)]) and not window.ahead.endswith("T")
     if before == "t":
         return 0  # “reduce it to 90%”

@@ -146,7 +146,7 @@ def _way(several: _Several, beside: Sequence[int], *, rises: bool) -> int:
         adds = min(beside) >= 0 and "v" not in window.ahead and not ends_shorter
         adds = adds and (_adds(window) or _only_allowances(several))
         return 1 if adds else 0
-    from_it = window.symbols[: parts[several.base]].endswith("f")
+    from_it = window.symbols[max(0, parts[several.base] - 1) : parts[several.base]] == "f"
     off = (
         several.base == 0
         or from_it

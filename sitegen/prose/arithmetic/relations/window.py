@@ -87,8 +87,8 @@ class Window:
         return not set(symbols).isdisjoint(self.text)
 
     def name(self, at: int) -> str:
-        """A quantity as it was written."""
-        return self.said(self.items[at])
+        """An item as it was written; nothing where the text has ended."""
+        return self.said(self.items[at]) if 0 <= at < len(self.items) else ""
 
     def value(self, at: int) -> Fraction:
         """Millimetres of a length, in the system of the result where it is given in both; else the bare number."""
