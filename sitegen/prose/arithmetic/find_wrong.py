@@ -133,9 +133,9 @@ def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) ->
     for place in relations.right | relations.excused:
         found.wrong.pop(place, None)
     for result in relations.wrong:
-        known = found.right.keys() | found.parts | found.firm
+        known = result.at in found.right or result.at in found.parts or result.at in found.firm
         number = items[result.at].number
-        if number is not None and result.at not in known and found.wrong.keys().isdisjoint(result.parts):
+        if number is not None and not known and not any(at in found.wrong for at in result.parts):
             told = result.told
             found.wrong[result.at] = WrongResult(told.kind, number, number.unit, told.value, told.words)
 

@@ -91,7 +91,10 @@ def related_results(
                 if not right:
                     wrong[at] = Related(at, items[at], verdict)
                 if (right and verdict.named) or _TOLD & set(tie):
-                    for part in [other for other in wrong if other != at and _is_part(said(items[other]), verdict)]:
+                    near = [
+                        other for other in range(max(0, at - _ITEMS), at + _ITEMS) if other in wrong and other != at
+                    ]
+                    for part in [other for other in near if _is_part(said(items[other]), verdict)]:
                         if right or not _TOLD & set(tie_of(symbols, part) or ""):
                             del wrong[part]  # what another result is made of is no wrong result
                 break
@@ -101,7 +104,7 @@ def related_results(
 
 def _is_named_first(items: Sequence[Item], at: int, said: Said) -> bool:
     """Whether a length is only named, to be told again or finished: its parts do not stand behind it."""
-    again = any(item.symbol == "L" and item.value == items[at].value for item in items[at + 1 :])
+    again = any(item.symbol == "L" and item.value == items[at].value for item in items[at + 1 : at + _ITEMS])
     return again or any(said(item).lower().startswith("finish") for item in items[max(0, at - 3) : at])
 
 

@@ -70,19 +70,26 @@ def judged(
     """
     settled = dict(known)
     explained = settled.keys() | {at for made in known.values() for at in made}
+    results_of: defaultdict[int, set[int]] = defaultdict(set)
+    for result, made in known.items():
+        for at in made:
+            results_of[at].add(result)
     near: dict[int, tuple[Window, Told]] = {}
     by_result: defaultdict[int, list[Window]] = defaultdict(list)
     asked = [at for at, symbol in enumerate(symbols) if symbol == "L" and (at not in explained or at in doubted)]
     in_order = sorted(windows_of(items, symbols, said, asked), key=lambda each: each.at < min(each.places, default=0))
     for whole in in_order:
         window = of_one_sum(whole, settled)
-        if not _may_be_judged(window) or _is_told_already(window, settled):
+        if not _may_be_judged(window) or _is_told_already(window, results_of):
             continue
         by_result[window.at].append(window)
         told = list(_told(window))
         if any(_makes(window, each) for each in told):
             explained |= {window.at, *window.parts}
-            settled.setdefault(window.at, window.places)
+            if window.at not in settled:
+                settled[window.at] = window.places
+                for at in window.places:
+                    results_of[at].add(window.at)
         elif told:
             nearest = min(told, key=lambda each: abs(each.value - window.result))
             other = near.get(window.at)
@@ -102,11 +109,11 @@ def judged(
     return Judged(frozenset(settled.keys() - known.keys()), excused, wrong)
 
 
-def _is_told_already(window: Window, settled: Mapping[int, tuple[int, ...]]) -> bool:
+def _is_told_already(window: Window, results_of: Mapping[int, Set[int]]) -> bool:
     """Whether the parts behind a result make another one there."""
     if not window.parts or window.at > window.parts[0]:
         return False
-    return any(at not in window.parts and not set(made).isdisjoint(window.parts) for at, made in settled.items())
+    return any(at not in window.parts for part in window.parts for at in results_of.get(part, ()))
 
 
 def _holds_its_sentence(window: Window) -> bool:
