@@ -98,7 +98,8 @@ def test_nothing_that_would_fit_is_left_while_minutes_are_free(case: tuple[list[
     if not minutes:
         return
     by_step = {job.step: job for job in jobs}
-    joined_to = {following.step for job, following in pairwise(jobs) if job.joined}
+    in_class = [job for job in jobs if not job.at_home]
+    joined_to = {following.step for job, following in pairwise(in_class) if job.joined}
     free = minutes[-1] - sum(by_step[laid.step].minutes for laid in schedule.sessions[-1])
     after_last = set(schedule.at_home[-1])
     for step in schedule.left:
