@@ -131,9 +131,8 @@ def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Sai
         items[other].value for other in range(scope.start, scope.end) if symbols[other] == "L" and other != at
     }
     allowance = re.match(r"_?[ap]", symbols[at + 1 : at + 3]) is not None
-    apart = (
-        "." in symbols[max(scope.start, max((o for o in range(scope.start, at) if symbols[o] == "L"), default=at)) : at]
-    )
+    last = symbols.rfind("L", scope.start, at)
+    apart = last >= 0 and "." in symbols[last:at]
     weak = apart and set("=qcuv:(").isdisjoint(scope.tie)
     text = _words(items, scope.start, at, said)
     close = [
