@@ -5,21 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
 
 from sitegen.findings import Severity
 from sitegen.prose.arithmetic import wrong_results
 from sitegen.prose.find import Measured, Reading, reading_of
-from sitegen.prose.measurement import Kind
+from sitegen.prose.order import out_of_order
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import InTwoUnits, in_two_units, typed_of
-from sitegen.prose.words import words
 from sitegen.quantities import RULER, Length, Ratio, Unit, pair_for, show_in_unit, show_ratio, vulgar
-
-_LEAST = words("minimum least smallest shortest narrowest lowest lightest")
-_MOST = words("maximum most largest longest widest greatest biggest highest")
-_NAMED_BEFORE = 6
-"""Tokens before a length in which it may be called the least."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +49,7 @@ def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
     partners = {pair.one.first: pair.other for pair in pairs if pair.agrees}
     skipped = frozenset(index for pair in pairs for index in pair.said_again)
     signs = list(find_sums(reading.text))
-    found = [*_pairs(reading, pairs), *_ranges(reading), *_least_and_most(reading), *_signs(reading, signs)]
+    found = [*_pairs(reading, pairs), *_misordered(reading), *_signs(reading, signs)]
     written = [(each.result.start, each.result.end) for each in signs]
     found += [
         error
@@ -126,44 +119,9 @@ def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
             )
 
 
-def _ranges(reading: Reading) -> Iterator[TextFinding]:
-    for one in reading.numbers:
-        if one.wrong_way and one.kind is Kind.LENGTH and one.unit is not None and one.high is not None:
-            low, high = (_short(value, one.unit) for value in (one.value, one.high))
-            put = f"{low} to {high} {one.unit.symbol}"
-            yield _error(
-                reading,
-                "range-order",
-                reading.span(one),
-                put,
-                (f"{low} {one.unit.symbol} is less than {high} {one.unit.symbol}",),
-                "The greater end of this range stands first.",
-            )
-
-
-def _least_and_most(reading: Reading) -> Iterator[TextFinding]:
-    """A least length that is greater than the most named behind it: ``a minimum of 60 cm, a maximum of 45 cm``."""
-    lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH and one.high is None]
-    for one, other in pairwise(lengths):
-        before = reading.tokens.words[max(0, one.first - _NAMED_BEFORE) : one.first]
-        between = reading.tokens.words[one.behind : other.first]
-        least, most = _LEAST.intersection(before), _MOST.intersection(between)
-        if (
-            not least
-            or not most
-            or _MOST.intersection(before)
-            or "." in between
-            or one.unit is None
-            or other.unit is None
-        ):
-            continue
-        if one.value * one.unit.mm > other.value * other.unit.mm:
-            span = reading.span(one)[0], reading.span(other)[1]
-            first, last = (reading.text[slice(*reading.span(each))] for each in (one, other))
-            yield _error(
-                reading, "range-order", span, f"{last} to {first}", (f"{last} is less than {first}",),
-                "The least length here is greater than the greatest.",
-            )  # fmt: skip
+def _misordered(reading: Reading) -> Iterator[TextFinding]:
+    for each in out_of_order(reading):
+        yield _error(reading, "range-order", (each.start, each.end), each.put, (each.working,), each.message)
 
 
 def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset[int]) -> Iterator[TextFinding]:
@@ -179,10 +137,6 @@ def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset
             (f"{wrong.words} = {right}",),
             f"{wrong.words} makes {right}, not {said.rstrip('.')}.",
         )
-
-
-def _short(value: Fraction, unit: Unit) -> str:
-    return show_in_unit(Length(value * unit.mm), unit).removesuffix(f" {unit.symbol}")
 
 
 def _show(value: Fraction, unit: Unit) -> str:

@@ -18,9 +18,11 @@ DOCUMENT = Path(__file__).parents[2] / "DEVELOPERS.md"
 
 MISREAD = frozenset(
     (
-        "seen_cove c015", "seen_cove c046", "seen_cove c078", "seen_cove c175", "seen_cove c181", "seen_dune d061",
-        "seen_fifteenth THI139", "seen_glen g006", "seen_glen g041", "seen_glen g121", "seen_hill h079",
-        "seen_lake l121", "seen_shore p040", "seen_shore p058", "seen_thirteenth k043", "seen_vale v170",
+        "seen_cove c078", "seen_cove c175", "seen_croft k055", "seen_croft k160", "seen_dune d061",
+        "seen_fell f111", "seen_fen n123", "seen_fen n181", "seen_fifteenth THI139", "seen_glen g121",
+        "seen_hill h079", "seen_isle i045", "seen_jute j036", "seen_jute j137", "seen_knoll k111",
+        "seen_knoll k159", "seen_lake l121", "seen_mead a137", "seen_mead a153", "seen_mead a162",
+        "seen_mead a176", "seen_moor m028", "seen_pine p071", "seen_shore p040", "seen_vale v170",
         "seen_vale v180", "seen_west w118",
     )
 )  # fmt: skip
@@ -44,27 +46,27 @@ def test_half_of_the_passages_are_wrong_in_every_style(name: str) -> None:
 
 def test_lengths_of_passages_kept_aside_are_found() -> None:
     lengths = scored(ASIDE).all_lengths
-    assert lengths.precision >= 0.985
-    assert lengths.recall >= 0.984
+    assert lengths.precision >= 0.988
+    assert lengths.recall >= 0.991
 
 
 def test_lengths_of_passages_seen_are_found() -> None:
     lengths = scored(SEEN).all_lengths
-    assert lengths.precision >= 0.99
-    assert lengths.recall >= 0.985
+    assert lengths.precision >= 0.989
+    assert lengths.recall >= 0.986
 
 
 def test_wrong_passages_kept_aside_are_caught() -> None:
-    assert scored(ASIDE).share_caught >= 0.86
+    assert scored(ASIDE).share_caught >= 0.89
 
 
 def test_wrong_passages_seen_are_caught() -> None:
-    assert scored(SEEN).share_caught >= 0.925
+    assert scored(SEEN).share_caught >= 0.94
 
 
 def test_right_passages_are_left_alone() -> None:
     assert set(scored(SEEN).false_alarms) <= MISREAD
-    assert scored(ASIDE).share_of_false_alarms <= 0.04
+    assert scored(ASIDE).share_of_false_alarms <= 0.02
 
 
 def test_the_document_tells_these_figures() -> None:

@@ -9,7 +9,8 @@ from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
-from sitegen.prose.arithmetic.percents import wrong_percents
+from sitegen.prose.arithmetic.likely import Likeness, likeness
+from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
 from sitegen.prose.arithmetic.rectangles import wrong_sides
 from sitegen.prose.arithmetic.related import related_results
 from sitegen.prose.arithmetic.relations import is_adjective, judged
@@ -27,6 +28,10 @@ _CLOSE = Fraction(3, 20)
 _STRONG = Fraction(20)
 _CALLED = frozenset("=kq:u")
 """Words that call even ``a 17-inch band`` a result."""
+_TELLS = frozenset("=qTcvdE<>")
+"""Words that tell a result, however far it lies from the right one."""
+_BESIDE = 9
+"""Items beside a result among which such a word is looked for."""
 _FEWEST_LENGTHS = 2
 """A result and one part: with less nothing can be done again."""
 
@@ -77,11 +82,21 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
         return texts[place]
 
     found = _by_forms(items, symbols, said)
+    unused = list(items)
+    for at, first, second in right_percents(items, symbols):
+        unused[at] = items[at]._replace(symbol="X")
+        found.right.setdefault(second, (first, at))
+        found.parts.add(first)
     settled = found.right.keys() | found.wrong.keys()
-    for each in related_results(items, symbols, said, frozenset(settled), frozenset(found.parts - settled)):
+    open_parts = frozenset(found.parts - settled)
+    others = "".join(item.symbol for item in unused)
+    for each in related_results(unused, others, said, frozenset(settled), open_parts):
         number, unit = each.item.number, each.item.unit
         if number is not None and unit is not None:
             found.wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
+    for place, wrong in [*found.wrong.items()]:
+        if place not in found.firm and _is_unlike(items, symbols, place, wrong):
+            del found.wrong[place]
     _by_relations(items, symbols, said, found)
     for place in [*(found.wrong.keys() - found.firm)]:
         wrong = found.wrong[place]
@@ -99,6 +114,18 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
         if number is not None:
             found.wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
     yield from (found.wrong[place] for place in sorted(found.wrong.keys() - found.right.keys()))
+
+
+def _is_unlike(items: list[Item], symbols: str, at: int, wrong: WrongResult) -> bool:
+    """Whether a number is nothing like what the others make, and only loose words tie it to them.
+
+    What a percentage or a share makes may be anything beside its whole.
+    """
+    ahead = re.split(r"[LNPR.\n]", symbols[max(0, at - _BESIDE) : at])[-1]
+    behind = symbols[at + 1 : at + 1 + _BESIDE // 2].partition(".")[0]
+    if wrong.unit is None or wrong.kind in ("percent", "share") or not _TELLS.isdisjoint(ahead + behind):
+        return False
+    return likeness(items[at].value, wrong.should_be, wrong.unit) < Likeness.SOME
 
 
 def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
@@ -137,7 +164,9 @@ def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) ->
         number = items[result.at].number
         if number is not None and not known and not any(at in found.wrong for at in result.parts):
             told = result.told
-            found.wrong[result.at] = WrongResult(told.kind, number, number.unit, told.value, told.words)
+            wrong = WrongResult(told.kind, number, number.unit, told.value, told.words)
+            if not _is_unlike(items, symbols, result.at, wrong):
+                found.wrong[result.at] = wrong
 
 
 def _everywhere(form: Form, symbols: str) -> Iterator[re.Match[str]]:

@@ -155,9 +155,7 @@ FORMS: tuple[Form, ...] = (
     _form("division", rf"/[_]?(?P<a>L)[_]{{0,2}}[bi]_?(?P<n>N)_?n_?o_?{_R}", workers.quotient, needs="/N"),
     _form("division", rf"(?P<a>L):(?P<n>N)={_R}", workers.quotient, Tie.STRONG, needs="N="),
     # eyelets over 56 cm, eight gaps of 7 cm; 54 in wide, into two halves of 27 in
-    _form(
-        "division", r"(?P<a>L)[^L~X\n]{0,12}(?P<n>N)_?n{0,2}_?o_?(?P<r>L)", workers.equal_parts, Tie.STRONG, needs="N"
-    ),
+    _form("division", r"(?P<a>L)[^L~X\n]{0,24}(?P<n>N)_?n{0,2}_?o_?(?P<r>L)", workers.equal_parts, needs="N"),
     # 24 ÷ 4 = 6 inches
     _form("division", rf"(?P<a>N)/_?(?P<n>N)={_R}", workers.bare_quotient, Tie.STRONG, needs="N/="),
     _form("halving", rf"H_?(?P<a>L)[_,&tq=:k]{{1,4}}{_R}", workers.quotient, needs="H"),

@@ -16,6 +16,8 @@ from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 
 _TIES = frozenset("=kq:vb(")
+_GAINS = frozenset("ATh<>d")
+"""Words that tell of a gain or a loss, which a percentage beside them measures."""
 _SENTENCES = 2
 _REACH = 30
 _NEAR = Fraction(1, 100)
@@ -30,6 +32,26 @@ class WrongPercent:
     index: int
     share: Fraction
     words: str
+
+
+def right_percents(items: Sequence[Item], symbols: str) -> Iterator[tuple[int, int, int]]:
+    """The places of the percentages that are what their lengths make, each with its two lengths."""
+    for at, symbol in enumerate(symbols):
+        if symbol != "P" or not 0 < items[at].value <= _MOST:
+            continue
+        if _goes_into_a_length(symbols, at) and "h" not in symbols[at + 1 : at + 4]:
+            continue
+        start = _scope_start(symbols, at)
+        lengths = [other for other in range(start, at) if symbols[other] == "L" and items[other].value > 0][-2:]
+        told = _tied(symbols, at) or bool(_GAINS & set(symbols[max(0, at - 4) : at + 3]))
+        if len(lengths) < 2 or not told:
+            continue
+        near = _HEDGED if items[at].hedged else _NEAR
+        from_to = re.search(r"f_?L_?t_?L", symbols[start:at]) is not None
+        first, second = lengths
+        shares = (_of_the_first if from_to else _shares)(items[first].value, items[second].value)
+        if any(abs(items[at].value - each) <= near for each in shares):
+            yield at, first, second
 
 
 def wrong_percents(items: Sequence[Item], symbols: str, said: Said) -> Iterator[WrongPercent]:
@@ -93,7 +115,11 @@ def _tied(symbols: str, at: int) -> bool:
 def _is_share_of_something(symbols: str, at: int) -> bool:
     """Whether it is said to be a share of something without a number: ``which is 80% of the opening``."""
     behind = symbols[at + 1 : at + 6]
-    return behind.startswith("o") and "L" not in behind and symbols[max(0, at - 3) : at].rstrip("_")[-1:] in ("k", "=")
+    return (
+        behind.startswith("o")
+        and "L" not in behind
+        and re.search(r"[k=](?:t_)?,?_?$", symbols[max(0, at - 6) : at]) is not None
+    )
 
 
 def _goes_into_a_length(symbols: str, at: int) -> bool:

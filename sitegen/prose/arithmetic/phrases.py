@@ -10,6 +10,8 @@ from sitegen.prose.words import words
 
 _SIDE = words("side end edge selvage selvedge")
 _BOTH = words("sides ends edges selvages selvedges")
+_PAIRED = words("armhole sleeve ankle wrist shoulder")
+"""What a garment has two of."""
 _ALL_SIDES = words("both each either every two 2 all per")
 _MIDDLES = words("middle center centre")
 _LIES = words("is falls comes lies sits at mark")
@@ -18,6 +20,7 @@ _FOLDED_OVER = words(", . ; and with along")
 _SELVAGES = words("selvage selvedge")
 _PAIR_TAKES = words(", is : takes needs makes")
 _STOPS = words(". , ; : ! ? ) - – —")
+_SAYS_SO = words("that's thats so makes comes is")
 _APIECE = words("pop piece go head")
 _WHICH_SIDES = words("of the two four short long raw cut its open narrow outer")
 _AWAY = words("off away out from")
@@ -32,6 +35,8 @@ _ITS = {"two": ("in", "into"), "length": ("its", "their")}
 _TAKES = words("take takes taking taken took")
 _CUTS = words("cut cuts cutting trim trims trimmed trimming")
 _GOES = words("go goes going went")
+_STARTS = words("start starts started starting begin begins began")
+_HANGS = words("hang hangs hanging hung dangles dangling")
 _WHOLE = words("all in end side pair less more left")
 TRIGGERS = (
     _ALL_SIDES
@@ -43,9 +48,11 @@ TRIGGERS = (
     | _TURNS
     | _WHOLE
     | _MIDDLES
+    | {"middle's", "centre's", "center's"}
     | _SELVAGES
     | frozenset(("pair",))
-    | frozenset(("a", "to", "edge", "on"))
+    | _STARTS
+    | frozenset(("draw", "draws", "drew", "drawn", "between", "short", "a", "to", "edge", "on", "off"))
 )
 """The words with which such a phrase may begin."""
 
@@ -56,6 +63,18 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
     word, following = words[index], words[index + 1] if index + 1 < len(words) else ""
     if word in _ALL_SIDES and (behind := sides_end(tokens, index)):
         return "S", behind
+    if word == "each" and following in _PAIRED and index + 2 in number_at:
+        return "S", index + 2  # “each armhole 46 cm” are two
+    if word == "between" and following == "the" and words[index + 2 : index + 3] == ["two"]:
+        return "d", index + 3
+    if word in _STARTS and following in ("from", "with", "out"):
+        return "u", index + 2
+    if word == "short" and following in (".", ",", ";", "of"):
+        return "<", index + 1
+    if word == "a" and following == "whole" and index + 2 in number_at:
+        return "c", index + 2
+    if word in ("draw", "draws", "drew", "drawn") and following == "up":
+        return "T", index + 2
     if word in _GOES and following in ("with", "for"):
         return "u", index + 2  # “I went with 75%”
     if word in _TAKES and following in ("in", "up"):
@@ -84,6 +103,8 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
         return "H", index + 2
     if word == "folded" and following in _FOLDED:
         return "H", index + 1
+    if word == "off" and index and tokens[index - 1].word in _HANGS:
+        return "_", index + 1
     if word in _CUTS and following in ("back", "away", "down", "off"):
         return "T", index + 2
     if word in _TURNS and following == "-":
@@ -110,6 +131,10 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
         return "D", index + 3
     if word in ("less", "more") and following == "than":
         return "<" if word == "less" else ">", index + 2
+    if word in ("middle's", "centre's", "center's") and following == "at":
+        return "H", index + 1
+    if word in _MIDDLES and following == "," and index + 2 in number_at:
+        return "H", index + 1  # “right in the middle, 6 in from the top”
     if word in _MIDDLES and following in _LIES:
         return "H", index + 1
     if word in ("end", "side", "edge") and [token.word for token in tokens[index + 1 : index + 3]] in (
@@ -124,7 +149,7 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
 
 def _per_thing(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> bool:
     """Whether ``a`` means each: ``6 in a flag.``"""
-    ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS or tokens.opens_line(index + 2)
+    ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS | _SAYS_SO or tokens.opens_line(index + 2)
     if not ends or index + 1 >= len(tokens) or tokens[index + 1].kind is not TokenKind.WORD:
         return False
     to = tokens[index - 1].word == "to"  # “2/3 yd of vinyl to a guard”
@@ -143,7 +168,8 @@ def _each_its_own(tokens: Sequence[Token], index: int, number_at: Mapping[int, M
     between = any(at in number_at for at in range(index, places[0]))
     behind = any(at in number_at for at in range(places[0], min(places[0] + 4, len(tokens))))
     before = any(one.behind > index - 4 for at in range(max(0, index - 8), index) if (one := number_at.get(at)))
-    return between and (behind or before)
+    beside = places[0] + 1 in number_at or (places[0] + 2 in number_at and tokens[places[0] + 1].kind is TokenKind.WORD)
+    return (between and (behind or before)) or (before and beside)
 
 
 def _in_two(tokens: Sequence[Token], index: int) -> int:

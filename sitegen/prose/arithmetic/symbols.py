@@ -35,7 +35,9 @@ _OPEN = words("open unsewn unstitched unsecured opening gap")
 _DOES = words("fold folded stitch stitched sew sewn topstitch wash washed press pressed steam steamed check measure")
 _PARTS_OF_CLOTH = words("quarter quarters eighth eighths")
 _SIGNS = words("- – * / x ‐")
-_BY_NEIGHBOURS = TRIGGERS | _SIGNS | _LEAVES | _PARTS_OF_CLOTH | _PARTS_NAMED.keys() | words("half twice double")
+_BY_NEIGHBOURS = (
+    TRIGGERS | _SIGNS | _LEAVES | _PARTS_OF_CLOTH | _PARTS_NAMED.keys() | words("half twice double doubled")
+)
 """The words that mean one thing or another by the words beside them."""
 _TELLING = _BY_NEIGHBOURS | _SYMBOL_OF.keys() | _COUNTED.keys() | _EQUAL_PARTS.keys()
 """The words that may mean something here, apart from those that end in ``'s`` and stand before a number."""
@@ -199,6 +201,8 @@ def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> It
         return Item("_", index, index + 1)  # “leave 2 in open” leaves nothing over
     if word == "double" and tokens.words[index + 1 : index + 3] == ["-", "fold"]:
         return Item("_", index, index + 1)  # a double-fold hem doubles nothing that is told
+    if word in ("double", "doubled") and _is_what_for(tokens, index):
+        return Item("_", index, index + 1)  # “8 in for a double hem” is all of it
     if word in ("twice", "double") and index and tokens.words[index - 1] in _DOES:
         return Item("_", index, index + 1)  # “stitch twice”
     if word in _PARTS_OF_CLOTH and index and tokens.words[index - 1] == "fat":
@@ -208,6 +212,12 @@ def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> It
     if word in _EQUAL_PARTS:
         return Item("N", index, index + 1, Fraction(_EQUAL_PARTS[word]))
     return Item(_SYMBOL_OF.get(word, "_"), index, index + 1)
+
+
+def _is_what_for(tokens: Tokens, index: int) -> bool:
+    """Whether a double hem is what the length before it is for."""
+    before, behind = tokens.words[max(0, index - 2) : index], tokens.words[index + 1 : index + 3]
+    return "for" in before and behind[:1] in (["hem"], ["hems"])
 
 
 def _named_part(tokens: Tokens, index: int) -> Item | None:

@@ -15,7 +15,7 @@ from fractions import Fraction
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
-COUNTED = r"N(?:\*|[_panejzW]{0,3}o?_?)L"
+COUNTED = r"N(?:\*|[_panejzWu]{0,3}o?_?)L"
 """``two 3/8 in``, ``2 × 3/8 in``, ``two seam allowances of 3/8 in``."""
 SHARED = r"[PR]\*L|P_?o?_?L|R(?:_?o_?|_)L|L\*[PR]"
 DOUBLED = r"D_?o?_?L|L_?D(?!_?o?_?L)"

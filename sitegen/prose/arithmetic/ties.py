@@ -37,7 +37,7 @@ def _tie(symbols: str, index: int) -> str | None:
         return None  # “3 in thick, 16 in deep and 48 in long” are the sizes of one thing
     if ahead.endswith("t") and re.match(r"_?&_?L", symbols[index + 1 : index + 5]):
         return None  # “grade the layers to 3/8 in and 1/2 in”
-    if ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):
+    if "c" not in ahead and ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):
         return None  # “add 1/2 in along each side”
     told = re.split(r"[.;L]", behind)[0] + ("c" if re.match(r"o_?i?_?c", symbols[index + 1 : index + 6]) else "")
     if (ahead == "*" and symbols[start - 1 : start] == "L") or re.match(r"_?[b*]_?L", symbols[index + 1 : index + 5]):
@@ -58,8 +58,10 @@ def _tie(symbols: str, index: int) -> str | None:
         return ahead  # “shrinks by 5%: 60 in will lose 3 in”
     if re.search(r"L[^LN.]{0,4}[HR]_?$", symbols[max(0, index - 8) : index]):
         return ahead  # “full width 57 cm, half pattern 28.5 cm”
-    if re.search(r"N[^L.]{0,4}L_?T$", symbols[max(0, index - 10) : index]):
+    if re.search(r"N[^L.]{0,4}L[_oe,&]{0,5}T$", symbols[max(0, index - 10) : index]):
         return ahead  # “6 pleats of 2 in eat up 12 in”
+    if re.search(r"L[^L]{0,3}T_?tL,_?T$", symbols[max(0, index - 14) : index]):
+        return ahead  # “42 in long. Trim it to 36 1/2 in, which removes 5 1/2 in”
     if re.search(r"No?_?T$", symbols[max(0, start - 3) : index].rstrip("_")):
         return ahead  # “Four of them eat up 9 in”
     if re.match(r"[_i]{0,2}fS", symbols[index + 1 : index + 5]):

@@ -11,8 +11,8 @@ CLASSES = {
     # brings one length to another
     "B": "brings bring bringing",
     # adds
-    "A": "further extra another additional including add adding adds added allow allowing allows gain gains gained"
-    " increase increased increases",
+    "A": "addition further extra another additional including add adding adds added allow allowing allows gain gains"
+    " gained increase increased increases",
     # lengthens
     "l": "lengthen lengthening lengthened",
     # shortens
@@ -79,7 +79,7 @@ CLASSES = {
     # and
     "&": "and &",
     # difference
-    "d": "difference loss saving shrinkage",
+    "d": "difference loss saving saves saved shrinkage",
     # what is wanted
     "y": "wanted should instead target wish supposed meant ought goal desired",
     # more

@@ -129,6 +129,9 @@ def _unit_behind(tokens: Tokens, number: Number, text: str) -> UnitFound | None:
     return None
 
 
+_MATERIAL = words("fabric cloth material elastic ribbon binding")
+
+
 def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     """``an inch and a half``, ``2 inches and three quarters``."""
     between = atom.first > 0 and tokens.words[atom.first - 1] == "between"
@@ -140,14 +143,19 @@ def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     following = tokens.word(fraction.behind)
     if atom.unit in _METRIC and fraction.value.denominator in (8, 16):
         return atom  # eighths are of an inch
-    of_another = following == "of" and tokens.word(fraction.behind + 1) in (
-        "the",
-        "that",
-        "this",
-        "a",
-        "an",
-        "its",
-        "your",
+    of_another = (
+        following == "of"
+        and tokens.word(fraction.behind + 2) not in _MATERIAL
+        and tokens.word(fraction.behind + 1)
+        in (
+            "the",
+            "that",
+            "this",
+            "a",
+            "an",
+            "its",
+            "your",
+        )
     )
     if of_another or following in ("a", "an", "the", "as", "way", "again"):
         return atom

@@ -49,7 +49,10 @@ def _carries_back(tokens: Tokens, found: Sequence[Measured], index: int) -> bool
     if sign in ("+", "plus", "−", "minus", "less") or (sign in ("-", "–") and _spaced(tokens, one.behind)):
         return True
     if sign in ("=", "is", "makes", "equals"):
-        return index > 0 and bool(set(between(tokens, found[index - 1], one)) & _SUMS)
+        before = between(tokens, found[index - 1], one) if index > 0 else ()
+        if index > 1 and before in (("×",), ("x",), ("*",)) and found[index - 1].form is Form.WHOLE:
+            before = between(tokens, found[index - 2], found[index - 1])  # “110 + 2 × 25 = 160 cm”
+        return bool(set(before) & _SUMS)
     if one.value == 1 and one.spoken and sign in ("and", "or"):
         return False
     if sign in ("or", "and", "&", "to"):
@@ -80,7 +83,7 @@ def _multiplies(tokens: Tokens, one: Measured, other: Measured) -> bool:
     return (
         (other.unit is not None and other.value * other.unit.mm < 26 and one.value <= 12)
         or before in ("+", "plus", "−", "minus", "less", "=")
-        or (before in ("and", "is") and one.value <= 4)
+        or (before in ("and", "is", ":") and one.value <= 4)
         or after in ("=", "+", "plus", "makes", "equals", "is")
         or _product_follows(tokens, one, other)
     )

@@ -13,7 +13,7 @@ from sitegen.prose.words import words
 from sitegen.quantities import Unit
 
 _TOUCHING_DASHES = frozenset(("-", "‐", "‑", "–", "—"))
-_ADDING = words("add adds adding added sew sewing attach join stitch pin baste tape compare next close")
+_ADDING = words("add adds adding added sew sewing attach join stitch pin baste compare next close")
 _MOVING = words(
     "lengthen shorten increase decrease change changes changed go goes went grow grows widen narrow"
     " reduce reduced taper tapers tapering lengthened shortened widened shrink shrinks shrank drops drop"
@@ -100,7 +100,7 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
         near = before[-3:]
         depends = "depending" in tokens.words[other.behind : other.behind + 8]
         by = near[-1:] == ("by",) and one.kind is not None and not depends
-        if by or any(word in _ADDING for word in near):
+        if by or (any(word in _ADDING for word in near) and near[-1:] != ("every",)):
             return False
         moves = any(word in _MOVING for word in before) and not any(word in _CHOICE for word in before)
         return not ("from" in near and one.kind is not None and moves)
@@ -123,6 +123,8 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
     words = set(tokens.words[max(0, one.first - 10) : other.behind + 4])
     if words & _CHOICE or link[0] in _TOUCHING_DASHES:
         return True
-    if words & _MOVING or "down" in words or (words & _HALVING and one.value == 2 * other.value):
+    down = "down" in words and tokens.words[max(0, one.first - 2) : one.first] != ["down", "to"]
+    moves = words & _MOVING and ("from" in words or not words & _MOVING <= {"go"})
+    if moves or down or (words & _HALVING and one.value == 2 * other.value):
         return False
     return "from" not in tokens.words[max(0, one.first - 10) : one.first]

@@ -12,6 +12,7 @@ from sitegen.quantities import UNIT_NAMES, Unit
 _LENGTHS = {name: unit for name, unit in UNIT_NAMES.items() if name.isalpha()} | {"ins": Unit.IN}
 _MARKS = {'"': Unit.IN, "″": Unit.IN, "”": Unit.IN, "''": Unit.IN, "“": Unit.IN}
 _TIMES = words("second seconds sec secs minute minutes min mins hour hours hr hrs day days week weeks month months")
+_SECOND_THINGS = words("fold turn turning seam row line hem pass piece cut")
 _WEIGHTS = words("g gsm gram grams gramme grammes kg kilo kilos oz ounce ounces lb lbs pound pounds")
 _SQUARES = frozenset(["square", "sq", "squared"])
 _AREAS = words("m² cm² yd² in² ft² m2 cm2 sqm")
@@ -75,7 +76,7 @@ def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text:
         if tokens.word(end) in ("squared",):
             return UnitFound(Kind.AREA, end + 1)
         return UnitFound(Kind.LENGTH, end, _LENGTHS[word])
-    if word in _TIMES:
+    if word in _TIMES and not (word == "second" and tokens.word(at + 1) in _SECOND_THINGS):
         return UnitFound(Kind.TIME, at + 1)
     if word in _WEIGHTS:
         return UnitFound(Kind.WEIGHT, _weight_end(tokens, at))
@@ -132,6 +133,8 @@ def _preposition(tokens: Tokens, number_first: int, at: int) -> bool:
     following = tokens.word(at + 1)
     if following == "each" and tokens.word(at + 2) in ("", "and", "plus"):
         return False  # “two rings at 22 in each, …”
+    if following in ("with", "that", "which", "each") and tokens.word(number_first - 1) == "of":
+        return False  # “an edge of 38 in with 5/8 in allowed”
     if following in _BEHIND_PREPOSITION:
         return True
     if following in _UNLESS_NAMED:

@@ -148,7 +148,9 @@ def _counts(window: Window, at: int) -> list[int]:
     if often == 1 and (at_sides or joined or window.has("D") or behind[:1] == "e" or (lone and allowance)):
         found.add(2)
     if place is None and allowance and window.has("p") and not window.has("S"):
-        found |= {1, 2, 4}
+        before = symbols[max(0, at - 2) : at]
+        each = (symbols[at + 1 : at + 2] == "p" and before[-1:] != "+") or re.search(r"p[:k]?$", before) is not None
+        found |= {2, 4} if each else {1, 2, 4}
     if often == 2 and place is None:
         if window.has("Nn"):
             found.add(4)

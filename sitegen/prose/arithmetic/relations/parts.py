@@ -25,10 +25,13 @@ _AT_POINTS = words(
 )
 _TURNS = re.compile(r"(?:turn|fold|tuck|press)")
 _INCLUDED = re.compile(r"\b(?:of which|includ(?:es|ing|ed)|inclusive of|incl)(?: an?| the)?$")
-_ENDS = re.compile(r"\bfirst\b.*\blast\b")
+_ONE_AT_EACH = r"\bone (?:right )?(?:at|on|in) (?:each|either|both) (?:end|side|corner)s?\b"
+_ENDS = re.compile(rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}")
 """With the first thing at one end and the last at the other, there is one gap fewer."""
 _FOR = re.compile(r"for(?: the| both| all)*")
-_SPACED = re.compile(r"\bfirst\b.*\blast\b|\bspac(?:ed|ing)\b|\bdistances?\b|\bintervals?\b|\bcent(?:re|er)s? to\b")
+_SPACED = re.compile(
+    rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}|\bspac(?:ed|ing)\b|\bdistances?\b|\bintervals?\b|\bcent(?:re|er)s? to\b"
+)
 
 Settled = Mapping[int, tuple[int, ...]]
 """For each result that a relation makes, the places of the quantities that it is made of."""
@@ -38,16 +41,20 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
     """How often a part is taken by the words of its own clause, and the place of the count that says so."""
     symbols = window.symbols
     first = max(0, at - 7)
-    counted = re.search(r"N(?:\*|[_apejnzWk]{0,4}o?_?)$", symbols[first:at])
+    counted = re.search(r"N(?:\*|[_apejnzWku]{0,4}o?_?)$", symbols[first:at])
     if counted and (place := first + counted.start()) in window.factors:
         value = window.items[place].value
         if value.denominator == 1 and 1 < value < _MOST_TIMES:
             return int(value), place
+    doubled = re.search(r"D_?(?:o_?)?$", symbols[first:at])
+    if doubled and first + doubled.start() in window.factors:
+        return 2, first + doubled.start()
     if re.match(r"[^L.\n]{0,5}[&,;]_?S[_ukm]{0,3}L", symbols[at + 1 : at + 12]):
         return 1, None  # “10 cm long, and each end needs 1 cm”
     ahead = _CLAUSES.split(symbols[max(0, at - 5) : at])[-1]
     behind = _STOPS.split(symbols[at + 1 : at + 8], maxsplit=1)[0]
     sides = "S" in behind or "S" in ahead or re.search(r"S&_$", symbols[max(0, at - 5) : at]) is not None
+    sides = sides or re.search(r"S_?[ap]?[,:]_?$", symbols[max(0, at - 6) : at]) is not None
     sides = sides and re.match(r"_?oS", behind) is None  # “2 in of each seam”
     twice = sides or "p" in _CLAUSES.split(behind)[0][:3] or re.match(r"_?D", behind) is not None
     return (2 if twice else 1), None
@@ -116,7 +123,7 @@ def gaps(window: Window, count: Fraction) -> tuple[Fraction, ...]:
 
 def other_way(window: Window, at: int) -> bool:
     """Whether the result and a part are measured in two directions: ``36 in wide, 48 in tall``."""
-    if max(window.at, at) + 1 >= len(window.items):
+    if max(window.at, at) + 1 >= len(window.items) or "c" in window.ahead:
         return False
     one, other = (window.name(each + 1).lower() for each in (window.at, at))
     return (one in _UPRIGHT and other in _NOT_UPRIGHT) or (one in _NOT_UPRIGHT and other in _UPRIGHT)
@@ -141,11 +148,31 @@ def cuts_a_sum(window: Window) -> bool:
     before = window.symbols[max(0, first - 8) : first]
     if window.at > first and re.search(r"T[^L.\n]{0,3}L[^LW.,;:\n]{0,4}&[_T]{0,2}$", before):
         return True  # “take 2 cm off at the top and 3 cm at the bottom”
-    if window.symbols[first + 1 : first + 2] == "W" and re.search(r"LW[,&]_?$", before):
+    other = window.name(first + 1).lower() != window.name(window.at + 1).lower()
+    if other and window.symbols[first + 1 : first + 2] == "W" and re.search(r"LW[,&]_?$", before):
         return True  # “112 cm wide, 164 cm high”: only one of them can have a part in the sum
+    if window.at > first and _names_more_parts(window):
+        return True
+    if (
+        window.at > first
+        and re.search(r"L[_apW]{0,3},_{0,2}$", before)
+        and re.search(r"^L[_apW]{0,3},_{0,2}L", window.symbols[first : first + 9])
+    ):
+        return True  # “yoke 7 in, tier 12 in, flounce 9 in”, of which none may be left out
+    last = max((*window.parts, window.at))
+    if window.at < last and re.match(r"[_apoW]{0,3}[+\-]", window.symbols[last + 1 : last + 6]):
+        return True  # “two layers of 2 in + two seams of 1/2 in”
     if window.at > first and re.search(r"N(?:\*|_?[np]?_?o)$", before):
         return True  # the count of the first length is left out
     return re.search(r"L[^L.\n]{0,4}[+\-][_NPRDHo*]{0,3}$", before) is not None
+
+
+def _names_more_parts(window: Window) -> bool:
+    """Whether more lengths are added up than there are parts: ``these three add up to 8 cm``."""
+    counts = [
+        window.value(at) for at in window.factors if window.name(at - 1).lower().endswith(("these", "those", "all"))
+    ]
+    return any(count > len(window.parts) for count in counts) and window.has("Ac")
 
 
 def of_one_sum(window: Window, settled: Settled) -> Window:
@@ -171,12 +198,15 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
             gone |= {other, place}
         elif times(window, one)[0] == 2 and 2 * window.value(one) == window.value(other):
             gone.add(one)  # “3/8 in all round, so you lose 3/4 in”
+    shares = {1 / window.value(at) for at in window.factors if window.symbols[at] == "R"}
+    gone.update(at for at in window.factors if window.symbols[at] == "N" and window.value(at) in shares)
     if re.search(r"N_?n", window.text):
         gone.update(at for at in window.factors if re.match(r"N_?j", window.symbols[at : at + 3]))
     said: set[object] = set()
+    counting = {times(window, at)[1] for at in window.parts if is_allowance(window, at)}
     for at in window.factors:
         value = window.value(at)
-        if (value in said and window.symbols[at + 1 : at + 2] != "*") or (
+        if (value in said and at not in counting and window.symbols[at + 1 : at + 2] != "*") or (
             window.symbols[at] == "N" and value == len(window.parts) and _counts_parts(window, at)
         ):
             gone.add(at)

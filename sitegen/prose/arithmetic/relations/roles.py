@@ -26,7 +26,13 @@ def is_part(symbols: str, at: int) -> bool:
 
 def leads_to_parts(gap: str) -> bool:
     """Whether what stands behind a length lets its parts follow: ``62 in (48 in + 14 in)``."""
-    return ":" in gap[:3] or "(" in gap or "r" in gap or ("=" in gap and "q" not in gap)
+    return (
+        ":" in gap[:3]
+        or "(" in gap
+        or "r" in gap
+        or ("=" in gap and "q" not in gap)
+        or re.match(r"W?\._k", gap) is not None
+    )
 
 
 def only_names(said: str, words_ahead: str, behind: str, words_behind: str, words: str) -> bool:

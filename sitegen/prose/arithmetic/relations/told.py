@@ -22,7 +22,8 @@ _DOUBLES = re.compile(
     r"\b(?:doubl\w*|twice|two layers|both|on each|on the fold|so the whole|same (?:again|on|at|for)|mirror\w*"
     r"|opens? out|unfold\w*|opened|pair|left and right|right and left|back and front|front and back|top and bottom)\b"
 )
-_OVER = re.compile(r"(?:over|extra|on top)\b")
+_LAID_FLAT = re.compile(r"\b(?:laid|lies|lying|folded) flat\b")
+_OVER = re.compile(r"(?:over|extra|on top|more)\b")
 _LAID = re.compile(r"\b(?:fold|laid|lay|over\b)")
 CLOSE = Fraction(1, 10)
 """So near a count of lengths a result is hardly another length."""
@@ -84,7 +85,8 @@ def _at_sides(window: Window, value: Fraction) -> Iterator[Told]:
     said, around = window.name(window.parts[0]), set(window.ahead + window.behind)
     shared = _OTHER_SHARES.search(window.words) is not None or window.has("PRDH")
     if window.result <= value:
-        folded = not shared and _HALVES.search(window.words) is not None and not around.isdisjoint("qk=:")
+        laid = _LAID_FLAT.search(window.words) is not None and window.has("u")
+        folded = laid or (not shared and _HALVES.search(window.words) is not None and not around.isdisjoint("qk=:"))
         if folded or re.match(r"[_i]{0,2}fS", window.behind):
             yield Told("halving", value / 2, f"{said} ÷ 2", part_exactness(value / 2), value)
     elif window.at > window.parts[0]:
@@ -98,7 +100,7 @@ def _counted(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     count, said = window.value(at), window.name(window.parts[0])
     told = window.symbols[at - 1 : at] == "k"  # “and there are five, so 13 3/4 in”
     alone = window.symbols[at + 1 : at + 2] in tuple(",.;:)") and not (told or window.has("/"))
-    if alone or (count.denominator != 1 and not window.has("*")):
+    if (alone and not window.has("*")) or (count.denominator != 1 and not window.has("*")):
         return
     points = at_points(window)
     beside = re.search(r"N[_apjzk]{0,4}o?_?L|N[=k]", window.text) is not None
@@ -140,7 +142,9 @@ def _shared(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     kind = "percent" if symbol == "P" else "halving" if half else "share"
     exactness = part_exactness(value * factor) if half else Exactness.COARSE
     given = re.match(r"_?(?:o_?)?[k(=]_?L", window.symbols[at + 1 : at + 8])
-    whole_named = window.name(part - 1).lower().endswith("'s")  # “a quarter of the front; the front's 48 cm”
+    whole_named = window.name(part - 1).lower().endswith("'s") or _says_twice(
+        window, at, part
+    )  # “a quarter of the front; the front's 48 cm”
     if given and at + given.end() == part and not whole_named:
         if window.result > value and 0 < factor < 1:
             yield Told(kind, value / factor, f"{said} ÷ {vulgar(factor)}", exactness, value)
@@ -154,6 +158,12 @@ def _shared(window: Window, at: int, value: Fraction) -> Iterator[Told]:
         yield Told(kind, value * factor, share, exactness, value)
     elif factor < 1:
         yield Told(kind, value * (1 - factor), f"{said} − {share}", exactness, value)
+
+
+def _says_twice(window: Window, first: int, behind: int) -> bool:
+    """Whether a thing is named again between two items: ``a third of the shawl, the shawl is 24 in``."""
+    names = [word for at in range(first, behind) for word in window.name(at).lower().split() if len(word) > 3]
+    return len(set(names)) < len(names)
 
 
 def _way(window: Window, at: int) -> int:
@@ -170,6 +180,7 @@ def _way(window: Window, at: int) -> int:
     taken = not set("hT<-m").isdisjoint(symbols[start : max(window.at, at)]) and not window.ahead.endswith("T")
     if before == "t":
         return 0  # “reduce it to 90%”
+    taken = taken or re.match(r"_?d", symbols[at + 1 : at + 3]) is not None
     if "<" in behind or (not of and (before in tuple("-Tm<") or taken)):
         return -1
     return 1 if more or "A" in behind or before in tuple("A+l") else 0

@@ -96,6 +96,7 @@ def _adds(window: Window) -> bool:
         or (window.has("S") and (window.has("u") or not set("q=:").isdisjoint(tie)))
         or (_listed(window) and (not set("u:=q").isdisjoint(tie) or "kt" in tie))
         or _SUMS.search(window.words) is not None
+        or ("q" in tie and all(window.name(at + 1).lower().startswith("for") for at in window.parts))
     )
 
 
@@ -108,6 +109,8 @@ def _listed(window: Window) -> bool:
 def _summed(several: _Several) -> Iterator[Told]:
     """All parts added, or taken off the greatest, as the words beside each say, else as those around say."""
     window, base = several.window, several.base
+    if _of_two_systems(window):
+        return
     whole = several.values[base]
     signs = [1 if index == base else sign(window, at) for index, at in enumerate(window.parts)]
     often = [
@@ -136,6 +139,14 @@ def _summed(several: _Several) -> Iterator[Told]:
     exactness = Exactness.EXACT if len({window.items[at].unit for at in window.parts}) == 1 else Exactness.RULER
     kind, greatest = ("sum", value) if rises else ("difference", whole * often[base])
     yield Told(kind, value, words, exactness, greatest)
+
+
+def _of_two_systems(window: Window) -> bool:
+    """Whether some of the lengths are metric and some are not: nobody adds them up."""
+    systems = {
+        item.unit.system for at in (window.at, *window.parts) if (item := window.items[at]).unit and not item.other
+    }
+    return len(systems) > 1
 
 
 def _way(several: _Several, beside: Sequence[int], *, rises: bool) -> int:

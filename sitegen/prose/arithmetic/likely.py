@@ -1,0 +1,60 @@
+"""Whether a number that is not what its parts make looks like a slip of it, or like another number altogether.
+
+People slip by a little, or in one figure: 16 for 18, 6.25 for 6.5. Where only loose words tie a number to others, one
+that is nothing like what they make is more often no result of them (common practice, no source; the labelled passages
+of the tests bear it out).
+"""
+
+from __future__ import annotations
+
+from enum import IntEnum
+from fractions import Fraction
+
+from sitegen.quantities import Unit
+
+_NEAR = Fraction(12, 100)
+_FAR = Fraction(1, 4)
+_FARTHEST_FIGURE = Fraction(2, 5)
+"""How far off one wrong figure may bring a number; farther, it says nothing that the figure is one only."""
+_FEWEST_FIGURES = 2
+"""Of numbers of one figure any two differ in no more than one."""
+
+
+class Likeness(IntEnum):
+    """How much a number is like what it should be."""
+
+    FAR = 0
+    SOME = 1
+    SLIP = 2
+    """Near it, or the same but for one figure."""
+
+
+def likeness(said: Fraction, right: Fraction, unit: Unit) -> Likeness:
+    """How much a result is like what it should be. Both in millimetres; ``unit`` is the unit it is said in."""
+    apart = abs(said - right) / right
+    if apart <= _NEAR or (apart <= _FARTHEST_FIGURE and _one_figure_apart(said / unit.mm, right / unit.mm)):
+        return Likeness.SLIP
+    return Likeness.SOME if apart <= _FAR else Likeness.FAR
+
+
+def _one_figure_apart(one: Fraction, other: Fraction) -> bool:
+    """Whether one figure is wrong, left out or too many, or two neighbours have changed places."""
+    first, second = _figures(one), _figures(other)
+    if len(second.replace(".", "").strip("0")) < _FEWEST_FIGURES:
+        return False
+    start = _alike(first, second)
+    end = _alike(first[start:][::-1], second[start:][::-1])
+    wrong, right = first[start : len(first) - end], second[start : len(second) - end]
+    return max(len(wrong), len(right)) <= 1 or (len(wrong) == 2 and wrong == right[::-1])
+
+
+def _alike(one: str, other: str) -> int:
+    """How many characters two texts begin with alike."""
+    return next(
+        (at for at, (first, second) in enumerate(zip(one, other, strict=False)) if first != second),
+        min(len(one), len(other)),
+    )
+
+
+def _figures(value: Fraction) -> str:
+    return f"{float(value):.4f}".rstrip("0").rstrip(".")

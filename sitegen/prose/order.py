@@ -1,0 +1,113 @@
+"""Lengths in the wrong order: a range with its greater end first, a least above the most, growing that gets shorter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from sitegen.prose.find import Measured, Reading
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+from sitegen.quantities import Length, Unit, show_in_unit
+
+_LEAST = words("minimum least smallest shortest narrowest lowest lightest")
+_MOST = words("maximum most largest longest widest greatest biggest highest")
+_LESS = words("narrower thinner shorter smaller less lighter lower shallower fewer")
+_MORE = words("wider thicker longer greater more heavier higher deeper bigger larger taller")
+_NOT = words("no not never")
+_GROWS = words(
+    "lengthen lengthens lengthened extend extends extended grow grows grew widen widens widened expand expands"
+    " stretch stretches stretched opens"
+)
+_SHRINKS = words(
+    "shorten shortens shortened shrink shrinks shrank closes narrows narrowed tapers tapering cinch cinches tighten"
+    " tightens gathers gathered reduce reduces reduced"
+)
+_NAMED_BEFORE = 6
+"""Tokens before a length in which it may be called the least, or said to grow."""
+
+
+@dataclass(frozen=True, slots=True)
+class OutOfOrder:
+    """Two lengths in the wrong order, from offset ``start`` to ``end``, what to put there, and why."""
+
+    start: int
+    end: int
+    put: str
+    working: str
+    message: str
+
+
+def out_of_order(reading: Reading) -> Iterator[OutOfOrder]:
+    """Every two lengths of a text that stand in the wrong order."""
+    lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH]
+    yield from _ranges(reading, lengths)
+    yield from _least_and_most(reading, lengths)
+    yield from _ways(reading, lengths)
+
+
+def _ranges(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
+    for one in lengths:
+        if one.wrong_way and one.unit is not None and one.high is not None:
+            low, high = (_short(value, one.unit) for value in (one.value, one.high))
+            unit = one.unit.symbol
+            working = f"{low} {unit} is less than {high} {unit}"
+            message = "The greater end of this range stands first."
+            yield OutOfOrder(*reading.span(one), f"{low} to {high} {unit}", working, message)
+
+
+def _least_and_most(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
+    """A least length that is greater than the most named behind it: ``a minimum of 60 cm, a maximum of 45 cm``."""
+    single = [one for one in lengths if one.high is None]
+    for one, other in pairwise(single):
+        before = reading.tokens.words[max(0, one.first - _NAMED_BEFORE) : one.first]
+        between = reading.tokens.words[one.behind : other.first]
+        least = not _LEAST.isdisjoint(before) or _denied(before, _LESS)
+        most = not _MOST.isdisjoint(between) or _denied(between, _MORE)
+        if not least or not most or "." in between or not _MOST.isdisjoint(before):
+            continue
+        if one.unit is not None and other.unit is not None and one.value * one.unit.mm > other.value * other.unit.mm:
+            first, last = (reading.text[slice(*reading.span(each))] for each in (one, other))
+            start, end = reading.span(one)[0], reading.span(other)[1]
+            message = "The least length here is greater than the greatest."
+            yield OutOfOrder(start, end, f"{last} to {first}", f"{last} is less than {first}", message)
+
+
+def _denied(before: Sequence[str], comparisons: frozenset[str]) -> bool:
+    """Whether words deny a comparison: ``no narrower than``, ``not more than``."""
+    return any(one in _NOT and other in comparisons for one, other in pairwise(before))
+
+
+def _ways(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
+    """What should grow and does not, or the other way round: ``the straps shorten from 40 to 95 cm``."""
+    words = reading.tokens.words
+    for one, other in zip(lengths, [*lengths[1:], None], strict=False):
+        if one.unit is None or words[one.first - 1 : one.first] != ["from"]:
+            continue
+        first, last, end = one.value, one.high, reading.span(one)[1]
+        if one.wrong_way and last is not None:
+            first, last = last, first
+        if last is None and other is not None and other.unit is one.unit and other.high is None:
+            if words[one.behind : other.first] != ["to"]:
+                continue
+            last, end = other.value, reading.span(other)[1]
+        before = words[max(0, one.first - _NAMED_BEFORE) : one.first]
+        if "." in before:
+            before = before[len(before) - before[::-1].index(".") :]
+        grows, shrinks = not _GROWS.isdisjoint(before), not _SHRINKS.isdisjoint(before)
+        if last is None or grows is shrinks or (first <= last if grows else first >= last):
+            continue
+        from_, to = (_short(value, one.unit) for value in (first, last))
+        unit = one.unit.symbol
+        working = f"{from_} {unit} is {'more' if grows else 'less'} than {to} {unit}"
+        message = (
+            f"What {'gets longer goes from the smaller' if grows else 'gets shorter goes from the greater'} length"
+        )
+        message += f" to the {'greater' if grows else 'smaller'} one."
+        yield OutOfOrder(reading.span(one)[0], end, f"{to} to {from_} {unit}", working, message)
+
+
+def _short(value: Fraction, unit: Unit) -> str:
+    return show_in_unit(Length(value * unit.mm), unit).removesuffix(f" {unit.symbol}")

@@ -1,0 +1,39 @@
+"""Lengths in the wrong order: what should grow and does not, and a least above the most."""
+
+from __future__ import annotations
+
+import pytest
+
+from sitegen.prose import proofread
+
+
+@pytest.mark.parametrize(
+    ("text", "put"),
+    [
+        ("The straps shorten from 40 to 95 cm once the sack is full.", "95 to 40 cm"),
+        ("The belt lengthens from 11 to 6 in.", "6 to 11 in"),
+        ("The opening closes from four to eleven inches.", "11 to 4 in"),
+        ("Elastic no narrower than 20 mm and no wider than 15 mm.", "15 mm to 20 mm"),
+        ("It is at its shortest 60 cm, at its longest 45 cm.", "45 cm to 60 cm"),
+    ],
+)
+def test_lengths_in_the_wrong_order_are_told(text: str, put: str) -> None:
+    found = proofread(text)
+    assert [(each.check, each.should_be) for each in found] == [("range-order", put)]
+    assert text[found[0].start : found[0].end]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The straps shorten from 95 to 40 cm once the sack is full.",
+        "The belt lengthens from 6 to 11 in.",
+        "Shorten the hem. The belt goes from 6 to 11 in.",
+        "The elastic gathers and stretches from 40 to 95 cm.",
+        "Elastic no narrower than 15 mm and no wider than 20 mm.",
+        "Measure from 6 to 11 in below the waist.",
+        "The belt lengthens from 6",
+    ],
+)
+def test_lengths_in_order_are_left_alone(text: str) -> None:
+    assert proofread(text) == ()
