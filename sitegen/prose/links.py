@@ -96,7 +96,7 @@ def told_elsewhere(reading: Reading, one: Measured, other: Measured) -> bool:
     between = reading.tokens.words[one.behind : min(other.first, one.behind + 12)]
     while between and between[-1] in HEDGES:
         between.pop()
-    return between[-1:] in ([word] for word in EQUALS) and not PLACES.isdisjoint(between)
+    return between[-1:] in ([word] for word in EQUALS) and not PLACES.isdisjoint(between) and "." not in between
 
 
 def _is_worked(reading: Reading, one: Measured) -> bool:

@@ -69,10 +69,11 @@ def _least_and_most(reading: Reading, lengths: Sequence[Measured]) -> Iterator[O
         if not least or not most or "." in between or not _MOST.isdisjoint(before):
             continue
         if one.unit is not None and other.unit is not None and one.value * one.unit.mm > other.value * other.unit.mm:
-            first, last = (reading.text[slice(*reading.span(each))] for each in (one, other))
-            start, end = reading.span(one)[0], reading.span(other)[1]
+            (start, behind), (again, end) = reading.span(one), reading.span(other)
+            first, last = reading.text[start:behind], reading.text[again:end]
             message = "The least length here is greater than the greatest."
-            yield OutOfOrder(start, end, f"{last} to {first}", f"{last} is less than {first}", message)
+            put = " ".join(f"{last}{reading.text[behind:again]}{first}".split())
+            yield OutOfOrder(start, end, put, f"{last} is less than {first}", message)
 
 
 def _denied(before: Sequence[str], comparisons: frozenset[str]) -> bool:

@@ -13,8 +13,8 @@ from sitegen.prose import proofread
         ("The straps shorten from 40 to 95 cm once the sack is full.", "95 to 40 cm"),
         ("The belt lengthens from 11 to 6 in.", "6 to 11 in"),
         ("The opening closes from four to eleven inches.", "11 to 4 in"),
-        ("Elastic no narrower than 20 mm and no wider than 15 mm.", "15 mm to 20 mm"),
-        ("It is at its shortest 60 cm, at its longest 45 cm.", "45 cm to 60 cm"),
+        ("Elastic no narrower than 20 mm and no wider than 15 mm.", "15 mm and no wider than 20 mm"),
+        ("It is at its shortest 60 cm, at its longest 45 cm.", "45 cm, at its longest 60 cm"),
     ],
 )
 def test_lengths_in_the_wrong_order_are_told(text: str, put: str) -> None:

@@ -60,3 +60,7 @@ def test_what_is_sold_in_nominal_sizes_is_known_by_its_words(text: str, agrees: 
 )
 def test_cloth_to_buy_is_rounded_as_shops_cut_it_and_a_choice_is_no_pair(text: str, agrees: list[bool]) -> None:
     assert [pair.agrees for pair in find_pairs(text)] == agrees
+
+
+def test_a_place_in_the_next_sentence_joins_no_pair() -> None:
+    assert not list(find_pairs("Buy 4 m of piping, 35 mm. In the states that's 1/4 in of seam."))

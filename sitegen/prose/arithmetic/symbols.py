@@ -5,9 +5,11 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from itertools import pairwise
 from typing import NamedTuple
 
 from sitegen.prose.arithmetic.phrases import TRIGGERS, phrase_at, sides_end
@@ -51,6 +53,7 @@ _HEDGES = words(
     "about around approximately roughly nearly almost approx circa ish slightly under scant generous ~ ≈ maybe hair bit"
 )
 _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", "more"), ("well", "over")))
+_RUN = re.compile(r"L(?:,L){3,}(?![^L.\n]{0,6}[c=])")
 _SURE_BEHIND_OVER = words("just slightly little bit hair fraction shade touch whisker smidge smidgen tad hint")
 
 
@@ -81,10 +84,31 @@ def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozens
     number_at = {one.first: one for one in reading.numbers}
     lengths = [one.first for one in reading.numbers if one.kind is Kind.LENGTH]
     first = 0
-    for behind in (*reading.tokens.breaks, len(reading.tokens)):
+    for behind in sorted((*reading.tokens.breaks, *_cell_borders(reading.tokens), len(reading.tokens))):
         if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
-            yield _merged(list(_items(reading, first, behind, number_at, pairs, skipped)))
+            yield [*_sizes(_merged(list(_items(reading, first, behind, number_at, pairs, skipped))))]
         first = behind + 1
+
+
+def _cell_borders(tokens: Tokens) -> list[int]:
+    """The strokes between the cells of tables: a sum never reaches over one."""
+    return [at for at, word in enumerate(tokens.words) if word == "|"] if "|" in tokens.words else []
+
+
+def _sizes(items: list[Item]) -> Iterator[Item]:
+    """The items, a run of lengths that only grow and have nothing but commas between them as one item.
+
+    So one length is told for each of several sizes, and they make no sum: ``15 1/2, 16, 16 1/2, 17 in``.
+    """
+    symbols = "".join(item.symbol for item in items)
+    last = 0
+    for run in _RUN.finditer(symbols):
+        values = [item.value for item in items[run.start() : run.end()] if item.symbol == "L"]
+        if all(one <= other for one, other in pairwise(values)):
+            yield from items[last : run.start()]
+            yield Item("~", items[run.start()].first, items[run.end() - 1].behind)
+            last = run.end()
+    yield from items[last:]
 
 
 def _items(

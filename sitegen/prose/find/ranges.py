@@ -120,7 +120,10 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
     """Whether the greater end first is a slip: not where something goes down from one length to another."""
     if link not in (("to",), ("-", "to")) and link[0] not in _TOUCHING_DASHES:
         return link in (("and",), ("up", "to"))
-    words = set(tokens.words[max(0, one.first - 10) : other.behind + 4])
+    before = tokens.words[max(0, one.first - 10) : one.first]
+    if ";" in before:
+        before = before[len(before) - before[::-1].index(";") :]
+    words = {*before, *tokens.words[one.first : other.behind + 4]}
     if words & _CHOICE or link[0] in _TOUCHING_DASHES:
         return True
     down = "down" in words and tokens.words[max(0, one.first - 2) : one.first] != ["down", "to"]
