@@ -49,6 +49,8 @@ _FARTHEST, _FARTHEST_SAID = 8, 12
 """Tokens between a length and the same length in the other unit; the second where words name the other system."""
 _NO_CHOICE = Fraction(4, 3)
 """Nobody offers a choice between centimetres and millimetres so near: ``2.5 cm or 20 mm`` is a slip."""
+_BOUGHT = (Unit.YD, Unit.M, Unit.FT)
+_ACROSS = (["wide"], ["across"])
 _BOTH_TIMES = Fraction(1, 100)
 """So much two lengths may be apart that are both so many times a pair that was told before."""
 _POWERS = tuple(Fraction(10) ** power for power in range(-3, 4))
@@ -171,6 +173,9 @@ def _pair(
     after = reading.tokens.words[link.behind : link.behind + 8]
     if not link.bracket and (after[:1] in _MORE or _is_counted(counts, one, other)):
         return None
+    between = reading.tokens.words[one.behind : other.first]
+    if link.bracket and unit in _BOUGHT and "of" in between and after[:1] in _ACROSS:
+        return None  # “1 yard of canvas (45 in wide)”
     if unit.system is second.system:
         return _one_system(reading, one, other, link)
     if (one.high is None) != (other.high is None):

@@ -15,6 +15,8 @@ def is_part(symbols: str, at: int) -> bool:
     before, behind = symbols[max(0, at - 8) : at], symbols[at + 1 : at + 5]
     if re.search(r"f_?$|[+\-*]_?(?:N[_apo]{0,3})?$|[^b/i_c]_?N_?n?_?o_?$|ao_?$", before):
         return True  # “from 1 m”, “plus two 1/2 in seams”, “2 pieces of 1.8 m”, “an allowance of 1 cm”
+    if re.search(r"[_,&T]Q_?$", before) and set("RPHDo").isdisjoint(before):
+        return True  # “then turn again 3 cm”
     grows = not set("TlmAh</").isdisjoint(symbols[max(0, at - 14) : at])
     if re.match(r"_?[b*]_?L", behind) or (re.search(r"L_?[b*]_?$", before) and not grows):
         return True
