@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
@@ -136,32 +136,54 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
 
 
 _SIDES = (["x"], ["×"], ["by"], ["*"])
+_IN_A_ROW = ([",", "then"], ["then"], [",", "and"])
 
 
 def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnits]:
-    """The sides of rectangles that are given again in the other unit: ``36 x 48 in (91 x 122 cm)``."""
-    tokens = reading.tokens
+    """The sides of rectangles and boxes that are given again in the other unit, in a bracket or the next cell.
 
-    def words(one: Measured, other: Measured) -> list[str]:
-        return tokens.words[one.behind : min(other.first, one.behind + 8)]
-
+    So are two lengths in a row: ``36 x 48 in (91 x 122 cm)``, ``turn 1 cm, then 2 cm (3/8, then 3/4 in)``.
+    """
+    tokens, behind = reading.tokens, 0
     for at in range(len(lengths) - 3):
-        one, two, three, four = lengths[at : at + 4]
-        if words(one, two) not in _SIDES or words(three, four) not in _SIDES or None in (one.unit, three.unit):
+        if lengths[at].first < behind:
             continue
-        between = [word for word in words(two, three) if word not in NOUNS and word != "finished"]
-        joined = (
-            between[:1] in (["("], ["["], ["/"])
-            or between[-1:] in (["–"], ["—"])
-            or ("or" in between and all(word in LINKS for word in between))
-        )
-        other_system = one.unit is not None and three.unit is not None and one.unit.system is not three.unit.system
-        if joined and other_system and len(between) <= 4:
-            closed = four.behind < len(tokens) and tokens.words[four.behind] in (")", "]")
-            for first, again, behind in ((one, three, three.behind), (two, four, four.behind + closed)):
-                agrees = _agree(typed_of(reading, first), typed_of(reading, again))
-                found = InTwoUnits(first, again, again.first, again.behind, agrees, hidden_from=two.behind)
-                yield replace(found, behind=behind) if agrees else found
+        for count in (3, 2):
+            first, again = lengths[at : at + count], lengths[at + count : at + 2 * count]
+            if len(again) == count and _given_again(reading, first, again):
+                last = again[-1].behind
+                closed = last < len(tokens) and tokens.words[last] in (")", "]")
+                behind = last + closed
+                yield from _sides_in_two_units(reading, first, again, behind)
+                break
+
+
+def _sides_in_two_units(
+    reading: Reading, first: Sequence[Measured], again: Sequence[Measured], behind: int
+) -> Iterator[InTwoUnits]:
+    for index, (one, other) in enumerate(zip(first, again, strict=True)):
+        agrees = _agree(typed_of(reading, one), typed_of(reading, other))
+        found = InTwoUnits(one, other, other.first, other.behind, agrees, hidden_from=first[-1].behind)
+        end = behind if index == len(first) - 1 else other.behind
+        yield replace(found, behind=end) if agrees else found
+
+
+def _given_again(reading: Reading, first: Sequence[Measured], again: Sequence[Measured]) -> bool:
+    """Whether lengths in a row are followed by as many in the other system, parted in the same way."""
+    one, other = first[0].unit, again[0].unit
+    if one is None or other is None or one.system is other.system:
+        return False
+    words = reading.tokens.words
+    parting = [words[a.behind : min(b.first, a.behind + 8)] for row in (first, again) for a, b in pairwise(row)]
+    between = words[first[-1].behind : min(again[0].first, first[-1].behind + 8)]
+    between = [word for word in between if word not in NOUNS and word != "finished"]
+    if any(each not in _SIDES for each in parting):
+        return between == ["("] and len({tuple(each) for each in parting}) == 1 and parting[0] in _IN_A_ROW
+    return len(between) <= 4 and (
+        between[:1] in (["("], ["["], ["/"], ["|"])
+        or between[-1:] in (["–"], ["—"])
+        or ("or" in between and all(word in LINKS for word in between))
+    )
 
 
 def _pair(

@@ -54,6 +54,10 @@ _HEDGES = words(
 )
 _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", "more"), ("well", "over")))
 _RUN = re.compile(r"L(?:,L){3,}(?![^L.\n]{0,6}[c=])")
+_NUMBERS = frozenset("LNPRDHX~")
+_TALK = 60
+"""So many words to a stop, and a text is talk and no print."""
+_LONGEST_WAY = 14
 _SURE_BEHIND_OVER = words("just slightly little bit hair fraction shade touch whisker smidge smidgen tad hint")
 
 
@@ -86,7 +90,8 @@ def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozens
     first = 0
     for behind in sorted((*reading.tokens.breaks, *_cell_borders(reading.tokens), len(reading.tokens))):
         if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
-            yield [*_sizes(_merged(list(_items(reading, first, behind, number_at, pairs, skipped))))]
+            items = [*_sizes(_merged(list(_items(reading, first, behind, number_at, pairs, skipped))))]
+            yield _with_pauses(items)
         first = behind + 1
 
 
@@ -109,6 +114,25 @@ def _sizes(items: list[Item]) -> Iterator[Item]:
             yield Item("~", items[run.start()].first, items[run.end() - 1].behind)
             last = run.end()
     yield from items[last:]
+
+
+def _with_pauses(items: list[Item]) -> list[Item]:
+    """The items of a paragraph; in talk without stops, a long way without a number ends what belongs together."""
+    tokens = items[-1].behind - items[0].first if items else 0
+    if tokens < _TALK * sum(1 for item in items if item.symbol == "."):
+        return items
+    paused = list(items)
+    last: int | None = None
+    for at, item in enumerate(items):
+        if item.symbol not in _NUMBERS:
+            continue
+        if last is not None and item.first - items[last].behind > _LONGEST_WAY:
+            words = [each for each in range(last + 1, at) if items[each].symbol == "_"]
+            pause = max(words, key=lambda each: items[each].behind - items[each].first, default=None)
+            if pause is not None:
+                paused[pause] = items[pause]._replace(symbol="\n")
+        last = at
+    return paused
 
 
 def _items(

@@ -27,7 +27,7 @@ LOOK_ALIKES = words(
 """Words before a number that is no measurement, unless a unit says otherwise."""
 
 
-_NEEDLES = frozenset(((60, 8), (65, 9), (70, 10), (75, 11), (80, 12), (90, 14), (100, 16), (110, 18), (120, 19)))
+_NEEDLES = {60: 8, 65: 9, 70: 10, 75: 11, 80: 12, 90: 14, 100: 16, 110: 18, 120: 19}
 """Sizes of needles in hundredths of a millimetre and in the older numbers, said together: ``an eighty twelve``
 (common practice, no source)."""
 
@@ -47,7 +47,9 @@ def _counted_on(tokens: Tokens, numbers: list[Measured]) -> list[Measured]:
         several = one.first > 0 and tokens.words[one.first - 1].endswith("s")
         if one.counted and listed and several:
             numbers[index] = replace(other, counted=True)
-        elif (one.value, other.value) in _NEEDLES and one.behind == other.first and one.kind is other.kind is None:
+        elif (
+            _NEEDLES.get(int(one.value)) == other.value and one.behind == other.first and one.kind is other.kind is None
+        ):
             numbers[index - 1], numbers[index] = replace(one, counted=True), replace(other, counted=True)
     return numbers
 

@@ -14,7 +14,7 @@ from sitegen.prose.arithmetic.terms import Said
 
 _QUANTITIES = frozenset("LNPRDH")
 _FACTORS = {"D": Fraction(2), "H": Fraction(1, 2)}
-_BARRIERS = frozenset("~X")
+_BARRIERS = frozenset("~X\n")
 """Ranges and what no sum of lengths holds: no run goes over them."""
 _LONGEST = 6
 """How many quantities may stand beside a result."""
