@@ -10,12 +10,13 @@ from __future__ import annotations
 from enum import IntEnum
 from fractions import Fraction
 
-from sitegen.quantities import Unit
+from sitegen.quantities import Unit, decimal
 
 _NEAR = Fraction(12, 100)
 _FAR = Fraction(1, 4)
 _FARTHEST_FIGURE = Fraction(2, 5)
 """How far off one wrong figure may bring a number; farther, it says nothing that the figure is one only."""
+_PLACES = 4
 _FEWEST_FIGURES = 2
 """Of numbers of one figure any two differ in no more than one."""
 
@@ -39,7 +40,7 @@ def likeness(said: Fraction, right: Fraction, unit: Unit) -> Likeness:
 
 def _one_figure_apart(one: Fraction, other: Fraction) -> bool:
     """Whether one figure is wrong, left out or too many, or two neighbours have changed places."""
-    first, second = _figures(one), _figures(other)
+    first, second = decimal(one, _PLACES), decimal(other, _PLACES)
     if len(second.replace(".", "").strip("0")) < _FEWEST_FIGURES:
         return False
     start = _alike(first, second)
@@ -54,7 +55,3 @@ def _alike(one: str, other: str) -> int:
         (at for at, (first, second) in enumerate(zip(one, other, strict=False)) if first != second),
         min(len(one), len(other)),
     )
-
-
-def _figures(value: Fraction) -> str:
-    return f"{float(value):.4f}".rstrip("0").rstrip(".")
