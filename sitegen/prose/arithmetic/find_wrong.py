@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
-from sitegen.prose.arithmetic.likely import Likeness, likeness
+from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
 from sitegen.prose.arithmetic.rectangles import wrong_sides
 from sitegen.prose.arithmetic.related import related_results
@@ -125,7 +125,7 @@ def _is_unlike(items: list[Item], symbols: str, at: int, wrong: WrongResult) -> 
     behind = symbols[at + 1 : at + 1 + _BESIDE // 2].partition(".")[0]
     if wrong.unit is None or wrong.kind in ("percent", "share") or not _TELLS.isdisjoint(ahead + behind):
         return False
-    return likeness(items[at].value, wrong.should_be, wrong.unit) < Likeness.SOME
+    return not is_like(items[at].value, wrong.should_be, wrong.unit)
 
 
 def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:

@@ -7,13 +7,11 @@ of the tests bear it out).
 
 from __future__ import annotations
 
-from enum import IntEnum
 from fractions import Fraction
 
 from sitegen.quantities import Unit, decimal
 
-_NEAR = Fraction(12, 100)
-_FAR = Fraction(1, 4)
+_NEAR = Fraction(1, 4)
 _FARTHEST_FIGURE = Fraction(2, 5)
 """How far off one wrong figure may bring a number; farther, it says nothing that the figure is one only."""
 _PLACES = 4
@@ -21,21 +19,15 @@ _FEWEST_FIGURES = 2
 """Of numbers of one figure any two differ in no more than one."""
 
 
-class Likeness(IntEnum):
-    """How much a number is like what it should be."""
+def is_like(said: Fraction, right: Fraction, unit: Unit) -> bool:
+    """Whether a result lies near what it should be, or is the same but for one figure.
 
-    FAR = 0
-    SOME = 1
-    SLIP = 2
-    """Near it, or the same but for one figure."""
-
-
-def likeness(said: Fraction, right: Fraction, unit: Unit) -> Likeness:
-    """How much a result is like what it should be. Both in millimetres; ``unit`` is the unit it is said in."""
-    apart = abs(said - right) / right
-    if apart <= _NEAR or (apart <= _FARTHEST_FIGURE and _one_figure_apart(said / unit.mm, right / unit.mm)):
-        return Likeness.SLIP
-    return Likeness.SOME if apart <= _FAR else Likeness.FAR
+    Both are in millimetres; ``unit`` is the unit in which the result is said.
+    """
+    apart = abs(said - right)
+    if apart <= right * _NEAR:
+        return True
+    return apart <= right * _FARTHEST_FIGURE and _one_figure_apart(said / unit.mm, right / unit.mm)
 
 
 def _one_figure_apart(one: Fraction, other: Fraction) -> bool:

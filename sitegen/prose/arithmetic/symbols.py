@@ -58,6 +58,7 @@ _NUMBERS = frozenset("LNPRDHX~")
 _TALK = 60
 """So many words to a stop, and a text is talk and no print."""
 _LONGEST_WAY = 14
+"""Words between two numbers that may still belong together in talk."""
 _SURE_BEHIND_OVER = words("just slightly little bit hair fraction shade touch whisker smidge smidgen tad hint")
 
 

@@ -129,6 +129,7 @@ def _unit_behind(tokens: Tokens, number: Number, text: str) -> UnitFound | None:
     return None
 
 
+_NAMING = words("the that this a an its your")
 _MATERIAL = words("fabric cloth material elastic ribbon binding")
 
 
@@ -143,20 +144,8 @@ def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     following = tokens.word(fraction.behind)
     if atom.unit in _METRIC and fraction.value.denominator in (8, 16):
         return atom  # eighths are of an inch
-    of_another = (
-        following == "of"
-        and tokens.word(fraction.behind + 2) not in _MATERIAL
-        and tokens.word(fraction.behind + 1)
-        in (
-            "the",
-            "that",
-            "this",
-            "a",
-            "an",
-            "its",
-            "your",
-        )
-    )
+    what = tokens.word(fraction.behind + 1), tokens.word(fraction.behind + 2)
+    of_another = following == "of" and what[0] in _NAMING and what[1] not in _MATERIAL
     if of_another or following in ("a", "an", "the", "as", "way", "again"):
         return atom
     return atom._replace(value=atom.value + fraction.value, form=Form.MIXED, behind=fraction.behind, spoken=True)

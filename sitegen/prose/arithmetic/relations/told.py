@@ -142,9 +142,8 @@ def _shared(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     kind = "percent" if symbol == "P" else "halving" if half else "share"
     exactness = part_exactness(value * factor) if half else Exactness.COARSE
     given = re.match(r"_?(?:o_?)?[k(=]_?L", window.symbols[at + 1 : at + 8])
-    whole_named = window.name(part - 1).lower().endswith("'s") or _says_twice(
-        window, at, part
-    )  # “a quarter of the front; the front's 48 cm”
+    # “a quarter of the front; the front's 48 cm”
+    whole_named = window.name(part - 1).lower().endswith("'s") or _says_twice(window, at, part)
     if given and at + given.end() == part and not whole_named:
         if window.result > value and 0 < factor < 1:
             yield Told(kind, value / factor, f"{said} ÷ {vulgar(factor)}", exactness, value)
