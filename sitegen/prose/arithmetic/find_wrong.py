@@ -6,15 +6,18 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import combinations
 
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
 from sitegen.prose.arithmetic.rectangles import wrong_sides
-from sitegen.prose.arithmetic.related import related_results
+from sitegen.prose.arithmetic.references import pointed_results
+from sitegen.prose.arithmetic.related import Related, related_results
 from sitegen.prose.arithmetic.relations import is_adjective, judged
 from sitegen.prose.arithmetic.slack import has_slack
+from sitegen.prose.arithmetic.statements import stated_results
 from sitegen.prose.arithmetic.symbols import Item, paragraphs_of
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
@@ -32,6 +35,11 @@ _TELLS = frozenset("=qTcvdE<>")
 """Words that tell a result, however far it lies from the right one."""
 _BESIDE = 9
 """Items beside a result among which such a word is looked for."""
+_TIED = frozenset("=qcv:")
+"""Words that tie a result to its parts among many numbers."""
+_CROWD, _CROWD_BEFORE, _CROWD_BEHIND = 6, 36, 12
+"""How many numbers around a result leave no doubt, and among how many items before and behind it."""
+_LAST_ITEMS, _LAST_NUMBERS = 20, 4
 _FEWEST_LENGTHS = 2
 """A result and one part: with less nothing can be done again."""
 
@@ -77,8 +85,10 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
     def said(item: Item) -> str:
         place = item.first, item.behind
         if place not in texts:
-            start, end = reading.tokens.starts[item.first], reading.tokens.ends[item.behind - 1]
-            texts[place] = " ".join(reading.text[start:end].split())
+            one = item.number if item.times and item.number is not None else item
+            start, end = reading.tokens.starts[one.first], reading.tokens.ends[one.behind - 1]
+            often = f"{item.times} × " if item.times > 1 else ""
+            texts[place] = often + " ".join(reading.text[start:end].split())
         return texts[place]
 
     found = _by_forms(items, symbols, said)
@@ -92,7 +102,9 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
     others = "".join(item.symbol for item in unused)
     for each in related_results(unused, others, said, frozenset(settled), open_parts):
         number, unit = each.item.number, each.item.unit
-        if number is not None and unit is not None:
+        if _is_doubtful(items, symbols, each):
+            continue
+        if number is not None and unit is not None and not each.item.times:
             found.wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
     for place, wrong in [*found.wrong.items()]:
         if place not in found.firm and _is_unlike(items, symbols, place, wrong):
@@ -128,6 +140,33 @@ def _is_unlike(items: list[Item], symbols: str, at: int, wrong: WrongResult) -> 
     return not is_like(items[at].value, wrong.should_be, wrong.unit)
 
 
+def _is_doubtful(items: list[Item], symbols: str, found: Related) -> bool:
+    """Whether a result of loose words may be another number's: many stand around it, or the last ones explain it."""
+    at, unit = found.index, found.item.unit
+    crowd = sum(1 for symbol in symbols[max(0, at - _CROWD_BEFORE) : at + _CROWD_BEHIND] if symbol in "LN")
+    if crowd > _CROWD and unit is not None:
+        tied = not _TIED.isdisjoint(tie_of(symbols, at) or "")
+        if not tied or not is_like(found.item.value, found.way.value, unit):
+            return True
+    return unit is not None and _follows_bare_numbers(items, symbols, at, unit)
+
+
+def _follows_bare_numbers(items: list[Item], symbols: str, at: int, unit: Unit) -> bool:
+    """Whether the last numbers, one without a unit among them, make a result: ``cut it 27, overlap 1 in: 26 in``."""
+    places = [place for place in range(max(0, at - _LAST_ITEMS), at) if symbols[place] in "LN"][-_LAST_NUMBERS:]
+    if not places or not {".", "*"}.isdisjoint(symbols[places[0] : at]):
+        return False  # print, where a number without a unit counts
+    values = {place: items[place].value / (unit.mm if symbols[place] == "L" else 1) for place in places}
+    wanted = items[at].value / unit.mm
+    for size in (2, 3):
+        for some in combinations(places, size):
+            one, *rest = (values[place] for place in some)
+            made = one + sum(rest), abs(one - sum(rest)), one + sum(rest) + rest[-1], one - 2 * rest[-1]
+            if wanted in made and {symbols[place] for place in some} == set("LN"):
+                return True
+    return False
+
+
 def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
     """The results of sums that are written in one of the known forms."""
     found = _Found({}, {}, set(), set())
@@ -151,6 +190,17 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             else:
                 continue
             found.parts.update(at for at in places if symbols[at] == "L")
+    for stated in (*stated_results(items, symbols, said), *pointed_results(items, symbols, said)):
+        number = items[stated.at].number
+        if number is None or stated.at in found.right or stated.at in found.firm:
+            continue
+        if stated.holds:
+            found.right[stated.at] = stated.places
+            found.wrong.pop(stated.at, None)
+        else:
+            found.wrong[stated.at] = WrongResult(stated.kind, number, number.unit, stated.value, stated.words)
+            found.firm.add(stated.at)
+        found.parts.update(stated.places)
     return found
 
 
@@ -162,7 +212,7 @@ def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) ->
     for result in relations.wrong:
         known = result.at in found.right or result.at in found.parts or result.at in found.firm
         number = items[result.at].number
-        if number is not None and not known and not any(at in found.wrong for at in result.parts):
+        if number is not None and not known and not items[result.at].times and not any(at in found.wrong for at in result.parts):
             told = result.told
             wrong = WrongResult(told.kind, number, number.unit, told.value, told.words)
             if not _is_unlike(items, symbols, result.at, wrong):

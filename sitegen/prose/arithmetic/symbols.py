@@ -8,10 +8,12 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple
 
+from sitegen.prose.arithmetic.allowance import named_allowance, seam_allowance
 from sitegen.prose.arithmetic.phrases import TRIGGERS, phrase_at, sides_end
 from sitegen.prose.arithmetic.vocabulary import CLASSES
 from sitegen.prose.find import Measured, Reading, TokenKind, Tokens
@@ -73,6 +75,8 @@ class Item(NamedTuple):
     other: Measured | None = None
     """The same length in the other unit, where one is given beside it."""
     hedged: bool = False
+    times: int = 0
+    """How often the seam allowance of the text is taken that is only named here; 0 for what is no such allowance."""
 
     @property
     def unit(self) -> Unit | None:
@@ -88,10 +92,11 @@ def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozens
     """
     number_at = {one.first: one for one in reading.numbers}
     lengths = [one.first for one in reading.numbers if one.kind is Kind.LENGTH]
+    allowance = seam_allowance(reading)
     first = 0
     for behind in sorted((*reading.tokens.breaks, *_cell_borders(reading.tokens), len(reading.tokens))):
         if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
-            items = [*_sizes(_merged(list(_items(reading, first, behind, number_at, pairs, skipped))))]
+            items = [*_sizes(_merged(list(_items(reading, first, behind, number_at, pairs, skipped, allowance))))]
             yield _with_pauses(items)
         first = behind + 1
 
@@ -143,6 +148,7 @@ def _items(
     number_at: Mapping[int, Measured],
     pairs: dict[int, Measured],
     skipped: frozenset[int],
+    allowance: Measured | None,
 ) -> Iterator[Item]:
     tokens, words, kinds = reading.tokens, reading.tokens.words, reading.tokens.kinds
     # Most words mean nothing here: those between two that may mean something are passed over at once.
@@ -164,6 +170,9 @@ def _items(
         one = number_at.get(at)
         if at in skipped:
             index = at + 1
+        elif allowance is not None and (seam := named_allowance(tokens, at)):
+            index, times = seam
+            yield _allowance(allowance, pairs.get(allowance.first), at, index, times)
         elif named := _named_part(tokens, at):
             yield named
             index = named.behind
@@ -179,6 +188,14 @@ def _items(
             index = item.behind
     if index < behind:
         yield Item("_", index, behind)
+
+
+def _allowance(one: Measured, other: Measured | None, first: int, behind: int, times: int) -> Item:
+    """The seam allowance of the text, where it is only named."""
+    unit = one.unit.mm if one.unit is not None else Fraction(1)
+    taken = replace(one, value=one.value * times)
+    again = None if other is None else replace(other, value=other.value * times)
+    return Item("L", first, behind, taken.value * unit, taken, again, times=times)
 
 
 def _number(tokens: Tokens, one: Measured, other: Measured | None) -> Item:

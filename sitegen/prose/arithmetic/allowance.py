@@ -1,0 +1,71 @@
+"""The seam allowance that a text gives once and names from then on: ``18 in plus a seam on both sides``."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from sitegen.prose.find import Measured, Reading, Tokens
+from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
+
+_SEAMS = words("seam seams")
+_ALLOWANCES = words("allowance allowances")
+_SAYS = words("is are of at : = ( throughout everywhere a an all use using")
+_LONGEST_WAY = 4
+"""Words between ``seam allowance`` and its length."""
+_WIDEST = Fraction(40)
+"""Millimetres: no seam allowance of a beginner's text is wider (common practice, no source)."""
+_ONE = words("a an one another")
+_TWO = words("two 2 both")
+_BOTH = words("the your those")
+_LINKS = words("plus add adding and with minus less + & adds allow allowing")
+_SIDES = words("on at each both either above top all")
+_SETTLED = words("of is are : ( =")
+"""Words behind an allowance that go on to give its length there."""
+
+
+def seam_allowance(reading: Reading) -> Measured | None:
+    """The one seam allowance that a text gives; None where it gives none, or several."""
+    found: dict[Fraction, Measured] = {}
+    for one in reading.numbers:
+        if one.kind is not Kind.LENGTH or one.unit is None or one.high is not None:
+            continue
+        value = one.value * one.unit.mm
+        if value <= _WIDEST and (_named_behind(reading.tokens, one) or _named_before(reading.tokens, one)):
+            found.setdefault(value, one)
+    return next(iter(found.values())) if len(found) == 1 else None
+
+
+def _named_behind(tokens: Tokens, one: Measured) -> bool:
+    """``a 1/2 in seam allowance``, ``half inch seams``."""
+    at = one.behind + (tokens.words[one.behind : one.behind + 1] == ["-"])
+    return tokens.word(at) in _SEAMS
+
+
+def _named_before(tokens: Tokens, one: Measured) -> bool:
+    """``Seam allowance everywhere 1.5 cm``, ``Seams are 1/2 in throughout``."""
+    at = one.first - 1
+    while at >= max(0, one.first - _LONGEST_WAY) and tokens.words[at] in _SAYS | {"*"}:
+        at -= 1
+    word, before = tokens.word(at), tokens.word(at - 1)
+    return (word in _ALLOWANCES and before in _SEAMS | {""}) or (word == "seams" and at + 1 < one.first)
+
+
+def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
+    """The token behind ``seam allowance`` at ``at``, where the words give no length, and how often it is taken.
+
+    Only where words add it, take it off, or lay it at the ends: ``plus a seam``, ``and the two seam allowances``.
+    """
+    article, last, behind = tokens.words[at - 1] if at else "", tokens.word(at), at + 1
+    if last in _SEAMS and tokens.word(behind) in _ALLOWANCES:
+        last, behind = tokens.word(behind), behind + 1
+    following = tokens.words[behind : behind + 1]
+    if last not in _SEAMS | _ALLOWANCES or (following and following[0] in _SETTLED):
+        return None
+    laid = bool(following) and following[0] in _SIDES
+    ahead = tokens.words[at - 2] if at > 1 else ""
+    if last.endswith("s"):
+        if article in _TWO:
+            return (behind, 1) if ahead in _LINKS | _BOTH else None
+        return (behind, 1 if laid else 2) if article in _BOTH and ahead in _LINKS else None
+    return (behind, 1) if article in _ONE and (ahead in _LINKS or laid) else None

@@ -1,0 +1,95 @@
+"""Results told by a word that points back at the last length: ``twice that is 9 in``, ``half of it, 3 cm``, ``three of
+those, 690 cm``."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from sitegen.prose.arithmetic.agree import Exactness, agrees, part_exactness
+from sitegen.prose.arithmetic.likely import is_like
+from sitegen.prose.arithmetic.slack import has_slack
+from sitegen.prose.arithmetic.statements import Stated
+from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.terms import Said
+from sitegen.quantities import vulgar
+
+_POINTS = r"(?:that|this|it|them|those|these|its \w+|the (?:width|depth|height|length) of it)"
+_BACK = re.compile(
+    rf"\b(?:(?P<double>(?:twice|doubles?|doubled|two times|2 times)(?: of)? {_POINTS}|{_POINTS} (?:twice|doubled))"
+    rf"|(?P<half>(?:half|halves?|halved)(?: of)? {_POINTS})"
+    rf"|(?P<share>(?:an? |one )?(?:third|quarter|fourth|fifth|sixth|eighth)s? of {_POINTS})"
+    r"|(?P<count>of (?:them|those|these)))(?![\w'])(?:\W+[\w']+){0,5}\W*$"
+)
+_SIDE = re.compile(r"L_?[b*]_?$")
+_SHARES = {"third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "eighth": 8}
+_LONGEST = 14
+_MORE = frozenset("+-ATB<>~X/")
+"""Words behind which the result is not the multiple alone."""
+_SLIPS = (Fraction(1, 4), Fraction(1, 2), Fraction(2), Fraction(4))
+"""People double what is to be halved, or leave it as it is."""
+
+
+def pointed_results(items: Sequence[Item], symbols: str, said: Said) -> Iterator[Stated]:
+    """Every result that such a word ties to the length before it."""
+    for at, symbol in enumerate(symbols):
+        if symbol == "L" and not items[at].times and (stated := _pointed(items, symbols, at, said)):
+            yield stated
+
+
+def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated | None:
+    base = symbols.rfind("L", max(0, at - _LONGEST), at)
+    result = items[at]
+    if base < 0 or result.unit is None or result.hedged or items[base].hedged or items[base].times:
+        return None
+    gap = symbols[base + 1 : at]
+    words = " ".join(said(item) for item in items[base + 1 : at]).lower()
+    found = _BACK.search(words)
+    if found is None or gap.count(".") > 1 or not _MORE.isdisjoint(gap) or symbols[at + 1 : at + 2] in tuple("+-&"):
+        return None
+    factor = _factor(items, symbols, base, at, found, words)
+    if factor is None:
+        return None
+    whole = _in_the_system_of(items[base], result)
+    value = whole * factor
+    exactness = part_exactness(value) if factor < 1 else Exactness.RULER
+    kind = "doubling" if factor == 2 else "halving" if factor == Fraction(1, 2) else "share" if factor < 1 else "product"
+    holds = any(
+        agrees(one.value * one.unit.mm, one.unit, (value,), exactness, hedged=False)
+        for one in (result.number, result.other)
+        if one is not None and one.unit is not None and one.high is None
+    )
+    name = said(items[base])
+    said_sum = f"{name} ÷ {vulgar(1 / factor)}" if factor < 1 else f"{vulgar(factor)} × {name}"
+    stated = Stated(at, (base,), holds, kind, value, said_sum)
+    if holds:
+        return stated
+    slip = is_like(result.value, value, result.unit) or any(result.value == value * each for each in _SLIPS)
+    return stated if slip and not has_slack(items, symbols, at, value, kind, said) else None
+
+
+def _factor(items: Sequence[Item], symbols: str, base: int, at: int, found: re.Match[str], words: str) -> Fraction | None:
+    """By what the length is multiplied; None where several numbers stand between, or none that counts."""
+    counts = [place for place in range(base + 1, at) if symbols[place] == "N"]
+    if found["count"]:
+        if len(counts) != 1 or not set("RPDHj").isdisjoint(symbols[base + 1 : at]):
+            return None
+        if _SIDE.search(symbols[max(0, base - 4) : base]) or "apart" in words:
+            return None
+        return items[counts[0]].value
+    if counts and symbols[counts[-1] - 1 : counts[-1]] != "k":
+        return None
+    if found["double"]:
+        return Fraction(2)
+    if found["half"]:
+        return Fraction(1, 2)
+    return next(Fraction(1, parts) for name, parts in _SHARES.items() if name in found["share"])
+
+
+def _in_the_system_of(item: Item, result: Item) -> Fraction:
+    other = item.other
+    if other is None or other.unit is None or item.unit is None or result.unit is None:
+        return item.value
+    same = item.unit.system is result.unit.system
+    return item.value if same or other.unit.system is not result.unit.system else other.value * other.unit.mm
