@@ -211,8 +211,9 @@ def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) ->
         found.wrong.pop(place, None)
     for result in relations.wrong:
         known = result.at in found.right or result.at in found.parts or result.at in found.firm
+        known = known or items[result.at].times > 0
         number = items[result.at].number
-        if number is not None and not known and not items[result.at].times and not any(at in found.wrong for at in result.parts):
+        if number is not None and not known and not any(at in found.wrong for at in result.parts):
             told = result.told
             wrong = WrongResult(told.kind, number, number.unit, told.value, told.words)
             if not _is_unlike(items, symbols, result.at, wrong):

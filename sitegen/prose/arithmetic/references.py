@@ -24,6 +24,7 @@ _BACK = re.compile(
 )
 _SIDE = re.compile(r"L_?[b*]_?$")
 _SHARES = {"third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "eighth": 8}
+_KINDS = {Fraction(2): "doubling", Fraction(1, 2): "halving"}
 _LONGEST = 14
 _MORE = frozenset("+-ATB<>~X/")
 """Words behind which the result is not the multiple alone."""
@@ -48,13 +49,14 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     found = _BACK.search(words)
     if found is None or gap.count(".") > 1 or not _MORE.isdisjoint(gap) or symbols[at + 1 : at + 2] in tuple("+-&"):
         return None
-    factor = _factor(items, symbols, base, at, found, words)
+    apart = _SIDE.search(symbols[max(0, base - 4) : base]) is not None or "apart" in words
+    factor = None if apart and found["count"] else _factor(items, symbols, base, at, found)
     if factor is None:
         return None
     whole = _in_the_system_of(items[base], result)
     value = whole * factor
     exactness = part_exactness(value) if factor < 1 else Exactness.RULER
-    kind = "doubling" if factor == 2 else "halving" if factor == Fraction(1, 2) else "share" if factor < 1 else "product"
+    kind = _KINDS.get(factor, "share" if factor < 1 else "product")
     holds = any(
         agrees(one.value * one.unit.mm, one.unit, (value,), exactness, hedged=False)
         for one in (result.number, result.other)
@@ -69,13 +71,11 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     return stated if slip and not has_slack(items, symbols, at, value, kind, said) else None
 
 
-def _factor(items: Sequence[Item], symbols: str, base: int, at: int, found: re.Match[str], words: str) -> Fraction | None:
+def _factor(items: Sequence[Item], symbols: str, base: int, at: int, found: re.Match[str]) -> Fraction | None:
     """By what the length is multiplied; None where several numbers stand between, or none that counts."""
     counts = [place for place in range(base + 1, at) if symbols[place] == "N"]
     if found["count"]:
         if len(counts) != 1 or not set("RPDHj").isdisjoint(symbols[base + 1 : at]):
-            return None
-        if _SIDE.search(symbols[max(0, base - 4) : base]) or "apart" in words:
             return None
         return items[counts[0]].value
     if counts and symbols[counts[-1] - 1 : counts[-1]] != "k":

@@ -141,9 +141,7 @@ def _own_sign(symbols: str, at: int) -> int:
     return 1 if "A" in near else -1 if not set("T-m").isdisjoint(near) else 0
 
 
-def _link(
-    items: Sequence[Item], symbols: str, before: int, at: int, said: Said
-) -> tuple[_Link | None, int]:
+def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said) -> tuple[_Link | None, int]:
     """How two lengths are joined, None where something else stands between them; and the sign behind the first."""
     gap = symbols[before + 1 : at]
     counted = _COUNTED.search(gap)
