@@ -18,33 +18,36 @@ from sitegen.prose.links import (
     NOUNS,
     PLACES,
     Link,
+    asked,
+    is_another,
+    is_hedged,
+    is_term,
     link_between,
     told_elsewhere,
 )
 from sitegen.prose.measurement import Kind
-from sitegen.prose.nominal import is_nominal, nearly
+from sitegen.prose.nominal import agrees_in_print, are_widths, is_nominal, nearly
 from sitegen.prose.words import words
 from sitegen.quantities import (
-    SHOP_STEPS,
     Length,
     NotUnderstood,
     System,
     Typed,
     Unit,
-    cm,
     decimal,
     grain,
-    inches,
     pair_agrees,
     parse_length,
 )
 
 _CONDITIONS = (["if"], ["when"], ["where"], ["depending"])
 """Words behind two lengths joined by ``or`` that make them a choice: ``1 cm, or 5/8 in if your pattern has that``."""
-_MORE = tuple([word] for word in ("more", "less", "longer", "shorter", "wider", "narrower", "extra"))
-"""Words behind a length that make it a difference: ``2.8 m, which is 50 cm more``."""
 _COUNTS_BEFORE = 10
 """Tokens before a length in which a count may say how often it is taken."""
+_TIMES = {word: Fraction(2) for word in ("both", "each", "either", "twice", "double", "doubled")} | {
+    "half": Fraction(1, 2),
+    "halve": Fraction(1, 2),
+}
 _FARTHEST, _FARTHEST_SAID = 8, 12
 """Tokens between a length and the same length in the other unit; the second where words name the other system."""
 _NO_CHOICE = Fraction(4, 3)
@@ -55,10 +58,6 @@ _BOTH_TIMES = Fraction(1, 100)
 """So much two lengths may be apart that are both so many times a pair that was told before."""
 _POWERS = tuple(Fraction(10) ** power for power in range(-3, 4))
 """A point in the wrong place: ``3.5 m (35 mm)``."""
-_SIGNS = words("+ − - × * plus minus times")
-_HEDGED_PAIRS = tuple((word, way) for word in ("just", "slightly", "bit", "little") for way in ("under", "over"))
-_INCH, _FIVE, _ROUND, _SHORT = inches(1), cm(5), 50, 510
-"""Whole inches beside a multiple of 5 cm are one length within 2 per cent, up to 20 in: 18 in (45 cm)."""
 _HEDGED = Fraction(6, 100)
 
 
@@ -117,16 +116,18 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
     yield from rectangles
     of_rectangles = {pair.other.first for pair in rectangles}
     ratios: set[Fraction] = set()
+    again: Measured | None = None
     for one, other in pairwise(lengths):
         if other.first in of_rectangles:
             continue
         apart = other.first - one.behind
         if one.unit is None or other.unit is None or apart > _FARTHEST_SAID:
             continue
-        if apart > _FARTHEST and not told_elsewhere(reading, one, other):
+        if apart > _FARTHEST and not (told_elsewhere(reading, one, other) or asked(reading, one, other)):
             continue
         found = _pair(reading, counts, one, other, one.unit, other.unit)
-        if found is not None:
+        if found is not None and (found.sure or one is not again):
+            again = other
             ratio = _ratio(one, other)
             if found.agrees:
                 ratios.add(ratio)
@@ -136,6 +137,7 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
 
 
 _SIDES = (["x"], ["×"], ["by"], ["*"])
+_SAYS = words("or that's which is =") | HEDGES
 _IN_A_ROW = ([",", "then"], ["then"], [",", "and"])
 
 
@@ -149,7 +151,7 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
         if lengths[at].first < behind:
             continue
         for count in (3, 2):
-            first, again = lengths[at : at + count], lengths[at + count : at + 2 * count]
+            first, again = lengths[at : at + count], _in_one_unit(lengths[at + count : at + 2 * count])
             if len(again) == count and _given_again(reading, first, again):
                 last = again[-1].behind
                 closed = last < len(tokens) and tokens.words[last] in (")", "]")
@@ -158,11 +160,17 @@ def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnit
                 break
 
 
+def _in_one_unit(row: list[Measured]) -> list[Measured]:
+    """Lengths in a row, those that are printed without a unit in the unit of the first one."""
+    return [replace(each, unit=row[0].unit) if each.supplied else each for each in row]
+
+
 def _sides_in_two_units(
     reading: Reading, first: Sequence[Measured], again: Sequence[Measured], behind: int
 ) -> Iterator[InTwoUnits]:
+    hedged = not HEDGES.isdisjoint(reading.tokens.words[first[-1].behind : again[0].first])
     for index, (one, other) in enumerate(zip(first, again, strict=True)):
-        agrees = _agree(typed_of(reading, one), typed_of(reading, other))
+        agrees = agrees_in_print(typed_of(reading, one), typed_of(reading, other)) or (hedged and _nearly(one, other))
         found = InTwoUnits(one, other, other.first, other.behind, agrees, hidden_from=first[-1].behind)
         end = behind if index == len(first) - 1 else other.behind
         yield replace(found, behind=end) if agrees else found
@@ -174,7 +182,11 @@ def _given_again(reading: Reading, first: Sequence[Measured], again: Sequence[Me
     if one is None or other is None or one.system is other.system:
         return False
     words = reading.tokens.words
-    parting = [words[a.behind : min(b.first, a.behind + 8)] for row in (first, again) for a, b in pairwise(row)]
+    parting = [
+        [word for word in words[a.behind : min(b.first, a.behind + 8)] if word not in NOUNS]
+        for row in (first, again)
+        for a, b in pairwise(row)
+    ]
     between = words[first[-1].behind : min(again[0].first, first[-1].behind + 8)]
     between = [word for word in between if word not in NOUNS and word != "finished"]
     if any(each not in _SIDES for each in parting):
@@ -182,8 +194,14 @@ def _given_again(reading: Reading, first: Sequence[Measured], again: Sequence[Me
     return len(between) <= 4 and (
         between[:1] in (["("], ["["], ["/"], ["|"])
         or between[-1:] in (["–"], ["—"])
-        or ("or" in between and all(word in LINKS for word in between))
+        or (all(word in LINKS for word in between) and not _SAYS.isdisjoint(between) and _are_alike(first, again))
     )
+
+
+def _are_alike(first: Sequence[Measured], again: Sequence[Measured]) -> bool:
+    """Whether mere words may join two rows of lengths: every length is about as long as its partner."""
+    pairs = zip(first, again, strict=True)
+    return all(_plausible(one, other, one.unit, other.unit, BESIDE) for one, other in pairs if one.unit and other.unit)
 
 
 def _pair(
@@ -193,37 +211,49 @@ def _pair(
     if link is None:
         return None
     after = reading.tokens.words[link.behind : link.behind + 8]
-    if not link.bracket and (after[:1] in _MORE or _is_counted(counts, one, other)):
+    if not link.bracket and _is_counted(reading, counts, one, other):
         return None
     between = reading.tokens.words[one.behind : other.first]
     if link.bracket and unit in _BOUGHT and "of" in between and after[:1] in _ACROSS:
         return None  # “1 yard of canvas (45 in wide)”
     if unit.system is second.system:
-        return _one_system(reading, one, other, link)
+        found = _one_system(reading, one, other, link)
+        return None if found is not None and not found.agrees and is_another(reading, one, other, link) else found
     if (one.high is None) != (other.high is None):
         return _half_a_range(reading, one, other, link)
     bolt = is_nominal(reading, one, other, link.behind)
-    agrees = _agree(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
-    if not agrees and _is_hedged(reading, one, link):
-        ends = zip(_ends(one, unit), _ends(other, second), strict=True)
-        agrees = all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
+    agrees = agrees_in_print(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
+    agrees = agrees or (is_hedged(reading, one, link) and _nearly(one, other))
     of_place = not PLACES.isdisjoint(after)
     chosen = not agrees and "or" in link.words and after[:1] in _CONDITIONS and not of_place
-    in_a_sum = link.bracket and one.first > 0 and reading.tokens.words[one.first - 1] in _SIGNS
+    in_a_sum = link.bracket and is_term(reading, one)
     far = link.farthest is not None and not _plausible(one, other, unit, second, link.farthest)
     far = far and not _ten_times(one, other, unit, second)
-    if not agrees and (far or in_a_sum or chosen):
+    if link.bracket and second in _BOUGHT and not _plausible(one, other, unit, second, FAR):
+        far = True  # “elastic 1/2 in wide (1.5 m)”
+    chosen = chosen or (after[:1] == ["wide"] and "or" in link.words and are_widths(one, other))
+    shops = {unit, second} == {Unit.YD, Unit.M} and one.value == other.value and not link.bracket
+    if not agrees and (far or in_a_sum or chosen or shops or is_another(reading, one, other, link)):
         return None
     sure = link.farthest is None or link.farthest is FAR
     return InTwoUnits(one, other, one.first, link.behind, agrees, bolt, sure=sure)
 
 
-def _is_counted(counts: Mapping[int, Fraction], one: Measured, other: Measured) -> bool:
-    """Whether a count before a length makes the other of it: ``ten rows at 60 cm, which is 6 metres``."""
+def _is_counted(reading: Reading, counts: Mapping[int, Fraction], one: Measured, other: Measured) -> bool:
+    """Whether a count near a length makes the other of it: ``ten rows at 60 cm, which is 6 metres``."""
     if one.high is not None or other.high is not None:
         return False
-    times = _ratio(one, other)
-    return times != 1 and times in {counts.get(at) for at in range(max(0, one.first - _COUNTS_BEFORE), one.first)}
+    first = max(0, one.first - _COUNTS_BEFORE)
+    told = {counts.get(at) for at in range(first, one.first)} - {None, Fraction(1)}
+    words = {*reading.tokens.words[first : one.first], *reading.tokens.words[one.behind : other.first]}
+    told |= {times for word, times in _TIMES.items() if word in words}
+    if _ratio(one, other) in told:
+        return True
+    typed, second = typed_of(reading, one), typed_of(reading, other)
+    if typed.unit.system is second.unit.system:
+        return False
+    counted = (replace(typed, value=Length(typed.value.mm * times)) for times in told if times)
+    return not agrees_in_print(typed, second) and any(agrees_in_print(each, second) for each in counted)
 
 
 def _ratio(one: Measured, other: Measured) -> Fraction:
@@ -231,31 +261,6 @@ def _ratio(one: Measured, other: Measured) -> Fraction:
     if one.unit is None or other.unit is None or not one.value:
         return Fraction(0)
     return other.value * other.unit.mm / (one.value * one.unit.mm)
-
-
-def _agree(one: Typed, other: Typed, *, bolt: bool = False) -> bool:
-    """Whether two lengths are one as running text rounds them.
-
-    Cloth to buy may be off by half of what a shop cuts off (common practice, no source).
-    """
-    if pair_agrees(one, other, bolt=bolt):
-        return True
-    if one.unit.system is other.unit.system or (one.high is None) is not (other.high is None):
-        return False
-    if one.high is not None and other.high is not None:
-        ends = (
-            (replace(one, value=a, high=None), replace(other, value=b, high=None))
-            for a, b in ((one.value, other.value), (one.high, other.high))
-        )
-        return all(_agree(first, second) for first, second in ends)
-    apart, most = abs(one.value.mm - other.value.mm), max(one.value.mm, other.value.mm)
-    imperial, metric = (one, other) if one.unit.system is System.INCHES else (other, one)
-    if imperial.value.sits_on(_INCH) and metric.value.sits_on(_FIVE) and apart * _ROUND <= most <= _SHORT:
-        return True
-    if imperial.value.sits_on(_INCH) and metric.value.sits_on(cm(1)) and apart * 2 <= _INCH.mm and apart * 100 <= most:
-        return True  # bodies and cloth are told in whole inches: “hips over 110 cm (43 in)”
-    shop = {one.unit, other.unit} <= {Unit.YD, Unit.M, Unit.CM} and apart * 2 <= SHOP_STEPS[System.CENTIMETRES].mm
-    return shop and apart * 10 <= most
 
 
 def _half_a_range(reading: Reading, one: Measured, other: Measured, link: Link) -> InTwoUnits | None:
@@ -266,16 +271,6 @@ def _half_a_range(reading: Reading, one: Measured, other: Measured, link: Link) 
     if any(pair_agrees(typed_of(reading, end), typed_of(reading, other)) for end in ends):
         return None
     return InTwoUnits(one, other, one.first, link.behind, False)
-
-
-def _is_hedged(reading: Reading, one: Measured, link: Link) -> bool:
-    before = reading.tokens.words[max(0, one.first - 2) : one.first]
-    return (
-        bool(HEDGES & set(link.words))
-        or before[-1:] in ([word] for word in HEDGES)
-        or tuple(before) in _HEDGED_PAIRS
-        or ("just" in link.words and bool({"under", "over"} & set(link.words)))
-    )
 
 
 def _one_system(reading: Reading, one: Measured, other: Measured, link: Link) -> InTwoUnits | None:
@@ -289,14 +284,15 @@ def _one_system(reading: Reading, one: Measured, other: Measured, link: Link) ->
     if one.value * unit.mm == 2 * other.value * second.mm:
         return None  # “3 cm, that is 15 mm on either side”
     again = _same_system(reading, one, other, link.behind)
-    if link.bracket or (bool(link.words) and link.words[-1] in EQUALS):
+    said = [word for word in link.words if not again.agrees or word not in HEDGES]  # “696 cm, call it 7 m” is rounded
+    if link.bracket or (bool(said) and said[-1] in EQUALS):
         times = BESIDE if "so" in link.words else _NO_CHOICE if link.farthest is LOOSE else FAR
         powers = link.bracket and one.value in {power * other.value for power in _POWERS}
         return again if powers or _plausible(one, other, unit, second, times) else None
-    if link.words[-1:] == ("so",):
+    if said[-1:] == ["so"]:
         return again if _plausible(one, other, unit, second, _NO_CHOICE) else None
     if "or" in link.words:
-        near = _is_hedged(reading, one, link) and nearly(one, other, unit, second)
+        near = is_hedged(reading, one, link) and nearly(one, other, unit, second)
         if again.agrees or near:
             return replace(again, agrees=True)
         choice = unit.system is System.INCHES or not _plausible(one, other, unit, second, _NO_CHOICE)
@@ -325,8 +321,16 @@ def _ten_times(one: Measured, other: Measured, unit: Unit, second: Unit) -> bool
     return abs(high - 10 * low) * 10 <= high
 
 
-def _ends(one: Measured, unit: Unit) -> list[Fraction]:
-    return [one.value * unit.mm] + ([one.high * unit.mm] if one.high is not None else [])
+def _nearly(one: Measured, other: Measured) -> bool:
+    """Whether two lengths or ranges are one as ``about`` says it."""
+    ends = zip(_ends(one), _ends(other), strict=True)
+    return all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
+
+
+def _ends(one: Measured) -> list[Fraction]:
+    if one.unit is None:
+        return []
+    return [end * one.unit.mm for end in (one.value, one.high) if end is not None]
 
 
 def typed_of(reading: Reading, one: Measured) -> Typed:
