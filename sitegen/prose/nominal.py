@@ -16,6 +16,10 @@ _BOLT_WIDTHS = {
     Unit.CM: (90, 110, 112, 114, 115, 120, 137, 140, 142, 145, 147, 148, 150, 152, 160, 180, 280),
 }
 """The widths in which cloth is sold, nominal in both units (common practice, no source)."""
+CLOTHS = words(
+    "fabric fabric's cloth cloth's material material's cotton linen canvas calico jersey fleece denim muslin satin felt"
+    " lining interfacing flannel poplin wool voile velvet tulle batting wadding stuff bolt"
+)
 _INCH, _FIVE, _ROUND, _SHORT = inches(1), cm(5), 50, 915
 """Whole inches beside a multiple of 5 cm are one length within 2 per cent, up to 36 in: 18 in (45 cm)."""
 _NO_WIDTH = words("long high tall deep round around")
@@ -30,9 +34,14 @@ def is_nominal(reading: Reading, one: Measured, other: Measured, behind: int) ->
     return (are_widths(one, other) and after not in _NO_WIDTH) or _is_bolt(reading, one, behind)
 
 
+def is_sold_so_wide(one: Measured) -> bool:
+    """Whether cloth is sold so wide."""
+    return one.unit is not None and one.value in _BOLT_WIDTHS.get(one.unit, ())
+
+
 def are_widths(one: Measured, other: Measured) -> bool:
     """Whether cloth is sold in both widths, so that ``45 in or 150 cm`` may be a choice."""
-    return all(each.unit and each.value in _BOLT_WIDTHS.get(each.unit, ()) for each in (one, other))
+    return is_sold_so_wide(one) and is_sold_so_wide(other)
 
 
 def _is_bolt(reading: Reading, one: Measured, behind: int) -> bool:

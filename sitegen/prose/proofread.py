@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.findings import Severity
+from sitegen.prose.amounts import wrong_amounts
 from sitegen.prose.arithmetic import wrong_results
 from sitegen.prose.find import Measured, Reading, reading_of
 from sitegen.prose.order import out_of_order
@@ -56,7 +58,23 @@ def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
         for error in _results(reading, partners, skipped)
         if not any(start < error.end and error.start < end for start, end in written)
     ]
+    taken = sorted((error.start, error.end) for error in found)
+    found += [error for error in _amounts(reading) if not _overlaps(error, taken)]
     return tuple(sorted(found, key=lambda error: (error.start, error.end, error.check)))
+
+
+def _overlaps(error: TextFinding, taken: list[tuple[int, int]]) -> bool:
+    """Whether something is found already where an error is."""
+    before = bisect_left(taken, (error.end, 0))
+    return before > 0 and taken[before - 1][1] > error.start
+
+
+def _amounts(reading: Reading) -> Iterator[TextFinding]:
+    """Prices, times, weights and counts that are not what the text makes them of."""
+    for each in wrong_amounts(reading):
+        message = f"{each.words} makes {each.should_be}, not {' '.join(each.said.split())}."
+        working = (f"{each.words} = {each.should_be}",)
+        yield _error(reading, "told-amount", (each.start, each.end), each.should_be, working, message)
 
 
 def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:

@@ -1,4 +1,4 @@
-"""Sums that a text tells in words, and ranges written the wrong way round."""
+"""Sums that a text tells in words, of lengths and of other amounts, and ranges written the wrong way round."""
 
 from __future__ import annotations
 
@@ -29,6 +29,25 @@ def told_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
     all), the result must be what the parts make, as people round. It is doubtful only, since words may mean another
     thing than a program reads in them."""
     yield from _found(part, "told-sum", Severity.DOUBTFUL)
+
+
+@check(
+    id="told-amount",
+    area="sums",
+    severity=Severity.DOUBTFUL,
+    looks_at=Prose,
+    title="A price, time, weight or count that does not add up",
+    why="The wrong money is collected, or the wrong number of pieces cut.",
+    source="Arithmetic; the words that tie a result to its parts are plain English, common practice without a source",
+    trips=_HEAD + "Canvas was $9.00, lining $6.00, together $16.00.",
+    passes=_HEAD + "Canvas was $9.00, lining $6.00, together $15.00.",
+)
+def told_amount(part: Prose, computed: Computed) -> Iterator[Finding]:
+    """Where a text states prices, times, weights or counts and what they come to (so much at a price, a list and its
+    total, what is left, the share of each, so many percent off, so many across and down), the result must be what the
+    parts make, as people round. It is doubtful only, since words may mean another thing than a program reads in
+    them."""
+    yield from _found(part, "told-amount", Severity.DOUBTFUL)
 
 
 @check(

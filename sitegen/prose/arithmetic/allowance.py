@@ -68,4 +68,5 @@ def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
         if article in _TWO:
             return (behind, 1) if ahead in _LINKS | _BOTH else None
         return (behind, 1 if laid else 2) if article in _BOTH and ahead in _LINKS else None
-    return (behind, 1) if article in _ONE and (ahead in _LINKS or laid) else None
+    alone = laid and article in _LINKS
+    return (behind, 1) if alone or (article in _ONE and (ahead in _LINKS or laid)) else None

@@ -14,7 +14,7 @@ from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
 from sitegen.prose.arithmetic.rectangles import wrong_sides
 from sitegen.prose.arithmetic.references import pointed_results
-from sitegen.prose.arithmetic.related import Related, related_results
+from sitegen.prose.arithmetic.related import related_results
 from sitegen.prose.arithmetic.relations import is_adjective, judged
 from sitegen.prose.arithmetic.slack import has_slack
 from sitegen.prose.arithmetic.statements import stated_results
@@ -39,6 +39,9 @@ _TIED = frozenset("=qcv:")
 """Words that tie a result to its parts among many numbers."""
 _CROWD, _CROWD_BEFORE, _CROWD_BEHIND = 6, 36, 12
 """How many numbers around a result leave no doubt, and among how many items before and behind it."""
+_THINGS = re.compile(r"(?!(?:this|plus|less|minus|equals|makes|gives|leaves|comes)\b)[a-z]{3,}s\b", re.IGNORECASE)
+    r"(?!(?:is|this|its|plus|less|minus|equals|makes|gives|leaves|comes)\b)[a-z]{3,}s\b", re.IGNORECASE
+)
 _LAST_ITEMS, _LAST_NUMBERS = 20, 4
 _FEWEST_LENGTHS = 2
 """A result and one part: with less nothing can be done again."""
@@ -67,6 +70,8 @@ class _Found:
     wrong: dict[int, WrongResult]
     firm: set[int]
     """The wrong results that strong words tie to their parts."""
+    plain: set[int]
+    """The wrong results of plain statements: no other way of putting the numbers together explains them."""
     parts: set[int]
     """The lengths that are parts of a sum."""
 
@@ -102,7 +107,7 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
     others = "".join(item.symbol for item in unused)
     for each in related_results(unused, others, said, frozenset(settled), open_parts):
         number, unit = each.item.number, each.item.unit
-        if _is_doubtful(items, symbols, each):
+        if _is_doubtful(items, symbols, each.index, each.way.value, said):
             continue
         if number is not None and unit is not None and not each.item.times:
             found.wrong[each.index] = WrongResult(each.way.kind, number, unit, each.way.value, each.way.words)
@@ -140,28 +145,30 @@ def _is_unlike(items: list[Item], symbols: str, at: int, wrong: WrongResult) -> 
     return not is_like(items[at].value, wrong.should_be, wrong.unit)
 
 
-def _is_doubtful(items: list[Item], symbols: str, found: Related) -> bool:
+def _is_doubtful(items: list[Item], symbols: str, at: int, right: Fraction, said: Said) -> bool:
     """Whether a result of loose words may be another number's: many stand around it, or the last ones explain it."""
-    at, unit = found.index, found.item.unit
+    unit = items[at].unit
+    if unit is None:
+        return True
     crowd = sum(1 for symbol in symbols[max(0, at - _CROWD_BEFORE) : at + _CROWD_BEHIND] if symbol in "LN")
-    if crowd > _CROWD and unit is not None:
-        tied = not _TIED.isdisjoint(tie_of(symbols, at) or "")
-        if not tied or not is_like(found.item.value, found.way.value, unit):
-            return True
-    return unit is not None and _follows_bare_numbers(items, symbols, at, unit)
+    tied = not _TIED.isdisjoint(tie_of(symbols, at) or "")
+    if crowd > _CROWD and not (tied and is_like(items[at].value, right, unit)):
+        return True
+    return _follows_bare_numbers(items, symbols, at, unit, said)
 
 
-def _follows_bare_numbers(items: list[Item], symbols: str, at: int, unit: Unit) -> bool:
+def _follows_bare_numbers(items: list[Item], symbols: str, at: int, unit: Unit, said: Said) -> bool:
     """Whether the last numbers, one without a unit among them, make a result: ``cut it 27, overlap 1 in: 26 in``."""
     places = [place for place in range(max(0, at - _LAST_ITEMS), at) if symbols[place] in "LN"][-_LAST_NUMBERS:]
-    if not places or not {".", "*"}.isdisjoint(symbols[places[0] : at]):
+    if not places or "." in symbols[places[0] : at] or "*" in symbols[places[-1] : at]:
         return False  # print, where a number without a unit counts
+    places = [place for place in places if symbols[place] == "L" or not _THINGS.match(said(items[place + 1]))]
     values = {place: items[place].value / (unit.mm if symbols[place] == "L" else 1) for place in places}
     wanted = items[at].value / unit.mm
     for size in (2, 3):
         for some in combinations(places, size):
             one, *rest = (values[place] for place in some)
-            made = one + sum(rest), abs(one - sum(rest)), one + sum(rest) + rest[-1], one - 2 * rest[-1]
+            made = {one + sum(rest), abs(one - sum(rest))} | ({one + sum(rest) + rest[-1]} if len(rest) > 1 else set())
             if wanted in made and {symbols[place] for place in some} == set("LN"):
                 return True
     return False
@@ -169,7 +176,7 @@ def _follows_bare_numbers(items: list[Item], symbols: str, at: int, unit: Unit) 
 
 def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
     """The results of sums that are written in one of the known forms."""
-    found = _Found({}, {}, set(), set())
+    found = _Found({}, {}, set(), set(), set())
     present = frozenset(symbols)
     for form in FORMS:
         if not form.may_match(present):
@@ -192,7 +199,8 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             found.parts.update(at for at in places if symbols[at] == "L")
     for stated in (*stated_results(items, symbols, said), *pointed_results(items, symbols, said)):
         number = items[stated.at].number
-        if number is None or stated.at in found.right or stated.at in found.firm:
+        known = stated.at in found.firm or (stated.at in found.right and (stated.holds or not stated.counted))
+        if number is None or known:
             continue
         if stated.holds:
             found.right[stated.at] = stated.places
@@ -200,6 +208,8 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
         else:
             found.wrong[stated.at] = WrongResult(stated.kind, number, number.unit, stated.value, stated.words)
             found.firm.add(stated.at)
+            found.plain.add(stated.at)
+            found.right.pop(stated.at, None)
         found.parts.update(stated.places)
     return found
 
@@ -207,7 +217,7 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
 def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) -> None:
     """Takes in what the relations that are told around each result say of it."""
     relations = judged(items, symbols, said, found.right, found.wrong.keys() - found.firm)
-    for place in relations.right | relations.excused:
+    for place in (relations.right | relations.excused) - found.plain:
         found.wrong.pop(place, None)
     for result in relations.wrong:
         known = result.at in found.right or result.at in found.parts or result.at in found.firm
@@ -216,7 +226,8 @@ def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) ->
         if number is not None and not known and not any(at in found.wrong for at in result.parts):
             told = result.told
             wrong = WrongResult(told.kind, number, number.unit, told.value, told.words)
-            if not _is_unlike(items, symbols, result.at, wrong):
+            doubtful = _is_doubtful(items, symbols, result.at, told.value, said)
+            if not doubtful and not _is_unlike(items, symbols, result.at, wrong):
                 found.wrong[result.at] = wrong
 
 

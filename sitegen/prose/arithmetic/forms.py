@@ -156,6 +156,10 @@ FORMS: tuple[Form, ...] = (
     _form("division", rf"(?P<a>L):(?P<n>N)={_R}", workers.quotient, Tie.STRONG, needs="N="),
     # eyelets over 56 cm, eight gaps of 7 cm; 54 in wide, into two halves of 27 in
     _form("division", r"(?P<a>L)[^L~X\n]{0,24}(?P<n>N)_?n{0,2}_?o_?(?P<r>L)", workers.equal_parts, needs="N"),
+    # 38 in of your 44 in width, leaving 6 in
+    _form("difference", rf"(?P<b>L)[_o]{{1,3}}(?P<a>L)[W_]{{0,2}},?_?&?_?v_?{_R}", workers.difference, needs="v"),
+    # six times ninety-two is 552 cm
+    _form("product", rf"(?P<a>N)\*(?P<n>N)[_n]?[=k]_?{_R}", workers.bare_product, Tie.STRONG, needs="N*"),
     # 24 ÷ 4 = 6 inches
     _form("division", rf"(?P<a>N)/_?(?P<n>N)={_R}", workers.bare_quotient, Tie.STRONG, needs="N/="),
     _form("halving", rf"H_?(?P<a>L)[_,&tq=:k]{{1,4}}{_R}", workers.quotient, needs="H"),

@@ -168,7 +168,9 @@ def _each_its_own(tokens: Sequence[Token], index: int, number_at: Mapping[int, M
     between = any(at in number_at for at in range(index, places[0]))
     behind = any(at in number_at for at in range(places[0], min(places[0] + 4, len(tokens))))
     before = any(one.behind > index - 4 for at in range(max(0, index - 8), index) if (one := number_at.get(at)))
-    beside = places[0] + 1 in number_at or (places[0] + 2 in number_at and tokens[places[0] + 1].kind is TokenKind.WORD)
+    after = tokens[places[0] + 1] if places[0] + 1 < len(tokens) else None
+    named = after is not None and after.kind is TokenKind.WORD and after.word not in _SAYS_SO | {"it's", "gives"}
+    beside = places[0] + 1 in number_at or (places[0] + 2 in number_at and named)
     return (between and (behind or before)) or (before and beside)
 
 

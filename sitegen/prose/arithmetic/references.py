@@ -17,7 +17,8 @@ from sitegen.quantities import vulgar
 
 _POINTS = r"(?:that|this|it|them|those|these|its \w+|the (?:width|depth|height|length) of it)"
 _BACK = re.compile(
-    rf"\b(?:(?P<double>(?:twice|doubles?|doubled|two times|2 times)(?: of)? {_POINTS}|{_POINTS} (?:twice|doubled))"
+    rf"\b(?:(?P<double>(?:twice|doubles?|doubled|(?:two|2) times)(?: of)? {_POINTS}"
+    rf"|{_POINTS} (?:twice|doubled)|as much again)"
     rf"|(?P<half>(?:half|halves?|halved)(?: of)? {_POINTS})"
     rf"|(?P<share>(?:an? |one )?(?:third|quarter|fourth|fifth|sixth|eighth)s? of {_POINTS})"
     r"|(?P<count>of (?:them|those|these)))(?![\w'])(?:\W+[\w']+){0,5}\W*$"
@@ -47,8 +48,10 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     gap = symbols[base + 1 : at]
     words = " ".join(said(item) for item in items[base + 1 : at]).lower()
     found = _BACK.search(words)
-    if found is None or gap.count(".") > 1 or not _MORE.isdisjoint(gap) or symbols[at + 1 : at + 2] in tuple("+-&"):
+    if found is None or gap.count(".") > 1 or not _MORE.isdisjoint(gap) or symbols[at + 1 : at + 2] in tuple("+-"):
         return None
+    if found["count"] and (not re.search(r"[qkvu:,=c][_tgi]*$", gap) or re.match(r"_?f", symbols[at + 1 : at + 3])):
+        return None  # “two of those 13 and 13”, “32 in from the first to the last”
     apart = _SIDE.search(symbols[max(0, base - 4) : base]) is not None or "apart" in words
     factor = None if apart and found["count"] else _factor(items, symbols, base, at, found)
     if factor is None:

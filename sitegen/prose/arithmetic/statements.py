@@ -23,9 +23,10 @@ from sitegen.prose.arithmetic.terms import Said
 
 _LEAD = re.compile(r"[=vcqB]|,_?&?_?u_?$|&_?u_?$|:[_u]{0,2}$|&_g")
 """Between the last term and the result: words that call it one."""
-_IS = re.compile(r"[_apS]{0,3}k_?$")
+_IS = re.compile(r"[_apSe]{0,5}k_?$")
+_OR = re.compile(r"(?:^|,) ?(?:or|that is|i\.e\.|or just|in other words)$")
 _IN_ALL = re.compile(r"W?_?i?_?c")
-_NO_RESULT = re.compile(r"W?_?[b*]_?L|_?[+\-]|_?&_?L")
+_NO_RESULT = re.compile(r"W?_?[b*]_?L|_?[+\-]|_?&_?[LN]")
 """Behind a length that is a side of a rectangle, or a part of another sum."""
 _SIDE = re.compile(r"L_?[b*]_?$")
 _STRONG = frozenset("=vcB")
@@ -34,8 +35,15 @@ _MOST_TERMS = 6
 _OTHERS = frozenset("LNPRDHX~\n")
 _JOINED = re.compile(r"\b(?:join\w*|seamed|sewn|row|overlapp\w*|pieced|each \w+ after)\b")
 """Pieces that are joined are shorter together, by seams that are counted in many ways."""
-_COUNTED = re.compile(r"N[_apejnzku]{0,4}o?_?$")
+_COUNTED = re.compile(r"N(?:\*|[_apejnz]{0,4}o?_?)$")
+_FOUR = re.compile(r"\b(?:four|4)\b")
+_SMALL = 3
+"""How many times as long the greatest term is as what is easily forgotten."""
+_FARTHEST = 8
+"""Tokens between two lengths of one list."""
 _NEAR = 14
+_COUNTS = 7
+"""Items before a length among which a number may count it."""
 _WHERE = 5
 """Items beside a length in which sides, ends and allowances are told of it."""
 
@@ -46,6 +54,8 @@ class _Link(Enum):
     PLUS = 1
     MINUS = -1
     LISTED = 0
+    AGAIN = 2
+    """The same length told in another unit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +77,8 @@ class Stated:
     kind: str
     value: Fraction
     words: str
+    counted: bool = False
+    """Whether a number counts one of the terms, so that the bare lengths are not the sum."""
 
 
 def stated_results(items: Sequence[Item], symbols: str, said: Said) -> Iterator[Stated]:
@@ -80,12 +92,19 @@ def _stated(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated 
     last = _quantity_before(items, symbols, at, said)
     if last is None or _NO_RESULT.match(symbols[at + 1 : at + 6]):
         return None
-    lead = symbols[last + 1 : at].rpartition(".")[2]
+    *_, stop, lead = symbols[last + 1 : at].rpartition(".")
+    if stop and not re.match(r"[_:*]*[=cqu]", lead):
+        return None  # “42 cm plus 1 cm at each end. Each ribbon is 45 cm long”
+    if not set("NPRDH").isdisjoint(re.sub(r"N_?[ap]", "", lead)):
+        return None
+    if _OR.search(" ".join(said(item) for item in items[at - len(lead) : at]).lower()):
+        lead = "="
     in_all = _IN_ALL.match(symbols[at + 1 : at + 6]) is not None
     terms = _terms(items, symbols, last, said)
     sure = len(terms) > 1 and all(term.sign for term in terms[1:])
     plain = _IS.fullmatch(lead) is not None and (sure or _is_plain_list(symbols, terms))
-    if _SIDE.search(symbols[max(0, terms[0].at - 4) : terms[0].at]):
+    side = _SIDE.search(symbols[max(0, terms[0].at - 4) : terms[0].at]) is not None
+    if side and not (len(terms) > 1 and terms[1].sign > 0):
         return None
     if not (_LEAD.search(lead) or in_all or plain) or not 0 < len(terms) <= _MOST_TERMS:
         return None
@@ -116,7 +135,7 @@ def _is_a_term(items: Sequence[Item], symbols: str, place: int, said: Said) -> b
     if re.match(r"N,?_?[+A]", symbols[place : place + 4]):
         return True
     alone = symbols[place + 1 : place + 2] in tuple(",.;:&+=kq") or said(items[place + 1]).lower().startswith("for ")
-    return symbols[max(0, place - 1) : place] in ("+", "&") and alone
+    return re.search(r"[+&][_o]{0,3}$", symbols[max(0, place - 4) : place]) is not None and alone
 
 
 def _terms(items: Sequence[Item], symbols: str, last: int, said: Said) -> list[_Term]:
@@ -126,11 +145,17 @@ def _terms(items: Sequence[Item], symbols: str, last: int, said: Said) -> list[_
     while len(terms) <= _MOST_TERMS:
         before = _quantity_before(items, symbols, at, said)
         link, ahead = _link(items, symbols, before, at, said) if before is not None else (None, 0)
-        often = _often(items, symbols, at)
+        often = _often(items, symbols, at, said)
         if before is None or link is None:
             terms.append(_Term(at, post or _own_sign(symbols, at), often))
             break
+        if link is _Link.AGAIN:
+            at = before
+            continue
         terms.append(_Term(at, post or link.value, often))
+        if ahead and set(",;&.").isdisjoint(symbols[before:at]):  # “add 1 cm to the 70 cm” is all of a sum
+            terms.append(_Term(before, ahead, _often(items, symbols, before, said)))
+            break
         at, post = before, ahead
     return terms[::-1]
 
@@ -147,6 +172,13 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
     counted = _COUNTED.search(gap)
     if counted:
         gap = gap[: counted.start()]
+    if items[before].value == items[at].value and items[before].unit is not items[at].unit and "." not in gap:
+        return _Link.AGAIN, 0
+    if "." in gap:
+        tail = gap.rpartition(".")[2]
+        smaller = items[at].value < items[before].value
+        added = smaller and gap.count(".") == 1 and re.fullmatch(r"_?q?_?[A+][_apS]*", tail) is not None
+        return (_Link.PLUS, 0) if added else (None, 0)
     for place, symbol in enumerate(gap, before + 1):
         if symbol in "RHD" and not _describes(symbols, place):
             return None, 0
@@ -157,9 +189,9 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
         return (_Link.LISTED, 0) if "," in gap else (None, 0)  # “3 cm, so of the 24 cm there remain”
     if not set("NP/*hQydzElmX~=vq\n").isdisjoint(gap):
         return None, 0
-    *first, tail = gap.split(".")
-    if first:
-        return (_Link.PLUS, 0) if len(first) == 1 and set("+A") & set(tail) else (None, 0)
+    words = " ".join(said(item) for item in items[before + 1 : at]).lower()
+    if gap.endswith(("b", "b_")) and "overlap" in words:
+        return _Link.MINUS, 0
     pre, *rest = re.split(r"[,;&]", gap, maxsplit=1)
     post = "".join(rest)
     own = 0
@@ -172,7 +204,9 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
     if set("+AB>") & set(post):
         return _Link.PLUS, own
     if rest:
-        return (None if "u" in gap else _Link.LISTED), own
+        listed = _Link.PLUS if items[at].times else _Link.LISTED
+        far = items[at].first - items[before].behind > _FARTHEST
+        return (None if not set("uW").isdisjoint(gap) or far else listed), own
     added = _own_sign(symbols, before)
     joined = re.fullmatch(r"[_apSE]*[otf]_?", gap)
     return (_Link.LISTED, added) if added and joined else (None, 0)  # “allow 1 cm at either end of the 70 cm”
@@ -185,19 +219,23 @@ def _describes(symbols: str, place: int) -> bool:
     return re.search(r"L[_aof]{1,2}$", before) is not None and behind is not None
 
 
-def _often(items: Sequence[Item], symbols: str, place: int) -> tuple[int, ...]:
+def _often(items: Sequence[Item], symbols: str, place: int, said: Said) -> tuple[int, ...]:
     """How often a length may be taken by the words beside it, the likeliest first."""
-    counted = _COUNTED.search(symbols[max(0, place - 7) : place])
+    counted = _COUNTED.search(symbols[max(0, place - _COUNTS) : place])
     if counted and symbols[place] == "L":
-        count = items[max(0, place - 7) + counted.start()].value
+        count = items[max(0, place - _COUNTS) + counted.start()].value
         return (int(count),) if count.denominator == 1 and 1 < count < 100 else (1,)
-    if re.search(r"D_?o?_?$", symbols[max(0, place - 3) : place]):
+    if re.search(r"Do?$", symbols[max(0, place - 3) : place]):
         return (2,)
-    behind = re.split(r"[L.\n,;&+=q]", symbols[place + 1 : place + 1 + _WHERE])[0]
-    ahead = re.split(r"[L.\n,;+&]", symbols[max(0, place - _WHERE) : place])[-1]
-    if "S" in behind or "S" in ahead:
+    behind = re.split(r"[L.\n,;&+=q(]", symbols[place + 1 : place + 1 + _WHERE])[0]
+    ahead = re.split(r"[L.\n,;+&q]", symbols[max(0, place - _WHERE) : place])[-1]
+    if re.match(r"_?S", behind) and said(items[place + 1]).lower().endswith("for"):
+        return 2, 1  # “1 1/4 in for both ends”
+    if re.match(r"_?S", behind) and _FOUR.search(said(items[place + behind.index("S") + 1]).lower()):
+        return 2, 4
+    if "S" in behind or "S" in ahead or re.search(r"S&_?[=k]?_?$", symbols[max(0, place - _WHERE) : place]):
         return (2,)
-    if re.match(r"[_oaT]{0,3}[pe]|_?D", behind):
+    if re.match(r"[_oaTA]{0,4}[pe]|_?D(?![ap])", behind):
         return (2,) if "S" in symbols[max(0, place - _NEAR) : place] else (2, 1)
     shared = re.match(r"[^LN.;]{0,4}&[^LN.;]{0,3}L[^LN.;,&]{0,4}S", symbols[place + 1 : place + 14])
     return (1, 2) if shared else (1,)
@@ -225,8 +263,8 @@ def _signed(items: Sequence[Item], terms: Sequence[_Term], text: str, lead: str)
     signed, last = list[_Term](), 1
     for term in terms:
         if term.at == base.at:
-            counted = term.often if term.sign or "N" in text else (1,)
-            signed.append(replace(term, sign=1, often=counted))
+            counted = _COUNTED.search(text[: term.at - terms[0].at]) or term.often[0] > 2
+            signed.append(replace(term, sign=1, often=term.often if counted or "Do" in text else (1,)))
             continue
         last = term.sign or last
         signed.append(replace(term, sign=last))
@@ -261,12 +299,26 @@ def _judged(
         for one in (result.number, result.other)
         if one is not None and one.unit is not None and one.high is None
     )
-    stated = Stated(at, tuple(term.at for term in terms), holds, kind, likely, words.strip())
+    counted = any(_COUNTED.search(symbols[max(0, term.at - _COUNTS) : term.at]) for term in terms)
+    stated = Stated(at, tuple(term.at for term in terms), holds, kind, likely, words.strip(), counted)
     if holds:
         return stated
     if _is_excused(items, symbols, at, terms, values, lead) or has_slack(items, symbols, at, likely, kind, said):
         return None
-    return stated if is_like(result.value, likely, result.unit) else None
+    slip = is_like(result.value, likely, result.unit) or _is_forgotten(terms, each, result.value)
+    return stated if slip else None
+
+
+def _is_forgotten(terms: Sequence[_Term], each: Sequence[Fraction], said: Fraction) -> bool:
+    """Whether one of the terms was left out, or taken once or twice where it is to be taken more or less often."""
+    value = sum((term.sign * term.often[0] * one for term, one in zip(terms, each, strict=True)), Fraction(0))
+    rest = [(value - term.sign * term.often[0] * one, term.sign * one) for term, one in zip(terms, each, strict=True)]
+    fewer = (
+        without + often * one
+        for place, (without, one) in enumerate(rest)
+        for often in range(0 if each[place] * _SMALL <= max(each) else 1, terms[place].often[0])
+    )
+    return any(said == each for each in fewer)
 
 
 def _value(item: Item, result: Item) -> Fraction:
@@ -293,7 +345,7 @@ def _is_excused(
             sum((term.sign * items[term.at].value * term.often[0] for term in terms[start:]), Fraction(0))
             for start in range(1, len(terms) - 1)
         ]
-    if _own_sign(symbols, first):
+    if _own_sign(symbols, first) and min(term.sign for term in terms) > 0:
         before = [place for place in range(max(0, first - _LONGEST), first) if symbols[place] == "L"][-2:]
         made += [items[place].value + way * value for place in before for value in values for way in (1, -1)]
     return any(abs(each) == wanted for each in made)

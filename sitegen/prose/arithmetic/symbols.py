@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
@@ -18,6 +18,7 @@ from sitegen.prose.arithmetic.phrases import TRIGGERS, phrase_at, sides_end
 from sitegen.prose.arithmetic.vocabulary import CLASSES
 from sitegen.prose.find import Measured, Reading, TokenKind, Tokens
 from sitegen.prose.measurement import Kind
+from sitegen.prose.nominal import CLOTHS, is_sold_so_wide
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
 
@@ -57,6 +58,8 @@ _HEDGES = words(
 _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", "more"), ("well", "over")))
 _RUN = re.compile(r"L(?:,L){3,}(?![^L.\n]{0,6}[c=])")
 _NUMBERS = frozenset("LNPRDHX~")
+_CLOTH_ITEMS = 4
+"""Items before a width among which cloth is named."""
 _TALK = 60
 """So many words to a stop, and a text is talk and no print."""
 _LONGEST_WAY = 14
@@ -82,6 +85,16 @@ class Item(NamedTuple):
     def unit(self) -> Unit | None:
         """The unit of a length."""
         return self.number.unit if self.number is not None else None
+
+
+def is_cloth_width(items: Sequence[Item], at: int, said: Callable[[Item], str]) -> bool:
+    """Whether a length tells how wide the cloth is that is bought: ``1.2 m of calico, 150 cm wide``."""
+    number = items[at].number
+    behind = said(items[at + 1]).lower() if at + 1 < len(items) else ""
+    before = " ".join(said(item) for item in items[max(0, at - _CLOTH_ITEMS) : at]).lower()
+    wide = behind.startswith(("wide", "- wide", "-wide")) or before.endswith(("width of", "width is"))
+    cloth = not CLOTHS.isdisjoint(before.split())
+    return wide and cloth and number is not None and is_sold_so_wide(number)
 
 
 def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[list[Item]]:

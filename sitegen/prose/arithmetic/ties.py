@@ -39,6 +39,8 @@ def _tie(symbols: str, index: int) -> str | None:
         return None  # “grade the layers to 3/8 in and 1/2 in”
     if "c" not in ahead and ahead.rstrip("_")[-1:] in ("A", "g") and re.match(r"p|[^L.]{0,3}S", behind):
         return None  # “add 1/2 in along each side”
+    if "c" not in ahead and ahead.endswith((":", ":_")) and re.match(r"[_i]{0,3},_?L", symbols[index + 1 : index + 7]):
+        return None  # “three tiers: 5 in on top, 5 in in the middle, …”
     told = re.split(r"[.;L]", behind)[0] + ("c" if re.match(r"o_?i?_?c", symbols[index + 1 : index + 6]) else "")
     if (ahead == "*" and symbols[start - 1 : start] == "L") or re.match(r"_?[b*]_?L", symbols[index + 1 : index + 5]):
         return None  # a side of a rectangle

@@ -168,6 +168,14 @@ def bare_quotient(match: Match) -> Made | None:
     return Made((value,), f"{vulgar(whole)} ÷ {vulgar(parts)}", part_exactness(value))
 
 
+def bare_product(match: Match) -> Made | None:
+    """One number times another, in the unit of the result: ``six times ninety-two is 552 cm``."""
+    one, other, unit = match.item("a").value, match.item("n").value, match.item("r").unit
+    if unit is None or min(one, other) < 2:
+        return None
+    return Made((one * other * unit.mm,), f"{vulgar(one)} × {vulgar(other)}", Exactness.RULER)
+
+
 def difference(match: Match) -> Made | None:
     one, other = match.item("a"), match.item("b")
     more, less = (one, other) if one.value > other.value else (other, one)

@@ -262,6 +262,8 @@ def _likely_unit(one: Measured, last: Unit | None) -> Unit | None:
     """The last unit said; but ``forty four wide`` behind yards of cloth is inches."""
     if last in (Unit.YD, Unit.FT) and one.value > _MOST_YARDS:
         return Unit.IN
+    if last in (Unit.CM, Unit.MM) and one.form is Form.MIXED and not one.spoken:
+        return Unit.IN  # “5/8 in, 1.5 cm, and a hem of 2 1/2”: nobody prints vulgar fractions of a centimetre
     return Unit.CM if last is Unit.M and one.value > _MOST_YARDS else last
 
 

@@ -10,6 +10,7 @@ from fractions import Fraction
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.relations.parts import are_all_shares, at_points, gaps
 from sitegen.prose.arithmetic.relations.window import Window
+from sitegen.prose.arithmetic.symbols import is_cloth_width
 from sitegen.prose.arithmetic.ties import tie_of
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
@@ -100,6 +101,8 @@ def _counted(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     count, said = window.value(at), window.name(window.parts[0])
     told = window.symbols[at - 1 : at] == "k"  # “and there are five, so 13 3/4 in”
     alone = window.symbols[at + 1 : at + 2] in tuple(",.;:)") and not (told or window.has("/"))
+    if not window.has("n") and is_cloth_width(window.items, window.parts[0], window.said):
+        return
     if (alone and not window.has("*")) or (count.denominator != 1 and not window.has("*")):
         return
     points = at_points(window)

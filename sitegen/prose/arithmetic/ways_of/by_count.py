@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
-from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.symbols import Item, is_cloth_width
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Way, count_of
 from sitegen.prose.words import words
 from sitegen.quantities import vulgar
@@ -18,6 +18,8 @@ _POINTS = words(
     " apart carriers"
 )
 """Things that are set at points: one gap fewer lies between them."""
+_MOST_THINGS = 30
+"""More than this and nothing counted behind it is a length without its unit: ``the neck, 36, with 1.5 at each end``."""
 _NEAR = 16
 """Items between a count and what it counts."""
 
@@ -58,7 +60,8 @@ def _counts(parts: Parts) -> list[int]:
         ends = parts.symbols[at + 1 : at + 2] in tuple("=.;q") and not parts.has("/in*ez")
         counts = item.value.denominator == 1 or parts.symbols[at + 1 : at + 2] in ("*", "n")
         stated = at > 0 and parts.said(parts.items[at - 1]).lower() == "is"  # “the side is 4”
-        if item.value > 1 and told and counts and not ends and not stated:
+        length = item.value > _MOST_THINGS and parts.symbols[at + 1 : at + 2] in tuple(",W+A")
+        if item.value > 1 and told and counts and not ends and not stated and not length:
             found.append(at)
     return found
 
@@ -108,7 +111,7 @@ def _with_lengths(parts: Parts, counts: Sequence[int], at: int) -> Iterator[_Cou
     thing = items[at + things.end()] if things else None
     points = thing is not None and (thing.symbol == "z" or parts.said(thing).lower() in _POINTS)
     for place in sorted(parts.lengths, key=lambda each: abs(each - at))[:3]:
-        if _is_a_side(symbols, place):
+        if _is_a_side(symbols, place) or (not parts.has("n") and is_cloth_width(items, place, parts.said)):
             continue
         between = symbols[min(at, place) : max(at, place)]
         together = (

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import combinations, pairwise
 
 from sitegen.prose.arithmetic.agree import Exactness
-from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.symbols import Item, is_cloth_width
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Way, counts_of, joined_to_the_last, sign_of, times_of
 
 
@@ -67,7 +67,8 @@ def _grows_from_finished(parts: Parts) -> bool:
 
 
 def _added(parts: Parts) -> Iterator[Way]:
-    adding, summed = adds(parts), parts.summed()
+    adding = adds(parts)
+    summed = [at for at in parts.summed() if not is_cloth_width(parts.items, at, parts.said)]
     for size in range(2, len(summed) + 1):
         some = [(parts.items[at], times_of(parts, at)) for at in summed[-size:]]
         exactness = Exactness.EXACT if len({item.unit for item, _ in some}) == 1 else Exactness.RULER

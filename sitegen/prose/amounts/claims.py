@@ -1,0 +1,70 @@
+"""What a paragraph claims of an amount: that it is made of others."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, TIME, WEIGHT, Item
+
+_TIE = re.compile(r"(?:[=sp][_i=spc]{0,4}|:_?|c[_i=:fp]{0,5}|v[_:]{0,2})$")
+_LONGEST_TIE = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A result by its place among the items: what it may be, the likeliest first, and the working in words.
+
+    ``firm`` where words bind the parts to each other, so that nothing else can explain the result.
+    """
+
+    at: int
+    values: tuple[Fraction, ...]
+    words: str
+    kind: str
+    parts: tuple[int, ...]
+    firm: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """The items of a paragraph, their symbols as a text, and the places of its numbers."""
+
+    items: list[Item]
+    symbols: str
+    said: Callable[[Item], str]
+    word: Callable[[Item], str]
+    numbers: list[int] = field(default_factory=list)
+
+    def tie_before(self, at: int) -> str:
+        """The symbols of the words that tie an amount to what stands before it; empty where none do."""
+        start = max(0, at - _LONGEST_TIE)
+        tie = _TIE.search(self.symbols[start:at])
+        return tie.group() if tie else ""
+
+    def words_behind(self, at: int, many: int) -> tuple[str, ...]:
+        """The words and signs behind an amount, in small letters."""
+        return tuple(map(self.word, self.items[max(0, at + 1) : max(0, at + 1 + many)]))
+
+    def behind(self, at: int, many: int) -> str:
+        """The symbols behind an amount."""
+        return self.symbols[at + 1 : at + 1 + many]
+
+
+def paragraph_of(items: list[Item], said: Callable[[Item], str], word: Callable[[Item], str]) -> Paragraph:
+    """The paragraph that is made of these items."""
+    symbols = "".join(item.symbol for item in items)
+    return Paragraph(items, symbols, said, word, [at for at, each in enumerate(symbols) if each in NUMBERS])
+
+
+def sort_of(item: Item) -> tuple[str, str]:
+    """What an amount can be added to: prices to prices, times to times, a weight to one in its unit."""
+    if item.symbol in (MONEY, RATE):
+        return MONEY, ""
+    if item.symbol == TIME:
+        return TIME, ""
+    if item.symbol == WEIGHT:
+        return WEIGHT, item.unit
+    return item.symbol, item.noun if item.symbol != COUNT else ""

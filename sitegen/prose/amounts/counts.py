@@ -1,0 +1,201 @@
+"""Counts that words make of others: rows and columns, so many of each, a time told in another unit."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from math import ceil
+
+from sitegen.prose.amounts.amount import COUNT, LENGTH, TIME
+from sitegen.prose.amounts.claims import Claim, Paragraph
+from sitegen.prose.amounts.items import stem
+from sitegen.prose.amounts.vocabulary import DONE, HAS, IN_A_ROW, NO_NOUN, ONE_OF_EACH
+from sitegen.quantities import vulgar
+
+_GRID = re.compile(r"(?P<a>N)_{0,2}A[&,_]{0,3}(?P<b>N)_{0,2}D(?P<to>[_,.:=s(i]{1,6})(?P<r>N)")
+_PARTS_LIST = re.compile(r"[LN]_{1,2}(?:,[&]?[LN]_{1,2}){1,5},?s(?P<r>N)")
+_IN_TIME = re.compile(r"(?P<a>T)(?:[,(]?(?:s_?[=i]|=)[_i]{0,2}|,_)(?P<r>T)")
+_TWO_SORTS = re.compile(r"(?P<a>N)_{1,3}&_{0,2}(?P<b>N)_{1,3},?s_?(?P<r>N)_{0,2}c")
+_ROWS = re.compile(r"s_?(?P<whole>N)_{1,2}=_?(?P<r>N)")
+_TIMES = re.compile(r"(?:\*|f)_?$")
+_AHEAD_OF_EACH = re.compile(r"[NT][_f]{0,3}$")
+_AHEAD_REACH = 5
+_COUNT_AND_NOUN = 2
+_OF_THE = 2
+_ROWS_OF = re.compile(r"(?P<a>N)(?P<of>__)(?P<b>N)_{1,2}[,]?(?P<to>s?[=_]{0,2})(?P<r>N)")
+_WITH_EACH = re.compile(r"(?P<a>N)[_=]{1,3},?(?P<b>N)_{1,2}e[,:_s=i]{1,4}(?P<r>N)")
+_BY = re.compile(r"(?P<a>N)_{0,2}\*(?P<b>N)_{1,2}[,=:s]{1,2}_?(?P<r>N)")
+_USED = re.compile(r"(?P<whole>N)[^NMTGLX.]{1,8}(?P<less>N)[_,]{0,3}(?:v_?(?P<r>N)|s_?(?P<r2>N)[_i]{0,3}w)")
+_FOR = re.compile(r"N_{0,2}f_{0,2}$")
+_OF_THESE = re.compile(r"(?P<whole>N)[^N]{1,8}\.[_]{1,3}(?P<less>N)[^N.]{0,6}v_?(?P<r>N)")
+_OF_EACH = re.compile(r"_{0,2}(?P<a>[NT])(?:_{1,3}[&,]{1,2}(?P<b>N))?")
+_NEAR_HAS = 5
+_REACH = 40
+_WANTED = 20
+"""Items behind the number of things, among which the counts of their parts stand."""
+_SIDE_BY_SIDE = 8
+
+
+def counts(told: Paragraph) -> Iterator[Claim]:
+    """Every count, and time in another unit, that words name as made of others."""
+    yield from _grids(told)
+    yield from _out_of(told)
+    yield from _lists(told)
+    yield from _each_has(told)
+    yield from _rows(told)
+    yield from _times(told)
+
+
+def _grids(told: Paragraph) -> Iterator[Claim]:
+    """``8 across and 9 down, 72 squares in all``."""
+    for found in _GRID.finditer(told.symbols):
+        yield _product(told, found.start("a"), found.start("b"), found.start("r"))
+
+
+def _out_of(told: Paragraph) -> Iterator[Claim]:
+    """``4 rows of 9 blocks, 36 blocks in total``; ``20 children with 4 buttons each need 80 buttons``."""
+    for found in _ROWS_OF.finditer(told.symbols):
+        one, result = told.items[found.start("b")], told.items[found.start("r")]
+        tied = found["to"] or told.behind(found.start("r"), 3).find("c") >= 0
+        if told.words_behind(found.start("a"), 2)[1:] == ("of",) and tied and one.noun and one.noun == result.noun:
+            yield _product(told, found.start("a"), found.start("b"), found.start("r"))
+    for found in _WITH_EACH.finditer(told.symbols):
+        one, result = told.items[found.start("b")], told.items[found.start("r")]
+        if one.noun and one.noun == result.noun:
+            yield _product(told, found.start("a"), found.start("b"), found.start("r"))
+    for found in _BY.finditer(told.symbols):
+        one, result = told.items[found.start("b")], told.items[found.start("r")]
+        if one.noun and one.noun == result.noun:
+            yield _product(told, found.start("a"), found.start("b"), found.start("r"))
+    for found in _USED.finditer(told.symbols):
+        whole, less = found.start("whole"), found.start("less")
+        plural = told.items[whole].noun and told.words_behind(whole, 1)[0].endswith("s")
+        if plural and told.items[less].noun in ("", told.items[whole].noun):
+            yield _rest(told, whole, less, found.start("r") if found["r"] else found.start("r2"))
+    for found in _OF_THESE.finditer(told.symbols):
+        before = told.words_behind(found.start("less") - 3, 2)
+        if {"of", "these", "them", "those"} & set(before):
+            yield _rest(told, found.start("whole"), found.start("less"), found.start("r"))
+
+
+def _rest(told: Paragraph, whole: int, less: int, result: int) -> Claim:
+    all_of_them, used = told.items[whole].value, told.items[less].value
+    words = f"{vulgar(all_of_them)} − {vulgar(used)}"
+    return Claim(result, (all_of_them - used,), words, "difference", (whole, less))
+
+
+def _lists(told: Paragraph) -> Iterator[Claim]:
+    """``Two in canvas, two in lining, so four panels``: the same word behind each count."""
+    for found in _PARTS_LIST.finditer(told.symbols):
+        parts = tuple(at for at in range(*found.span()) if told.symbols[at] in "LN")[:-1]
+        if all(_is_in_something(told, at) for at in parts):
+            values = [told.items[at].value for at in parts]
+            words = " + ".join(vulgar(value) for value in values)
+            yield Claim(found.start("r"), (sum(values, Fraction(0)),), words, "count", parts, firm=True)
+    for found in _TWO_SORTS.finditer(told.symbols):
+        one, other = (told.items[found.start(name)].value for name in "ab")
+        parts = found.start("a"), found.start("b")
+        yield Claim(found.start("r"), (one + other,), f"{vulgar(one)} + {vulgar(other)}", "sum", parts)
+
+
+def _is_in_something(told: Paragraph, at: int) -> bool:
+    """Whether a count is ``two in canvas``, which may have been read as two inches."""
+    item = told.items[at]
+    return told.words_behind(at, 1) == ("in",) or (item.symbol == LENGTH and told.said(item).endswith(" in"))
+
+
+def _each_has(told: Paragraph) -> Iterator[Claim]:
+    """``Each bag has two pieces. For 12 bags we need 24 pieces``; ``6 from each strip, so 8 strips give you 48``."""
+    for each in (at for at in range(len(told.items)) if told.symbols[at] in "e_"):
+        if told.word(told.items[each]) not in ONE_OF_EACH:
+            continue
+        thing = {stem(word) for word in told.words_behind(each, 2)[:2] if word.isalpha() and word not in NO_NOUN}
+        near = told.words_behind(each, _NEAR_HAS)
+        has = next((at for at, word in enumerate(near) if word in HAS), None)
+        behind = _OF_EACH.match(told.symbols, each + 1 + has) if has is not None and told.symbols[each] == "e" else None
+        if behind is not None:
+            single = [behind.start(name) for name in ("a", "b") if behind[name]]
+            yield from _for_several(told, single, single[-1] + 1, thing, named=True)
+        elif ahead := _AHEAD_OF_EACH.search(told.symbols[max(0, each - _AHEAD_REACH) : each]):
+            one = each - len(ahead.group())
+            if told.symbols[each] == "e" or each - one == (1 if told.symbols[one] == TIME else _COUNT_AND_NOUN):
+                yield from _for_several(told, [one], each + 1, thing, named=False)
+
+
+def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str], *, named: bool) -> Iterator[Claim]:
+    """The claims of a count that is made of several things with so many of each."""
+    window = range(start, min(start + _REACH, len(told.items)))
+    counted = [at for at in window if told.symbols[at] == COUNT]
+    many = next((at for at in counted if _is_multiplier(told, at, thing, named=named)), None)
+    if not thing and counted and counted[0] <= start + _OF_THE:
+        many = counted[0]  # “for each of the 14 aprons”
+    first = single[-1] if many is None else many
+    if many is None:
+        before = range(max(0, single[0] - _WANTED), single[0])
+        many = next((at for at in before if told.symbols[at] == COUNT and told.items[at].noun in thing), None)
+    if many is None or told.items[many].value <= 1:
+        return
+    wanted = [at for at in range(first + 1, min(first + _WANTED, len(told.items))) if told.symbols[at] in "NT"]
+    if not wanted and (told_before := _FOR.search(told.symbols[first - 1 - _AHEAD_REACH : first])):
+        wanted = [first - len(told_before.group())]
+        first = wanted[0] - 1
+    if not wanted or "&" in told.symbols[first + 1 : wanted[0]] or (first != many and not told.tie_before(wanted[0])):
+        return  # “for 12 children and a teacher”
+    if not DONE.isdisjoint(told.words_behind(first, wanted[0] - first - 1)):
+        return  # “I cut 45, to be safe”
+    for one in single:
+        name = _names(told, one)[:1]
+        if told.symbols[one] == TIME:
+            result = wanted[0] if told.symbols[wanted[0]] == TIME else None
+        elif named or (name and name[0] not in thing):
+            result = next((at for at in wanted if name and name[0] in _names(told, at)), None)
+        else:
+            result = wanted[0] if "s" in told.tie_before(wanted[0]) else None
+        if result is not None and told.symbols[result] == told.symbols[one]:
+            yield _product(told, one, many, result)
+
+
+def _is_multiplier(told: Paragraph, at: int, thing: set[str], *, named: bool) -> bool:
+    """Whether a count tells how many things there are: ``for 12 bags``, ``times 30``, ``8 strips``."""
+    if not thing.isdisjoint(_names(told, at)):
+        return True
+    return named and _TIMES.search(told.symbols[max(0, at - 2) : at]) is not None
+
+
+def _names(told: Paragraph, at: int) -> list[str]:
+    """The two words behind a count, one for several."""
+    return [stem(word) for word in told.words_behind(at, 2) if word.isalpha() and word not in NO_NOUN]
+
+
+def _rows(told: Paragraph) -> Iterator[Claim]:
+    """``Four pieces lie side by side, so 24 pieces make 6 rows``."""
+    for found in _ROWS.finditer(told.symbols):
+        whole, result = found.start("whole"), found.start("r")
+        if told.words_behind(result, 1) not in (("rows",), ("strips",)):
+            continue
+        before = [at for at in range(max(0, whole - _REACH), whole) if told.symbols[at] == COUNT]
+        beside = [at for at in before if _is_in_a_row(told.words_behind(at, _SIDE_BY_SIDE))]
+        if beside and told.items[beside[-1]].value:
+            pieces, row = told.items[whole].value, told.items[beside[-1]].value
+            words = f"{vulgar(pieces)} ÷ {vulgar(row)}"
+            yield Claim(result, (Fraction(ceil(pieces / row)),), words, "rows", (whole, beside[-1]), firm=True)
+
+
+def _is_in_a_row(behind: tuple[str, ...]) -> bool:
+    return any(behind[at : at + 3] in IN_A_ROW for at in range(len(behind)))
+
+
+def _times(told: Paragraph) -> Iterator[Claim]:
+    """``300 minutes, so that's five hours``."""
+    for found in _IN_TIME.finditer(told.symbols):
+        one, other = told.items[found.start("a")], told.items[found.start("r")]
+        bare = found.group()[1] == "," and told.words_behind(found.start() + 1, 1) != ("or",)
+        if one.unit != other.unit and not bare:
+            yield Claim(found.start("r"), (one.value,), told.said(one), TIME, (found.start("a"),))
+
+
+def _product(told: Paragraph, one: int, other: int, result: int) -> Claim:
+    first, second = told.items[one].value, told.items[other].value
+    said = told.said(told.items[one]) if told.symbols[one] == TIME else vulgar(first)
+    return Claim(result, (first * second,), f"{said} × {vulgar(second)}", "grid", (one, other), firm=True)

@@ -1,0 +1,128 @@
+"""From the claims of a text to its wrong amounts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.prose.amounts.amount import MONEY, RATE, Item, shown
+from sitegen.prose.amounts.claims import Claim, Paragraph, paragraph_of
+from sitegen.prose.amounts.counts import counts
+from sitegen.prose.amounts.explain import agrees, is_explained, is_slip
+from sitegen.prose.amounts.items import items_of
+from sitegen.prose.amounts.products import products
+from sitegen.prose.amounts.rows import Row, RowResult, heads_of, people_in, row_results
+from sitegen.prose.amounts.sums import sums
+from sitegen.prose.find import Reading
+
+_COLUMN = 8
+_IN_COLUMN = re.compile(r"(?:\s\s|\t|[|:]\s?)[*_]{0,3}$")
+"""Two blanks, a colon or the border of a cell before a price, which may be in bold."""
+
+
+@dataclass(frozen=True, slots=True)
+class WrongAmount:
+    """An amount that its parts do not make, from offset ``start`` to ``end`` of the text.
+
+    ``should_be`` is in the notation of what was said, ``words`` the working without its result.
+    """
+
+    start: int
+    end: int
+    said: str
+    should_be: str
+    words: str
+    kind: str
+
+
+def wrong_amounts(reading: Reading) -> Iterator[WrongAmount]:
+    """Every wrong price, time, weight and count of a text, each once, in order."""
+    paragraphs = list(_paragraphs(reading))
+    heads = heads_of(item for told in paragraphs for item in told.items)
+    rows = [row for told in paragraphs for row in _rows(reading, told)]
+    in_rows = {result.item.first: result for result in row_results(rows, heads)}
+    found = [
+        _wrong_amount(reading, result.item, result.should_be, result.words, result.kind)
+        for result in in_rows.values()
+        if result.should_be is not None
+    ]
+    for told in paragraphs:
+        for claim in _in_paragraph(told, in_rows):
+            found.append(_wrong_amount(reading, told.items[claim.at], claim.values[0], claim.words, claim.kind))
+    yield from sorted(found, key=lambda wrong: wrong.start)
+
+
+def _paragraphs(reading: Reading) -> Iterator[Paragraph]:
+    """What stands between two empty lines."""
+    tokens = reading.tokens
+
+    def said(item: Item) -> str:
+        return " ".join(reading.text[tokens.starts[item.first] : tokens.ends[item.behind - 1]].split())
+
+    def word(item: Item) -> str:
+        return " ".join(tokens.words[item.first : item.behind])
+
+    number_at = {one.first: one for one in reading.numbers}
+    first = 0
+    for behind in (*tokens.breaks, len(tokens)):
+        if behind > first:
+            yield paragraph_of(items_of(reading, first, behind, number_at), said, word)
+        first = behind + 1
+
+
+def _rows(reading: Reading, told: Paragraph) -> Iterator[Row]:
+    """The lines of a paragraph."""
+    tokens = reading.tokens
+    line: list[Item] = []
+    apart = True
+    for item in told.items:
+        if line and tokens.opens_line(item.first):
+            yield _row(reading, line, apart=apart)
+            line, apart = [], False
+        line.append(item)
+    if line:
+        yield _row(reading, line, apart=apart)
+
+
+def _row(reading: Reading, line: list[Item], *, apart: bool) -> Row:
+    tokens = reading.tokens
+    price = next((item for item in reversed(line) if item.symbol in (MONEY, RATE)), None)
+    if price is None:
+        return Row(line, frozenset(), apart, in_column=False)
+    start = tokens.starts[price.first]
+    before = reading.text[max(tokens.starts[line[0].first], start - _COLUMN) : start]
+    return Row(line, people_in(tokens.words[line[0].first : line[-1].behind]), apart, bool(_IN_COLUMN.search(before)))
+
+
+def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator[Claim]:
+    """The claims of a paragraph that are wrong; nothing is said twice, nor of a sum that has a wrong part."""
+    claims: dict[int, list[Claim]] = {}
+    for claim in (*products(told), *sums(told), *counts(told)):
+        claims.setdefault(claim.at, []).append(claim)
+    wrong = {at for at in told.numbers if (row := in_rows.get(told.items[at].first)) and row.should_be is not None}
+    for at in sorted(claims):
+        if told.items[at].first in in_rows:
+            continue
+        found = _broken(told, claims[at])
+        if found is not None and wrong.isdisjoint(found.parts):
+            wrong.add(at)
+            yield found
+
+
+def _broken(told: Paragraph, claims: list[Claim]) -> Claim | None:
+    """The claim by which an amount is wrong; None where any makes it right, or none is sure."""
+    item = told.items[claims[0].at]
+    if any(agrees(item, value) for claim in claims for value in claim.values):
+        return None
+    for claim in sorted(claims, key=lambda each: not each.firm):
+        if (claim.firm or not is_explained(told, claim)) and is_slip(item, claim.values[0], claim, told):
+            return claim
+    return None
+
+
+def _wrong_amount(reading: Reading, item: Item, should_be: Fraction, words: str, kind: str) -> WrongAmount:
+    start, end = reading.tokens.starts[item.first], reading.tokens.ends[item.behind - 1]
+    said = reading.text[start:end]
+    return WrongAmount(start, end, said, shown(item, said, should_be), words, kind)

@@ -1,0 +1,218 @@
+"""Sums and what is left: a list with its total, one price off another, so many percent off."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT
+from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
+from sitegen.prose.amounts.vocabulary import BUNDLE
+
+_LONGEST_GAP = 16
+"""Items between two amounts of one list."""
+_MOST_PARTS = 12
+_FARTHEST = 120
+_BREAKS = frozenset("-o/vw")
+_IN_ALL_BEHIND = re.compile(r"[_,]{0,2}c")
+_IN_ITS_CLAUSE = re.compile(r"[^.]*(?:\.[s_]?[=c:_][^.]{0,3})?")
+"""What stands between a list and its sum, which may be said in the next sentence: ``That's £25``."""
+_IN_UNIT = {"hour": Fraction(60), "second": Fraction(1, 60), "cents": Fraction(1, 100)}
+_FOR_TWO = re.compile(r"[MU]f_{1,4}&_?[MU]f_{1,4},$")
+_FOR_TWO_REACH = 16
+_LEFT_BEHIND = re.compile(r"[_i]{0,2}w")
+_LESS = re.compile(r"(?P<whole>[MTG])_{0,3}-_{0,3}(?P<less>[MTG])[_,]{0,4}[=s:][_=i]{0,3}(?P<r>[MTG])")
+_PERCENT_OFF = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)_{0,2}o[^.MUPXTG]{0,16}?(?P<r>[MUN])")
+_LESS_PERCENT = re.compile(r"(?P<whole>[MU])_{0,3}-_{0,3}(?P<share>P)[_,]{0,3}[=is:]_?(?P<r>[MU])")
+_PERCENT_ON = re.compile(r"(?P<share>P)[_o]_{0,2}(?P<whole>[MU])[_,]{0,4}[=isp:][_=i]?(?P<r>[MU])")
+_SHE_PAYS = re.compile(
+    r"(?P<whole>M)[^.MUPXTG]{0,14}P_{0,2}o[^.MUPXTGN]{0,6}[=i]_?(?P<less>M)[^.MUPXTGN]{0,6}p_?(?P<r>[MN])"
+)
+_FROM_NOTE = re.compile(r"(?P<r>M)wf?_{0,3}(?P<whole>M)")
+
+
+def sums(told: Paragraph) -> Iterator[Claim]:
+    """Every sum, difference and percentage of a paragraph that words name as one."""
+    for at in told.numbers:
+        added = told.symbols[at] in (MONEY, RATE, TIME, WEIGHT) and told.items[at].unit != "cents"
+        if added and (claim := _total(told, at) or _left(told, at)):
+            yield claim
+    yield from _less(told)
+    yield from _percent_off(told)
+    yield from _after_percent(told)
+
+
+def _total(told: Paragraph, at: int) -> Claim | None:
+    tie = told.tie_before(at)
+    strong = "c" in tie or _IN_ALL_BEHIND.match(told.behind(at, 3)) is not None
+    if not (tie or strong or _is_of_pair(told, at)) or tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)):
+        return None
+    parts = _parts(told, at)
+    if len(parts) < 2:
+        return None
+    listed = _is_list(told, parts, at)
+    if not (strong or listed) or _is_bundle(told, parts[0], at):
+        return None
+    values = [_value(told, parts, each) for each in parts]
+    real = [told.items[each].value for each in parts if told.items[each].symbol != COUNT]
+    likeliest = sum(values, Fraction(0))
+    runs = [sum(values[start:], Fraction(0)) for start in range(1, len(values) - 1)]
+    words = " + ".join(told.said(told.items[each]) for each in parts)
+    return Claim(at, (likeliest, sum(real, Fraction(0)), *runs), words, "sum", tuple(parts), firm=listed)
+
+
+def _value(told: Paragraph, parts: list[int], place: int) -> Fraction:
+    """The value of a part; a bare number is in the unit of the part before it: ``two hours on Friday, three on``."""
+    item = told.items[place]
+    if item.symbol != COUNT:
+        return item.value
+    unit = next((told.items[each].unit for each in reversed(parts) if each < place and told.items[each].unit), "")
+    return item.value * _IN_UNIT.get(unit, Fraction(1))
+
+
+def _is_bundle(told: Paragraph, first: int, at: int) -> bool:
+    """Whether things cost less together: a set, or a whole price for both."""
+    words = told.words_behind(first, at - first - 1)
+    both = told.items[at].decimals == 0 and any(word in ("both on", "both for", "for both") for word in words)
+    behind = told.words_behind(at, 3)
+    return both or "for both" in behind or not BUNDLE.isdisjoint(words) or not BUNDLE.isdisjoint(behind)
+
+
+def _is_of_pair(told: Paragraph, at: int) -> bool:
+    """Whether two prices for two things stand before the price of both: ``$14 for the hem and $22 for the waist,
+    $36 a pair``."""
+    return told.items[at].per == "pair" and _FOR_TWO.search(told.symbols[max(0, at - _FOR_TWO_REACH) : at]) is not None
+
+
+def _parts(told: Paragraph, at: int) -> list[int]:
+    """The amounts of the list before a total, those of its own sentence if these are several."""
+    sort = sort_of(told.items[at])
+    parts: list[int] = []
+    gap = 0
+    for place in range(at - 1, max(-1, at - _FARTHEST), -1):
+        symbol, item = told.symbols[place], told.items[place]
+        if symbol == "." and len(parts) > 1:
+            break
+        if symbol in _BREAKS or symbol in (PERCENT, "X") or gap > _LONGEST_GAP or len(parts) == _MOST_PARTS:
+            break
+        if symbol in "MTGLNU":
+            gap = 0
+        gap += 1
+        if symbol == RATE:
+            continue
+        if symbol == COUNT and _is_bare(told, place, sort):
+            parts.append(place)
+        elif sort_of(item) == sort and symbol != COUNT:
+            told_again = any(told.symbols[each] == COUNT and told.items[each].value == item.value for each in parts)
+            if told_again or (parts and _is_total(told, place)):
+                break
+            parts.append(place)
+    parts.reverse()
+    while parts and told.symbols[parts[0]] == COUNT and not _is_known(told, parts[0]):
+        parts.pop(0)
+    return parts
+
+
+def _is_total(told: Paragraph, place: int) -> bool:
+    if told.behind(place, 1) == "&":
+        return False
+    return "c" in told.tie_before(place) or _IN_ALL_BEHIND.match(told.behind(place, 3)) is not None
+
+
+def _is_bare(told: Paragraph, place: int, sort: tuple[str, str]) -> bool:
+    """Whether a number without a unit goes on a list: ``11 dollars for the canvas, 6 for the lining``."""
+    item = told.items[place]
+    behind = told.behind(place, 1)
+    return (
+        sort[0] in (MONEY, TIME)
+        and not item.noun
+        and (behind in tuple("f,&s") or told.words_behind(place, 1) == ("on",) or _is_known(told, place))
+    )
+
+
+def _is_known(told: Paragraph, place: int) -> bool:
+    """Whether a bare number was told as a price shortly before."""
+    item = told.items[place]
+    before = told.items[max(0, place - 40) : place]
+    return not item.noun and any(each.symbol == MONEY and each.value == item.value for each in before)
+
+
+def _is_list(told: Paragraph, parts: list[int], at: int) -> bool:
+    """Whether commas and ``and`` join the parts, and nothing but the tie stands behind them."""
+    if any(told.symbols[each] in NUMBERS for each in range(parts[-1] + 1, at)):
+        return False
+    if "." in told.symbols[parts[0] : parts[-1]] or not _IN_ITS_CLAUSE.fullmatch(told.symbols[parts[-1] + 1 : at]):
+        return False
+    if _is_of_pair(told, at):
+        return True
+    if {"s", "=", ":", "p"}.isdisjoint(told.tie_before(at)):
+        return False
+    joined = (told.symbols[one + 1 : other] for one, other in pairwise(parts))
+    return all("," in each or "&" in each or ":" in each or told.symbols[parts[0]] == COUNT for each in joined)
+
+
+def _left(told: Paragraph, at: int) -> Claim | None:
+    """What is left of one amount when another one is taken off it."""
+    tie = told.tie_before(at)
+    if tie[:1] != "v" and not _LEFT_BEHIND.match(told.behind(at, 3)):
+        return None
+    if note := _FROM_NOTE.match(told.symbols[at : at + 8]):
+        whole = at + note.start("whole")
+        earlier = _earlier(told, at)[-1:]
+        return _difference(told, at, whole, earlier[0]) if earlier else None
+    earlier = _earlier(told, at)[-2:]
+    if len(earlier) < 2:
+        return None
+    one, other = earlier
+    greater, less = (one, other) if told.items[one].value > told.items[other].value else (other, one)
+    return _difference(told, at, greater, less)
+
+
+def _earlier(told: Paragraph, at: int) -> list[int]:
+    sort = sort_of(told.items[at])
+    window = range(max(0, at - 60), at)
+    return [each for each in window if told.symbols[each] == sort[0] and sort_of(told.items[each]) == sort]
+
+
+def _difference(told: Paragraph, at: int, whole: int, less: int, *, firm: bool = False) -> Claim:
+    value = told.items[whole].value - told.items[less].value
+    words = f"{told.said(told.items[whole])} − {told.said(told.items[less])}"
+    return Claim(at, (value,), words, "difference", (whole, less), firm=firm)
+
+
+def _less(told: Paragraph) -> Iterator[Claim]:
+    for found in _LESS.finditer(told.symbols):
+        whole, less, result = found.start("whole"), found.start("less"), found.start("r")
+        if len({sort_of(told.items[each]) for each in (whole, less, result)}) == 1:
+            yield _difference(told, result, whole, less, firm=True)
+
+
+def _after_percent(told: Paragraph) -> Iterator[Claim]:
+    """``$43 and 10 percent off, which is $4.30, so she pays 38.70``."""
+    for found in _SHE_PAYS.finditer(told.symbols):
+        result = found.start("r")
+        if told.symbols[result] == MONEY or told.items[result].decimals == 2:
+            yield _difference(told, result, found.start("whole"), found.start("less"), firm=True)
+
+
+def _percent_off(told: Paragraph) -> Iterator[Claim]:
+    """``$17.50 a yard, 20% off, so $14 a yard``; ``10 percent off which is $4.30 so she pays 38.70``."""
+    for form in (_PERCENT_OFF, _LESS_PERCENT, _PERCENT_ON):
+        for found in form.finditer(told.symbols):
+            whole, at, result = (found.start(name) for name in ("whole", "share", "r"))
+            if told.symbols[result] != COUNT and (form is not _PERCENT_OFF or told.tie_before(result)):
+                yield _of_percent(told, whole, at, result)
+
+
+def _of_percent(told: Paragraph, whole: int, at: int, result: int) -> Claim:
+    """What is taken off or what is left, whichever lies nearer."""
+    share, price = told.items[at].value, told.items[whole].value
+    said = told.items[result].value
+    taken, left = price * share, price * (1 - share)
+    if abs(said - taken) < abs(said - left):
+        words = f"{told.said(told.items[at])} of {told.said(told.items[whole])}"
+        return Claim(result, (taken, left), words, "percent", (whole, at), firm=True)
+    words = f"{told.said(told.items[whole])} less {told.said(told.items[at])}"
+    return Claim(result, (left, taken), words, "percent", (whole, at), firm=True)

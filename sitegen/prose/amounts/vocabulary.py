@@ -1,0 +1,115 @@
+"""Which words tie an amount to others: each class of words has one symbol. Plain English, common practice."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from sitegen.prose.words import words
+
+_CLASSES = {
+    # is, which alone tells no result
+    "i": "is are was were be been it's costs cost",
+    # makes
+    "=": "= that's thats comes come came makes make making made gives give equals equal works becomes bringing brings",
+    # so
+    "s": "so hence therefore thus means → meaning",
+    ":": ": —",
+    ",": ", ;",
+    ".": ". ! ? …",
+    "|": "|",
+    "(": "( [",
+    ")": ") ]",
+    # in all
+    "c": "total altogether overall combined sum totalling totaling totals",
+    # leaves
+    "v": "leaves leaving",
+    # is left, behind an amount
+    "w": "left leftover remaining owing owed due spare change",
+    # each
+    "e": "each every apiece",
+    "&": "and & plus +",
+    "-": "minus less − deduct",
+    "/": "divide divided dividing split splitting shared share sharing ÷",
+    "*": "times × * multiplied by",
+    # off
+    "o": "off discount reduction",
+    "a": "at @",
+    "f": "for",
+    "A": "across",
+    "D": "down",
+    # pay
+    "p": "pay pays paid spend spent",
+}
+SYMBOL_OF = {word: symbol for symbol, told in _CLASSES.items() for word in told.split()}
+"""The symbol of each word or sign; where one word stands in two classes the later one holds."""
+PAIRS = {
+    ("in", "all"): "c", ("in", "total"): "c", ("all", "in"): "c", ("all", "told"): "c", ("all", "up"): "c",
+    ("both", "on"): "c", ("both", "for"): "c", ("for", "both"): "c",
+    ("to", "spare"): "w", ("left", "with"): "v", ("leave", "you"): "v", ("that", "is"): "=", ("that", "was"): "=",
+    ("which", "is"): "=", ("which", "was"): "=",
+}  # fmt: skip
+"""Pairs of words that are one: ``in all``, ``that is``."""
+MONEY_WORDS = {
+    "dollar": 1, "dollars": 1, "bucks": 1, "buck": 1, "quid": 1, "euro": 1, "euros": 1, "usd": 1, "gbp": 1, "eur": 1,
+    "cent": 100, "cents": 100, "pence": 100, "p": 100,
+}  # fmt: skip
+"""The words behind a price, with how many of them make one of the main unit."""
+SIGNS = frozenset("$£€")
+MINUTES_IN = {
+    "second": Fraction(1, 60), "minute": Fraction(1), "hour": Fraction(60), "day": Fraction(1440),
+    "week": Fraction(10080),
+}  # fmt: skip
+"""How many minutes a unit of time has."""
+SHORT_TIMES = {"min": "minute", "hr": "hour", "sec": "second"}
+VOLUMES = words("litre litres liter liters l ml pint pints")
+HEDGES = words(
+    "about around approximately roughly nearly almost approx circa ish under over ~ ≈ maybe like say least most close"
+    " perhaps probably allow allowing budget charge charges ask asks asking collect bring reckon plan call sell sells"
+    " round rounded up buy order"
+)
+"""Words before an amount that make it a rounded one, or one that is chosen and not worked out."""
+MORE_BEHIND = words(
+    "with including incl plus after counting extra spare tax shipping vat postage instead cheaper dearer more less than"
+    " off"
+)
+"""Words behind a result that take more into it than was told."""
+BUNDLE = words("set bundle deal offer special kit pack")
+"""Words of things that cost less together than one by one."""
+SUBJECTS = words(
+    "that it this the whole lot piece all everything you we i she he they to in my our your which for them those these"
+    " of um uh like just a at on if go its cost cloth fabric bought got get needed needs need have had took take made"
+    " make sold sell used use bill sum price"
+)
+"""Words between a price for one and the price for all that speak of nothing else."""
+CALLED_TOGETHER = words(": , . they they're that's it's that is are come comes makes make for")
+"""Words behind ``together`` that make it ``in all``."""
+NO_NOUN = words(
+    "a an the out and or of to in on at for so is are was with by across down each per from times that that's it it's"
+    " your my his her our their us them all plus minus less over off but if when because i you we they he she go which"
+    " apiece more not"
+)
+"""Words behind a number that name nothing that is counted."""
+NO_THING = words("lot bit little few while time total good new big small large day week month year night ago bargain")
+"""Words behind ``a`` that name nothing a price is the price of: ``$9 a week ago``."""
+LENGTH_NAMES = {
+    "metre": "M", "metres": "M", "meter": "M", "meters": "M", "m": "M", "yard": "YD", "yards": "YD", "yd": "YD",
+    "foot": "FT", "ft": "FT", "inch": "IN", "cm": "CM",
+}  # fmt: skip
+"""The lengths by which cloth is sold, with the names of their units."""
+HAS = words("has have takes take needs need uses use gets get holds wants contains")
+"""Words behind a thing that tell how many of something it takes."""
+PEOPLE = words("pupil student child person head participant learner sewer guest kid girl boy member")
+"""Those among whom a cost is shared out."""
+TOTAL_ROW = words("total altogether sum totals")
+"""Words of a row that tells what the rows before it come to."""
+TAKEN_OFF = words("less minus discount deposit off refund voucher paid")
+"""Words of a row whose price is taken off and not added."""
+ONE_OF_EACH = words("a per each every")
+"""Words before a thing of which there are several alike: ``6 from each strip``."""
+IN_A_ROW = (("side", "by", "side"), ("to", "a", "row"), ("in", "a", "row"), ("next", "to", "each"))
+SEVERAL = {"children": "child", "people": "person"}
+"""Words for several that are not made with an s."""
+DONE = words("cut made bought sewed sewn used had sold drew printed ordered took but only free because")
+"""Words that tell what was done, or another thing, where a result might be read."""
+LABELS = words("room page lesson table week step sheet unit number no part day session size row figure chapter no.")
+"""Words before a number that only names something."""
