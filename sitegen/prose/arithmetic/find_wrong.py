@@ -40,8 +40,6 @@ _TIED = frozenset("=qcv:")
 _CROWD, _CROWD_BEFORE, _CROWD_BEHIND = 6, 36, 12
 """How many numbers around a result leave no doubt, and among how many items before and behind it."""
 _THINGS = re.compile(r"(?!(?:this|plus|less|minus|equals|makes|gives|leaves|comes)\b)[a-z]{3,}s\b", re.IGNORECASE)
-    r"(?!(?:is|this|its|plus|less|minus|equals|makes|gives|leaves|comes)\b)[a-z]{3,}s\b", re.IGNORECASE
-)
 _LAST_ITEMS, _LAST_NUMBERS = 20, 4
 _FEWEST_LENGTHS = 2
 """A result and one part: with less nothing can be done again."""
