@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from sitegen.quantities import (
     NUMBER_PATTERN,
@@ -27,6 +28,10 @@ _SIGN = re.compile(r"\s*(?P<sign>[+−×÷=])\s*|[ \t]+(?P<typed>[–*/x-])[ \t]
 """A dash, star or x is a sign only between two spaces of one line: at the head of a line it begins a list."""
 _PART = re.compile(r"[^;:!?|`()\[\]{}]+")
 """What may hold a sum: none reaches over one of these signs, and most parts of a text have no equals sign."""
+_BRACKET = re.compile(
+    rf"(?<![\w/.,⁄]){NUMBER_PATTERN}\s*[×x*]\s*\((?P<inside>[^()=\n]{{3,80}})\)\s*=\s*", re.IGNORECASE
+)
+"""So many times a sum in brackets: ``2 × (18 in + 54 in) = 144 in``."""
 _SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
 _GOES_ON = re.compile(r"[+−×÷][^\d\n.=;:]*$")
 """A sign before a term, or before the name of one: the sum began before, in a way that is not read here."""
@@ -84,6 +89,30 @@ def find_sums(text: str) -> Iterator[WrittenSum]:
     for part in _PART.finditer(text):
         if "=" in part.group():
             yield from _in_part(text, *part.span())
+    if ")" in text:
+        yield from _with_brackets(text)
+
+
+def _with_brackets(text: str) -> Iterator[WrittenSum]:
+    """Sums in brackets that are multiplied."""
+    for match in _BRACKET.finditer(text):
+        try:
+            times = number_of(match)
+        except NotUnderstood:
+            continue
+        written = _TERM.match(text, match.end())
+        result = _term(written) if written is not None else None
+        chain = [_term(each) for each in _TERM.finditer(text, *match.span("inside"))]
+        terms = [term for term in chain if term is not None]
+        links = [_SIGN.fullmatch(text, one.end, other.start) for one, other in pairwise(terms)]
+        if result is None or len(terms) < 2 or not all(links):
+            continue
+        signs = [link.group("sign") or _SIGNS[link.group("typed")] for link in links if link is not None]
+        inside = _worked(_with_units(terms, signs, result), signs)
+        if isinstance(inside, Length) and isinstance(result.value, Length):
+            count = Term(times, None, match.start(), match.start("inside") - 1)
+            bracket = Term(inside, result.unit, match.start("inside") - 1, match.end("inside") + 1)
+            yield WrittenSum((count, bracket), ("×",), result, inside * times)
 
 
 def _in_part(text: str, start: int, end: int) -> Iterator[WrittenSum]:
@@ -127,7 +156,7 @@ def _finished(chain: list[Term], signs: list[str]) -> Iterator[WrittenSum]:
             yield WrittenSum(terms, inner, result, makes)
 
 
-def _with_units(terms: tuple[Term, ...], signs: tuple[str, ...], result: Term) -> list[Length | Ratio | Fraction]:
+def _with_units(terms: Sequence[Term], signs: Sequence[str], result: Term) -> list[Length | Ratio | Fraction]:
     """The values; a bare number that is only added or taken off has the unit of what stands behind it."""
     values: list[Length | Ratio | Fraction] = []
     unit = result.unit
@@ -142,7 +171,7 @@ def _with_units(terms: tuple[Term, ...], signs: tuple[str, ...], result: Term) -
     return values[::-1]
 
 
-def _worked(values: list[Length | Ratio | Fraction], signs: tuple[str, ...]) -> Length | Ratio | Fraction | None:
+def _worked(values: list[Length | Ratio | Fraction], signs: Sequence[str]) -> Length | Ratio | Fraction | None:
     """The result, products before sums; None for what cannot be put together."""
     sums: list[tuple[str, Length | Ratio | Fraction]] = [("+", values[0])]
     for sign, value in zip(signs, values[1:], strict=True):

@@ -66,7 +66,8 @@ def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
     ahead = tokens.words[at - 2] if at > 1 else ""
     if last.endswith("s"):
         if article in _TWO:
-            return (behind, 1) if ahead in _LINKS | _BOTH else None
+            before = tokens.words[at - 3] if at > 2 else ""
+            return (behind, 1) if ahead in _LINKS or (ahead in _BOTH and before in _LINKS) else None
         return (behind, 1 if laid else 2) if article in _BOTH and ahead in _LINKS else None
     alone = laid and article in _LINKS
     return (behind, 1) if alone or (article in _ONE and (ahead in _LINKS or laid)) else None

@@ -40,6 +40,8 @@ def _whole_of_a_share(parts: Parts, at: int) -> Way | None:
     length = parts.items[at + given.end()]
     if length.symbol != "L":
         return None
+    if "u" in parts.scope.tie and not set("aAp+&").isdisjoint(parts.symbols[at + given.end() : parts.scope.at]):
+        return None  # “half the depth is 4 cm; with an allowance on both edges cut it 7 cm wide”
     kind = "doubling" if item.value == Fraction(1, 2) else "share"
     value = length.value / item.value
     words = f"{parts.said(length)} ÷ {vulgar(item.value)}"

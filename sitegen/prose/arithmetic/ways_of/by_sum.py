@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -158,7 +159,10 @@ def _taken_off(parts: Parts) -> Iterator[Way]:
     if parts.has("T-") and len(parts.lengths) > 2:
         yield from _each_less(parts)
     if len(summed) > 2:
-        yield from _all_taken_off(parts, [parts.items[at] for at in summed], takes)
+        yield from _all_taken_off(parts, [parts.items[at] for at in summed], takes=takes)
+    for first in range(1, len(summed) - 1):  # what stands before may have no part in it
+        for way in _all_taken_off(parts, [parts.items[at] for at in summed[first:]], takes=False):
+            yield replace(way, named=False)
 
 
 def _without(parts: Parts, one: int, other: int, *, named: bool) -> Iterator[Way]:
@@ -200,7 +204,7 @@ def _each_less(parts: Parts) -> Iterator[Way]:
     yield Way("difference", value, words, Exactness.RULER, False, max(item.value for item in items), named)
 
 
-def _all_taken_off(parts: Parts, items: Sequence[Item], takes: bool) -> Iterator[Way]:
+def _all_taken_off(parts: Parts, items: Sequence[Item], *, takes: bool) -> Iterator[Way]:
     """The first or the greatest length without all the others: ``36 in, 2 in off the top and 2 in off the bottom``."""
     whole = max(items, key=lambda item: item.value)
     rest = [item for item in items if item is not whole]
