@@ -197,7 +197,9 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             found.parts.update(at for at in places if symbols[at] == "L")
     for stated in (*stated_results(items, symbols, said), *pointed_results(items, symbols, said)):
         number = items[stated.at].number
-        known = stated.at in found.firm or (stated.at in found.right and (stated.holds or not stated.counted))
+        right = found.right.get(stated.at)
+        ignored = right is not None and stated.counts.isdisjoint(right) and set(stated.places) <= set(right)
+        known = stated.at in found.firm if right is None else stated.holds or not (ignored and stated.counts)
         if number is None or known:
             continue
         if stated.holds:

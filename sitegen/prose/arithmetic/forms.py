@@ -81,7 +81,7 @@ FORMS: tuple[Form, ...] = (
     _form("difference", rf"f_?(?P<a>L)_?t_?(?P<b>L)[_,&.]{{1,3}}[kq=:AlmTb][_kbuq,]{{0,3}}{_R}", workers.difference),
     _form(
         "difference",
-        rf"(?P<a>L)[^L.\n]{{0,7}}[.]?[^L.\n]{{0,6}}y[^L.\n]{{0,4}}(?P<b>L)[^L\n]{{0,4}}[qkAlmTb=:][_,kbuqAlmT&]{{0,3}}{_R}",
+        rf"(?P<a>L)[^L.\n]{{0,7}}[.]?[^L.\n]{{0,6}}y[^L.\n]{{0,4}}(?P<b>L)(?!W?\._?k)[^L\n]{{0,4}}[qkAlmTb=:][_,kbuqAlmT&]{{0,3}}{_R}",
         workers.difference,
         needs="y",
     ),

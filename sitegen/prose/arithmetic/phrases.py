@@ -8,7 +8,7 @@ from sitegen.prose.find import Measured, Token, TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 
-_SIDE = words("side end edge selvage selvedge")
+_SIDE = words("side end edge selvage selvedge front")
 _BOTH = words("sides ends edges selvages selvedges")
 _PAIRED = words("armhole sleeve ankle wrist shoulder")
 """What a garment has two of."""

@@ -8,7 +8,6 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import Exactness, agrees, part_exactness
-from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.slack import has_slack
 from sitegen.prose.arithmetic.statements import Stated
 from sitegen.prose.arithmetic.symbols import Item
@@ -18,7 +17,7 @@ from sitegen.quantities import vulgar
 _POINTS = r"(?:that|this|it|them|those|these|its \w+|the (?:width|depth|height|length) of it)"
 _BACK = re.compile(
     rf"\b(?:(?P<double>(?:twice|doubles?|doubled|(?:two|2) times)(?: of)? {_POINTS}"
-    rf"|{_POINTS} (?:twice|doubled)|as much again)"
+    r"|as much again)"
     rf"|(?P<half>(?:half|halves?|halved)(?: of)? {_POINTS})"
     rf"|(?P<share>(?:an? |one )?(?:third|quarter|fourth|fifth|sixth|eighth)s? of {_POINTS})"
     r"|(?P<count>of (?:them|those|these)))(?![\w'])(?:\W+[\w']+){0,5}\W*$"
@@ -48,7 +47,13 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     gap = symbols[base + 1 : at]
     words = " ".join(said(item) for item in items[base + 1 : at]).lower()
     found = _BACK.search(words)
-    if found is None or gap.count(".") > 1 or not _MORE.isdisjoint(gap) or symbols[at + 1 : at + 2] in tuple("+-"):
+    worked = max(map(gap.rfind, "RDHNQ"))
+    if (
+        found is None
+        or gap.count(".") > 1
+        or not _MORE.isdisjoint(gap[worked:])
+        or symbols[at + 1 : at + 2] in tuple("+-")
+    ):
         return None
     if found["count"] and (not re.search(r"[qkvu:,=c][_tgi]*$", gap) or re.match(r"_?f", symbols[at + 1 : at + 3])):
         return None  # “two of those 13 and 13”, “32 in from the first to the last”
@@ -57,6 +62,9 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     if factor is None:
         return None
     whole = _in_the_system_of(items[base], result)
+    earlier = symbols.rfind("L", max(0, base - _LONGEST), base)
+    if found["count"] and earlier >= 0 and items[earlier].value + items[base].value == result.value:
+        return None  # “a quarter inch, then three eighths: the two of them use up five eighths”
     value = whole * factor
     exactness = part_exactness(value) if factor < 1 else Exactness.RULER
     kind = _KINDS.get(factor, "share" if factor < 1 else "product")
@@ -70,7 +78,8 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     stated = Stated(at, (base,), holds, kind, value, said_sum)
     if holds:
         return stated
-    slip = is_like(result.value, value, result.unit) or any(result.value == value * each for each in _SLIPS)
+    near = abs(result.value - value) * 2 <= value or (factor > 2 and (result.value / whole).denominator == 1)
+    slip = near or any(result.value == value * each for each in _SLIPS)
     return stated if slip and not has_slack(items, symbols, at, value, kind, said) else None
 
 

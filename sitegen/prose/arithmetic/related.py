@@ -18,6 +18,7 @@ from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
 from sitegen.prose.arithmetic.ways_of import Scope, Way, ways_in
+from sitegen.quantities import System
 
 _SENTENCES = 4
 """How many sentences before the result's own may hold its parts."""
@@ -34,7 +35,7 @@ _LEAST_NEAR = Fraction(13)
 _PERCENT_NEAR = Fraction(7, 10)
 """The same for a percentage whose result words like ``so`` and ``makes`` tie."""
 _NO_RESULT = re.compile(
-    r"\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$|\. (?:over|under)lap (?!is|of)[a-z ]*$"
+    r"\b(?:the|those|these|that)$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$|\. (?:over|under)lap (?!is|of)[a-z ]*$"
 )
 _JOINED = re.compile(r"\b(?:join\w*|seamed|sewn?|stitch\w*|overlap\w*)\b.*\b(?:with|by)\b")
 """Pieces that are joined are shorter together than each by itself."""
@@ -206,7 +207,8 @@ def _makes(way: Way, result: Item) -> bool:
 def _close(way: Way, result: Item, sure: bool, tie: str) -> bool:
     apart = abs(way.value - result.value)
     base = way.greatest if way.kind == "difference" else way.value
-    if way.kind != "division" and sure and result.value in (way.value * 10, way.value / 10):
+    metric = result.unit is not None and result.unit.system is System.CENTIMETRES
+    if way.kind != "division" and sure and metric and result.value in (way.value * 10, way.value / 10):
         return True
     if way.kind == "percent" and (tie.endswith("T") or set("q=k") & set(tie)):
         return apart <= way.value * _PERCENT_NEAR

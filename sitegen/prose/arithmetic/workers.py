@@ -196,8 +196,7 @@ def added(match: Match) -> Made:
     if not up and not down:
         values.append(base.value - more.value)
     if "S" in match.found.group():
-        values.append(base.value + 2 * more.value)
-        values.reverse()
+        values = [base.value + 2 * more.value, *([] if up and not down else values)]
     sign = "−" if values[0] < base.value else "+"
     return Made(tuple(values), f"{match.said(base)} {sign} {match.said(more)}", exactness, base.hedged or more.hedged)
 

@@ -28,6 +28,7 @@ _INCLUDED = re.compile(r"\b(?:of which|includ(?:es|ing|ed)|inclusive of|incl)(?:
 _ONE_AT_EACH = r"\bone (?:right )?(?:at|on|in) (?:each|either|both) (?:end|side|corner)s?\b"
 _ENDS = re.compile(rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}")
 """With the first thing at one end and the last at the other, there is one gap fewer."""
+_IN_ALL = re.compile(r"W?_?i?_?c")
 _FOR = re.compile(r"for(?: the| both| all)*")
 _SPACED = re.compile(
     rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}|\bspac(?:ed|ing)\b|\bdistances?\b|\bintervals?\b|\bcent(?:re|er)s? to\b"
@@ -49,6 +50,8 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
     doubled = re.search(r"D_?(?:o_?)?$", symbols[first:at])
     if doubled and first + doubled.start() in window.factors:
         return 2, first + doubled.start()
+    if _IN_ALL.match(symbols[at + 1 : at + 6]):
+        return 1, None
     if re.match(r"[^L.\n]{0,5}[&,;]_?S[_ukm]{0,3}L", symbols[at + 1 : at + 12]):
         return 1, None  # “10 cm long, and each end needs 1 cm”
     ahead = _CLAUSES.split(symbols[max(0, at - 5) : at])[-1]
@@ -56,7 +59,7 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
     sides = "S" in behind or "S" in ahead or re.search(r"S&_$", symbols[max(0, at - 5) : at]) is not None
     sides = sides or re.search(r"S_?[ap]?[,:]_?$", symbols[max(0, at - 6) : at]) is not None
     sides = sides and re.match(r"_?oS", behind) is None  # “2 in of each seam”
-    twice = sides or "p" in _CLAUSES.split(behind)[0][:3] or re.match(r"_?D", behind) is not None
+    twice = sides or "p" in _CLAUSES.split(behind)[0][:3] or re.match(r"D|_D(?!_?[apL])", behind) is not None
     return (2 if twice else 1), None
 
 
@@ -198,6 +201,8 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
             gone |= {other, place}
         elif times(window, one)[0] == 2 and 2 * window.value(one) == window.value(other):
             gone.add(one)  # “3/8 in all round, so you lose 3/4 in”
+        elif _IN_ALL.match(window.symbols[other + 1 : other + 6]) and window.value(other) in _several(window, one):
+            gone.add(one)  # “5/8 in from each of four edges, 2 1/2 in in all”
     shares = {1 / window.value(at) for at in window.factors if window.symbols[at] == "R"}
     gone.update(at for at in window.factors if window.symbols[at] == "N" and window.value(at) in shares)
     if re.search(r"N_?n", window.text):
@@ -223,6 +228,11 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
         return window
     parts = tuple(at for at in window.parts if at not in gone)
     return replace(window, parts=parts, factors=tuple(at for at in window.factors if at not in gone))
+
+
+def _several(window: Window, at: int) -> tuple[Fraction, ...]:
+    """A length taken two to eight times."""
+    return tuple(count * window.value(at) for count in range(2, 9))
 
 
 def _of_the_other_way(window: Window) -> set[int]:

@@ -7,6 +7,8 @@ import re
 _ADJECTIVE = re.compile(r"-\s*(?:in|inch|cm|mm|yard|metre|meter)\b")
 _SUPPOSED = re.compile(r"\b(?:if|unless)\b[^.]*$|^\. (?:over|under)lap (?!is|of)[a-z ]*$")
 """Words before a length that is only supposed, or only what is to be done: ``Overlap the ends by 1 in``."""
+_KNOWN = re.compile(r"\b(?:on|to|from|of|with|buy|for) (?:the|those|these)$")
+"""Before a length that was told before: ``which on the 140 cm makes``."""
 _ROUNDED = re.compile(r"\b(?:round(?:ed|s|ing)? (?:up|down|it|to|the)|nearest)\b")
 
 
@@ -39,10 +41,13 @@ def leads_to_parts(gap: str) -> bool:
 
 def only_names(said: str, words_ahead: str, behind: str, words_behind: str, words: str) -> bool:
     """Whether a length only says which thing is meant, or is rounded: ``a 4-inch opening``, ``with a 1 cm seam``."""
+    known = _KNOWN.search(words_ahead) is not None
     rate = words_ahead.endswith("at") and behind.startswith("e")
     allowance = re.match(r"_?[ap]", behind) is not None and re.search(r"\b(?:an?|with)$", words_ahead) is not None
     supposed = _SUPPOSED.search(words_ahead) is not None or words_behind.startswith(("or ", "is not", "isn't"))
-    return rate or allowance or supposed or is_adjective(said, words_behind) or _ROUNDED.search(words) is not None
+    return (
+        known or rate or allowance or supposed or is_adjective(said, words_behind) or _ROUNDED.search(words) is not None
+    )
 
 
 def is_adjective(said: str, words_behind: str) -> bool:

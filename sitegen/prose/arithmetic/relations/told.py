@@ -148,7 +148,8 @@ def _shared(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     # “a quarter of the front; the front's 48 cm”
     whole_named = window.name(part - 1).lower().endswith("'s") or _says_twice(window, at, part)
     if given and at + given.end() == part and not whole_named:
-        if window.result > value and 0 < factor < 1:
+        more = "u" in window.ahead and not set("aAp+").isdisjoint(window.symbols[at + given.end() + 1 : window.at])
+        if window.result > value and 0 < factor < 1 and not more:
             yield Told(kind, value / factor, f"{said} ÷ {vulgar(factor)}", exactness, value)
         return
     way = _way(window, at)

@@ -36,8 +36,8 @@ class Stated:
     kind: str
     value: Fraction
     words: str
-    counted: bool = False
-    """Whether a number counts one of the terms, so that the bare lengths are not the sum."""
+    counts: frozenset[int] = frozenset()
+    """The places of the numbers that count its terms."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,9 +108,9 @@ def judged(statement: Statement) -> Stated | None:
         for one in (result.number, result.other)
         if one is not None and one.unit is not None and one.high is None
     )
-    counted = any(counts_before(statement.symbols, term.at) for term in terms)
+    counts = {term.at - len(said) for term in terms if (said := counts_before(statement.symbols, term.at))}
     places = tuple(term.at for term in terms)
-    stated = Stated(statement.at, places, holds, kind, likely, statement.words, counted)
+    stated = Stated(statement.at, places, holds, kind, likely, statement.words, frozenset(counts))
     if holds:
         return stated
     slip = turned or is_like(result.value, likely, result.unit) or _is_forgotten(statement)

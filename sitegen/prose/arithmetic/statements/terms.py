@@ -15,7 +15,7 @@ _COUNTS = 7
 _MOST = 100
 _FOUR = re.compile(r"\b(?:four|4)\b")
 _NEAR = 14
-_WHERE = 5
+_WHERE = 6
 """Items beside a length in which sides, ends and allowances are told of it."""
 
 

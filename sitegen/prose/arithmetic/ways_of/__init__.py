@@ -38,11 +38,17 @@ def _in_the_unit_of(items: Sequence[Item], scope: Scope) -> Sequence[Item]:
     ]
 
 
+def _fits(items: Sequence[Item], at: int, scope: Scope) -> bool:
+    """Whether a length is told in the system of the result: nobody adds inches to centimetres."""
+    unit, result = items[at].unit, items[scope.at].unit
+    return unit is None or result is None or unit.system is result.system or items[at].other is not None
+
+
 def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> Iterator[Way]:
     """Every way, named or not, in no order."""
-    lengths = tuple(at for at in range(scope.start, scope.end) if symbols[at] == "L" and at != scope.at)[
-        -_MOST_LENGTHS:
-    ]
+    lengths = tuple(
+        at for at in range(scope.start, scope.end) if symbols[at] == "L" and at != scope.at and _fits(items, at, scope)
+    )[-_MOST_LENGTHS:]
     last = max(lengths, default=scope.start)
     end = scope.end if scope.end == scope.at else min(scope.end, last + 8)
     behind = "".join(symbol for symbol in symbols[scope.at + 1 : scope.at + 5] if symbol in "cveSE")

@@ -122,7 +122,8 @@ def _with_factor(parts: Parts, at: int, lengths: Sequence[Item]) -> Iterator[Way
                 or (way is _Mode.OF and mode is not _Mode.OF and small)
                 or (way is _Mode.OF and mode is _Mode.MORE and apart and item.symbol == "P")
             )
-            short = way is _Mode.OF and _with_allowances(parts, at, length)
+            named = any(parts.items[place].times for place in parts.lengths if place > at)
+            short = way is _Mode.OF and (named or _with_allowances(parts, at, length))
             if not short:
                 yield Way(kind, value, words, exactness, hedged, length.value, first and meant)
             yield from _and_more(
