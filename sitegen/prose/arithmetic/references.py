@@ -28,6 +28,7 @@ _KINDS = {Fraction(2): "doubling", Fraction(1, 2): "halving"}
 _LONGEST = 14
 _MORE = frozenset("+-ATB<>~X/")
 """Words behind which the result is not the multiple alone."""
+_FACTORS = "RDHNQ"
 _SLIPS = (Fraction(1, 4), Fraction(1, 2), Fraction(2), Fraction(4))
 """People double what is to be halved, or leave it as it is."""
 
@@ -47,13 +48,9 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     gap = symbols[base + 1 : at]
     words = " ".join(said(item) for item in items[base + 1 : at]).lower()
     found = _BACK.search(words)
-    worked = max(map(gap.rfind, "RDHNQ"))
-    if (
-        found is None
-        or gap.count(".") > 1
-        or not _MORE.isdisjoint(gap[worked:])
-        or symbols[at + 1 : at + 2] in tuple("+-")
-    ):
+    if found is None or gap.count(".") > 1 or symbols[at + 1 : at + 2] in tuple("+-"):
+        return None
+    if not _MORE.isdisjoint(gap[max(map(gap.rfind, _FACTORS)) :]):
         return None
     if found["count"] and (not re.search(r"[qkvu:,=c][_tgi]*$", gap) or re.match(r"_?f", symbols[at + 1 : at + 3])):
         return None  # “two of those 13 and 13”, “32 in from the first to the last”

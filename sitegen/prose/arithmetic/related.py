@@ -35,7 +35,8 @@ _LEAST_NEAR = Fraction(13)
 _PERCENT_NEAR = Fraction(7, 10)
 """The same for a percentage whose result words like ``so`` and ``makes`` tie."""
 _NO_RESULT = re.compile(
-    r"\b(?:the|those|these|that)$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$|\. (?:over|under)lap (?!is|of)[a-z ]*$"
+    r"\b(?:the|those|these|that)$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$"
+    r"|\. (?:over|under)lap (?!is|of)[a-z ]*$"
 )
 _JOINED = re.compile(r"\b(?:join\w*|seamed|sewn?|stitch\w*|overlap\w*)\b.*\b(?:with|by)\b")
 """Pieces that are joined are shorter together than each by itself."""

@@ -41,13 +41,12 @@ def leads_to_parts(gap: str) -> bool:
 
 def only_names(said: str, words_ahead: str, behind: str, words_behind: str, words: str) -> bool:
     """Whether a length only says which thing is meant, or is rounded: ``a 4-inch opening``, ``with a 1 cm seam``."""
-    known = _KNOWN.search(words_ahead) is not None
+    if _KNOWN.search(words_ahead) or _ROUNDED.search(words) or is_adjective(said, words_behind):
+        return True
     rate = words_ahead.endswith("at") and behind.startswith("e")
     allowance = re.match(r"_?[ap]", behind) is not None and re.search(r"\b(?:an?|with)$", words_ahead) is not None
     supposed = _SUPPOSED.search(words_ahead) is not None or words_behind.startswith(("or ", "is not", "isn't"))
-    return (
-        known or rate or allowance or supposed or is_adjective(said, words_behind) or _ROUNDED.search(words) is not None
-    )
+    return rate or allowance or supposed
 
 
 def is_adjective(said: str, words_behind: str) -> bool:
