@@ -30,12 +30,14 @@ class Claim:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """The items of a paragraph, their symbols as a text, and the places of its numbers."""
+    """The items of a paragraph, their symbols as a text, how they are written and which open a line, and the places of
+    its numbers."""
 
     items: list[Item]
     symbols: str
     said: Callable[[Item], str]
     word: Callable[[Item], str]
+    opens: Callable[[Item], bool]
     numbers: list[int] = field(default_factory=list)
 
     def tie_before(self, at: int) -> str:
@@ -48,15 +50,24 @@ class Paragraph:
         """The words and signs behind an amount, in small letters."""
         return tuple(map(self.word, self.items[max(0, at + 1) : max(0, at + 1 + many)]))
 
+    def ends_clause(self, at: int) -> bool:
+        """Whether an amount ends its sentence, or the row or entry of a list in which it stands."""
+        if at + 1 >= len(self.items) or self.symbols[at + 1] in ".)":
+            return True
+        after = self.items[at + 1]
+        return self.opens(after) and not self.said(after)[0].islower()
+
     def behind(self, at: int, many: int) -> str:
         """The symbols behind an amount."""
         return self.symbols[at + 1 : at + 1 + many]
 
 
-def paragraph_of(items: list[Item], said: Callable[[Item], str], word: Callable[[Item], str]) -> Paragraph:
+def paragraph_of(
+    items: list[Item], said: Callable[[Item], str], word: Callable[[Item], str], opens: Callable[[Item], bool]
+) -> Paragraph:
     """The paragraph that is made of these items."""
     symbols = "".join(item.symbol for item in items)
-    return Paragraph(items, symbols, said, word, [at for at, each in enumerate(symbols) if each in NUMBERS])
+    return Paragraph(items, symbols, said, word, opens, [at for at, each in enumerate(symbols) if each in NUMBERS])
 
 
 def sort_of(item: Item) -> tuple[str, str]:

@@ -5,15 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from fractions import Fraction
-from math import ceil
+from math import ceil, floor
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, TIME
 from sitegen.prose.amounts.claims import Claim, Paragraph
 from sitegen.prose.amounts.items import stem
-from sitegen.prose.amounts.vocabulary import DONE, HAS, IN_A_ROW, NO_NOUN, ONE_OF_EACH
+from sitegen.prose.amounts.vocabulary import ACROSS, DONE, HAS, IN_A_ROW, NO_NOUN, ONE_OF_EACH, THESE, UPRIGHT, WHERE
 from sitegen.quantities import vulgar
 
-_GRID = re.compile(r"(?P<a>N)_{0,2}A[&,_]{0,3}(?P<b>N)_{0,2}D(?P<to>[_,.:=s(i]{1,6})(?P<r>N)")
+_GRID = re.compile(r"(?P<a>N)_{0,2}?(?P<across>[A_])[&,_]{0,3}?(?P<b>N)_{0,2}?(?P<down>[D_])(?P<to>[_,.:=s(if]{1,6})(?P<r>N)")
 _PARTS_LIST = re.compile(r"[LN]_{1,2}(?:,[&]?[LN]_{1,2}){1,5},?s(?P<r>N)")
 _IN_TIME = re.compile(r"(?P<a>T)(?:[,(]?(?:s_?[=i]|=)[_i]{0,2}|,_)(?P<r>T)")
 _TWO_SORTS = re.compile(r"(?P<a>N)_{1,3}&_{0,2}(?P<b>N)_{1,3},?s_?(?P<r>N)_{0,2}c")
@@ -30,17 +30,25 @@ _USED = re.compile(r"(?P<whole>N)[^NMTGLX.]{1,8}(?P<less>N)[_,]{0,3}(?:v_?(?P<r>
 _FOR = re.compile(r"N_{0,2}f_{0,2}$")
 _OF_THESE = re.compile(r"(?P<whole>N)[^N]{1,8}\.[_]{1,3}(?P<less>N)[^N.]{0,6}v_?(?P<r>N)")
 _OF_EACH = re.compile(r"_{0,2}(?P<a>[NT])(?:_{1,3}[&,]{1,2}(?P<b>N))?")
+_SHARED_OUT = re.compile(r"/_?(?P<a>N)[_*]{1,2}(?P<b>N)[&,_s=i]{1,8}(?P<r>N)")
+_WHOLE_AND_PARTS = re.compile(r"(?P<r>N)_[^.N:MTGLUXP]{0,6}:_?(?P<p>N[^.N:;eMTGLUXP]{1,6}(?:,_?N[^.N:;eMTGLUXP]{1,6}){0,3}&_?N)"
+    r"(?P<end>[^.,;NeMTGLUXP]{0,6}[.,;])")
+_STILL = re.compile(r"(?P<less>N)(?=[^.NMTGLUX]{0,12}(?P<r>N))")
 _NEAR_HAS = 5
 _REACH = 40
 _WANTED = 20
 """Items behind the number of things, among which the counts of their parts stand."""
 _SIDE_BY_SIDE = 8
+_STILL_REACH = 12
 
 
 def counts(told: Paragraph) -> Iterator[Claim]:
     """Every count, and time in another unit, that words name as made of others."""
     yield from _grids(told)
     yield from _out_of(told)
+    yield from _shared_out(told)
+    yield from _wholes(told)
+    yield from _still_wanted(told)
     yield from _lists(told)
     yield from _each_has(told)
     yield from _rows(told)
@@ -50,7 +58,9 @@ def counts(told: Paragraph) -> Iterator[Claim]:
 def _grids(told: Paragraph) -> Iterator[Claim]:
     """``8 across and 9 down, 72 squares in all``."""
     for found in _GRID.finditer(told.symbols):
-        yield _product(told, found.start("a"), found.start("b"), found.start("r"))
+        across, down = (told.word(told.items[found.start(name)]) for name in ("across", "down"))
+        if across in ACROSS and down in UPRIGHT:
+            yield _product(told, found.start("a"), found.start("b"), found.start("r"))
 
 
 def _out_of(told: Paragraph) -> Iterator[Claim]:
@@ -79,10 +89,46 @@ def _out_of(told: Paragraph) -> Iterator[Claim]:
             yield _rest(told, found.start("whole"), found.start("less"), found.start("r"))
 
 
-def _rest(told: Paragraph, whole: int, less: int, result: int) -> Claim:
+def _shared_out(told: Paragraph) -> Iterator[Claim]:
+    """``Divide your 360 by 9 and you see that you want 40 strips``; a rest may call for one more."""
+    for found in _SHARED_OUT.finditer(told.symbols):
+        whole, number = told.items[found.start("a")].value, told.items[found.start("b")].value
+        if number and "by" in told.words_behind(found.start("a"), 2):
+            value = whole / number
+            values = (value,) if value.denominator == 1 else (Fraction(ceil(value)), value, Fraction(floor(value)))
+            words = f"{vulgar(whole)} ÷ {vulgar(number)}"
+            parts = found.start("a"), found.start("b")
+            yield Claim(found.start("r"), values, words, "quotient", parts, firm=True)
+
+
+def _wholes(told: Paragraph) -> Iterator[Claim]:
+    """``There are 28 corners: 24 on the napkins and 4 on the cloth``: all of them, by where they are."""
+    for found in _WHOLE_AND_PARTS.finditer(told.symbols):
+        parts = tuple(at for at in range(*found.span("p")) if told.symbols[at] == COUNT)
+        total = found.start("r")
+        noun = told.items[total].noun
+        placed = all(told.words_behind(at, 1)[0] in WHERE or told.items[at].noun == noun for at in parts)
+        if noun and placed:
+            values = [told.items[at].value for at in parts]
+            words = " + ".join(vulgar(value) for value in values)
+            yield Claim(total, (sum(values, Fraction(0)),), words, "sum", parts)
+
+
+def _still_wanted(told: Paragraph) -> Iterator[Claim]:
+    """``It takes 48 squares. With 42 in the pack you have to find 6 more``."""
+    for found in _STILL.finditer(told.symbols):
+        less, result = found.start("less"), found.start("r")
+        if told.words_behind(result, 1) != ("more",) or told.words_behind(less - 2, 1) != ("with",):
+            continue
+        whole = next((at for at in range(less - 1, max(-1, less - _STILL_REACH), -1) if told.symbols[at] == COUNT), None)
+        if whole is not None and told.items[whole].noun and told.items[whole].value > told.items[less].value:
+            yield _rest(told, whole, less, result, firm=True)
+
+
+def _rest(told: Paragraph, whole: int, less: int, result: int, *, firm: bool = False) -> Claim:
     all_of_them, used = told.items[whole].value, told.items[less].value
     words = f"{vulgar(all_of_them)} − {vulgar(used)}"
-    return Claim(result, (all_of_them - used,), words, "difference", (whole, less))
+    return Claim(result, (all_of_them - used,), words, "difference", (whole, less), firm=firm)
 
 
 def _lists(told: Paragraph) -> Iterator[Claim]:
@@ -128,32 +174,48 @@ def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str]
     window = range(start, min(start + _REACH, len(told.items)))
     counted = [at for at in window if told.symbols[at] == COUNT]
     many = next((at for at in counted if _is_multiplier(told, at, thing, named=named)), None)
-    if not thing and counted and counted[0] <= start + _OF_THE:
+    of_these = not thing and _are_these(told, start)
+    if not thing and not of_these and counted and counted[0] <= start + _OF_THE:
         many = counted[0]  # “for each of the 14 aprons”
     first = single[-1] if many is None else many
     if many is None:
         before = range(max(0, single[0] - _WANTED), single[0])
         many = next((at for at in before if told.symbols[at] == COUNT and told.items[at].noun in thing), None)
+        if of_these:
+            many = next((at for at in reversed(before) if told.symbols[at] == COUNT and told.items[at].noun), None)
     if many is None or told.items[many].value <= 1:
         return
     wanted = [at for at in range(first + 1, min(first + _WANTED, len(told.items))) if told.symbols[at] in "NT"]
     if not wanted and (told_before := _FOR.search(told.symbols[first - 1 - _AHEAD_REACH : first])):
         wanted = [first - len(told_before.group())]
         first = wanted[0] - 1
-    if not wanted or "&" in told.symbols[first + 1 : wanted[0]] or (first != many and not told.tie_before(wanted[0])):
+    if not wanted or "&" in told.symbols[first + 1 : wanted[0]] or (first != many and not _is_tied(told, wanted[0])):
         return  # “for 12 children and a teacher”
-    if not DONE.isdisjoint(told.words_behind(first, wanted[0] - first - 1)):
+    between = told.words_behind(first, wanted[0] - first - 1)
+    if not DONE.isdisjoint(between) and between[-1:] != ("all",):
         return  # “I cut 45, to be safe”
     for one in single:
         name = _names(told, one)[:1]
         if told.symbols[one] == TIME:
             result = wanted[0] if told.symbols[wanted[0]] == TIME else None
+        elif of_these:
+            result = wanted[0] if told.tie_before(wanted[0]) else None
         elif named or (name and name[0] not in thing):
             result = next((at for at in wanted if name and name[0] in _names(told, at)), None)
         else:
             result = wanted[0] if "s" in told.tie_before(wanted[0]) else None
         if result is not None and told.symbols[result] == told.symbols[one]:
             yield _product(told, one, many, result)
+
+
+def _is_tied(told: Paragraph, at: int) -> bool:
+    """Whether words tie a count to what stands before it: ``so 54``, ``all 54 stars``."""
+    return bool(told.tie_before(at)) or told.words_behind(at - 2, 1) == ("all",)
+
+
+def _are_these(told: Paragraph, start: int) -> bool:
+    """Whether ``each`` is one of those that were counted last: ``four patches in each of them``."""
+    return told.words_behind(start - 1, 1) == ("of",) and told.words_behind(start, 1)[0:1] in THESE
 
 
 def _is_multiplier(told: Paragraph, at: int, thing: set[str], *, named: bool) -> bool:

@@ -11,7 +11,7 @@ from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, PERCENT, RATE, TI
 from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
 from sitegen.prose.amounts.vocabulary import MORE_BEHIND
 from sitegen.prose.arithmetic.likely import is_like
-from sitegen.quantities import Unit
+from sitegen.quantities import Unit, decimal
 
 _BEFORE, _BEHIND = 12, 4
 """Numbers before and behind a result among which another sum for it is looked for."""
@@ -78,6 +78,12 @@ def _simple(
             yield one * (1 + percent)
 
 
+def _same_figures(said: Fraction, right: Fraction) -> bool:
+    """Whether two numbers have the same figures in another order: 3.60 and 6.30."""
+    first, second = (decimal(value, 2) for value in (said, right))
+    return len(first) == len(second) > 1 and said != right and sorted(first) == sorted(second)
+
+
 def _takes_more(told: Paragraph, at: int) -> bool:
     """Whether more goes into a result than was told: ``$30 with the bus fare``."""
     behind = told.words_behind(at, _MORE)
@@ -91,6 +97,8 @@ def is_slip(item: Item, right: Fraction, claim: Claim, told: Paragraph) -> bool:
         return False
     scale = _HOUR if item.symbol == TIME and item.unit == "hour" else 1
     if is_like(item.value / scale, right / scale, Unit.MM):
+        return True
+    if _same_figures(item.value, right):
         return True
     if claim.kind == "rows" and abs(item.value - right) <= _FEW_ROWS:
         return True

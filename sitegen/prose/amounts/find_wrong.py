@@ -12,6 +12,7 @@ from sitegen.prose.amounts.claims import Claim, Paragraph, paragraph_of
 from sitegen.prose.amounts.counts import counts
 from sitegen.prose.amounts.explain import agrees, is_explained, is_slip
 from sitegen.prose.amounts.items import items_of
+from sitegen.prose.amounts.percentages import percentages
 from sitegen.prose.amounts.products import products
 from sitegen.prose.amounts.rows import Row, RowResult, heads_of, people_in, row_results
 from sitegen.prose.amounts.sums import sums
@@ -20,6 +21,9 @@ from sitegen.prose.find import Reading
 _COLUMN = 8
 _IN_COLUMN = re.compile(r"(?:\s\s|\t|[|:]\s?)[*_]{0,3}$")
 """Two blanks, a colon or the border of a cell before a price, which may be in bold."""
+
+_MARK = re.compile(r"[ \t]{0,8}(?:[-*•–]|\d{1,2}[.)])\s")
+"""What an entry of a list begins with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +68,14 @@ def _paragraphs(reading: Reading) -> Iterator[Paragraph]:
     def word(item: Item) -> str:
         return " ".join(tokens.words[item.first : item.behind])
 
+    def opens(item: Item) -> bool:
+        return tokens.opens_line(item.first)
+
     number_at = {one.first: one for one in reading.numbers}
     first = 0
     for behind in (*tokens.breaks, len(tokens)):
         if behind > first:
-            yield paragraph_of(items_of(reading, first, behind, number_at), said, word)
+            yield paragraph_of(items_of(reading, first, behind, number_at), said, word, opens)
         first = behind + 1
 
 
@@ -90,16 +97,19 @@ def _row(reading: Reading, line: list[Item], *, apart: bool) -> Row:
     tokens = reading.tokens
     price = next((item for item in reversed(line) if item.symbol in (MONEY, RATE)), None)
     if price is None:
-        return Row(line, frozenset(), apart, in_column=False)
+        return Row(line, frozenset(), apart, in_column=False, listed=False)
     start = tokens.starts[price.first]
-    before = reading.text[max(tokens.starts[line[0].first], start - _COLUMN) : start]
-    return Row(line, people_in(tokens.words[line[0].first : line[-1].behind]), apart, bool(_IN_COLUMN.search(before)))
+    opens = tokens.starts[line[0].first]
+    before = reading.text[max(opens, start - _COLUMN) : start]
+    listed = _MARK.match(reading.text, reading.text.rfind("\n", 0, opens) + 1) is not None
+    words = people_in(tokens.words[line[0].first : line[-1].behind])
+    return Row(line, words, apart, bool(_IN_COLUMN.search(before)), listed)
 
 
 def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator[Claim]:
     """The claims of a paragraph that are wrong; nothing is said twice, nor of a sum that has a wrong part."""
     claims: dict[int, list[Claim]] = {}
-    for claim in (*products(told), *sums(told), *counts(told)):
+    for claim in (*products(told), *sums(told), *percentages(told), *counts(told)):
         claims.setdefault(claim.at, []).append(claim)
     wrong = {at for at in told.numbers if (row := in_rows.get(told.items[at].first)) and row.should_be is not None}
     for at in sorted(claims):

@@ -9,6 +9,7 @@ from fractions import Fraction
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, OPAQUE, PERCENT, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.vocabulary import (
     CALLED_TOGETHER,
+    CHARGE,
     HEDGES,
     LABELS,
     LENGTH_NAMES,
@@ -39,6 +40,7 @@ _FOR_ONE = ("each", "every", "one")
 _REACH = 60
 """Tokens back to a price, within which ``22 50`` is another."""
 _HEDGED_BEFORE = 3
+_CHARGED = 6
 _CENTS = 2
 
 
@@ -167,8 +169,9 @@ def _is_price(tokens: Tokens, one: Measured, *, priced: bool) -> bool:
     behind = tokens.words[one.behind : one.behind + 2]
     rate = behind[:1] in (["each"], ["apiece"], ["per"]) or (behind[:1] == ["a"] and behind[1:] != ["of"])
     pence = bool(behind) and re.fullmatch(r"\d\d", behind[0]) is not None and behind[1:] not in (["oz"], ["ounces"])
-    paid = before in ("at", "cost", "costs", "paid", "pay", "spent", "charge", "for", "was")
-    return behind[:1] != ["of"] and (rate or pence or (before == "at" or (paid and priced)) or priced)
+    paid = before in ("at", "cost", "costs", "paid", "pay", "pays", "spent", "charge", "for", "was")
+    charged = behind[:1] == ["for"] and not CHARGE.isdisjoint(tokens.words[max(0, one.first - _CHARGED) : one.first])
+    return behind[:1] != ["of"] and (rate or pence or (before == "at" or (paid and priced)) or priced or charged)
 
 
 def _count(tokens: Tokens, plain: Item, number_at: Mapping[int, Measured], *, priced: bool) -> Item:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, PERCENT, RATE, TIME, Item
 from sitegen.prose.amounts.claims import Claim, Paragraph
-from sitegen.prose.amounts.vocabulary import SUBJECTS
+from sitegen.prose.amounts.vocabulary import MANY_IN, PEOPLE, RATE_WORDS, SUBJECTS
 from sitegen.quantities import Unit, vulgar
 
 _REACH = 32
@@ -23,12 +23,17 @@ _IS = re.compile(r"(?:^_?|[LN]_{0,3})i_?$")
 """``Six at $15 each is $90``; ``15 yards cost $12``."""
 _BREAKS = frozenset("-oPv/XM")
 _SOLD_IN = ("M", "YD", "FT")
-_COUNTED = re.compile(r"(?P<n>N)_{0,2}?[_*]?f?_{0,3}(?P<one>[TGM])(?=_{0,2}e?[_,]{0,5}[s=:,(])")
+_COUNTED = re.compile(r"(?P<n>N)_{0,2}?[_*]?[fa]?_{0,3}(?P<one>[TGM])(?=_{0,2}e?[_,]{0,5}[s=:,(])")
 _EACH = re.compile(r"(?P<one>[TGU])e?[^.TGMUNX]{0,20}?[s=,_]_{0,3}(?P<n>N)_{0,2}[i=][_=]{0,2}(?P<r>[TGM])")
 _SHARED = re.compile(r"M[^.MU/]{0,24}/[_*]{0,2}N_{0,3}[,)]?[=s:i][_=i]{0,3}(?P<r>[MU])")
 _SHARE = re.compile(r"N_{0,2}/_{0,2}M,?s?_?e[_p]{0,2}(?P<r>M)")
 _SPLIT = re.compile(r"/_{0,3}N_{0,4},?_{0,2}M_?[=i]_?(?P<r>U)")
 _FOR_SEVERAL = re.compile(r"M_{0,3}fN_{0,3}[,]?s_{0,2}(?P<r>U)")
+
+_AT_THAT_RATE = re.compile(r"(?P<one>T)_{0,2}e[^.]{0,8}\.?_?a__,?_{0,2}(?P<n>N)_{0,3}[^.MUTGLN]{0,8}(?P<r>T)")
+_FOR_A_PAIR = re.compile(r",?[s=][_=i]{0,3}(?P<r>[MU])")
+_FOR_A_PAIR_REACH = 12
+_OF_ONE_SHARE = re.compile(r"[=s:i]_{0,2}/[_i=]{0,3}(?P<r>[MU])")
 
 
 def products(told: Paragraph) -> Iterator[Claim]:
@@ -36,8 +41,11 @@ def products(told: Paragraph) -> Iterator[Claim]:
     for at in told.numbers:
         if told.symbols[at] == RATE and (claim := _of_rate(told, at)):
             yield claim
+    yield from _for_pairs(told)
     yield from _of_count(told)
+    yield from _at_that_rate(told)
     yield from _shares(told)
+    yield from _shares_of_rate(told)
 
 
 def _of_rate(told: Paragraph, at: int) -> Claim | None:
@@ -50,7 +58,8 @@ def _of_rate(told: Paragraph, at: int) -> Claim | None:
         return None
     for_some = _BEHIND.match(told.behind(result, 6))
     tied = told.tie_before(result) or not between or _IS.search(between)
-    if not (tied or (for_some and between[-1:] == ",")):
+    in_a_list = between == "," and _AHEAD.search(told.symbols[max(0, at - 8) : at]) and told.ends_clause(result)
+    if not (tied or in_a_list or (for_some and between[-1:] == ",")):
         return None
     if (not for_some and _is_of_another(told, at, result)) or _is_partly_free(told, at, result):
         return None
@@ -133,6 +142,33 @@ def _factor(item: Item) -> Fraction:
     return item.value / 60 if item.symbol == TIME else item.value
 
 
+def _for_pairs(told: Paragraph) -> Iterator[Claim]:
+    """``£35 per curtain, so £70 for the pair``; with no word of reckoning, both may well cost less."""
+    for at in told.numbers:
+        if told.symbols[at] != RATE or told.items[at].per in MANY_IN or told.items[at].per in Unit.__members__:
+            continue
+        found = _FOR_A_PAIR.match(told.symbols, at + 1, at + _FOR_A_PAIR_REACH)
+        if found is None:
+            continue
+        result = found.start("r")
+        behind = told.words_behind(result, 3)
+        of_several = behind[:1] == ("for",) or behind[:1] in (("the",), ("a",))
+        names = {told.items[result].per, *behind[1:]} if of_several else {told.items[result].per}
+        for name in names & MANY_IN.keys():
+            price = told.items[at]
+            words = f"{MANY_IN[name]} × {told.said(price)}"
+            yield Claim(result, (MANY_IN[name] * price.value,), words, "product", (at,), firm=True)
+
+
+def _at_that_rate(told: Paragraph) -> Iterator[Claim]:
+    """``4 minutes apiece. At that rate the 42 blocks take 168 minutes``."""
+    for found in _AT_THAT_RATE.finditer(told.symbols):
+        at = told.symbols.rindex("a", found.start(), found.start("n"))
+        pointing, name = told.words_behind(at, 2)
+        if pointing in ("that", "this") and name in RATE_WORDS and _whole(told.items[found.start("n")]):
+            yield _product(told, found.start("n"), found.start("one"), found.start("r"), firm=True)
+
+
 def _of_count(told: Paragraph) -> Iterator[Claim]:
     """``three 20 oz bags, so 60 oz in total``; ``50 minutes each, so six is 300 minutes``."""
     for found in _COUNTED.finditer(told.symbols):
@@ -189,6 +225,24 @@ def _shares(told: Paragraph) -> Iterator[Claim]:
             words = f"{told.said(told.items[whole])} ÷ {vulgar(count.value)}"
             value = told.items[whole].value / count.value
             yield Claim(result, (value,), words, "share", (whole, counts[-1]), firm=True)
+
+
+def _shares_of_rate(told: Paragraph) -> Iterator[Claim]:
+    """``We are eight, and 8.8 m are put aside. It costs £12 a metre, which makes your share £13.20``."""
+    for found in _OF_ONE_SHARE.finditer(told.symbols):
+        result = found.start("r")
+        before = range(max(0, result - _BACK), result)
+        heads = [each for each in before if told.symbols[each] == COUNT and told.items[each].noun in PEOPLE]
+        rates = [each for each in before if told.symbols[each] == RATE]
+        if not heads or not rates or not _whole(told.items[heads[-1]]):
+            continue
+        price, people = told.items[rates[-1]], told.items[heads[-1]].value
+        bought = [each for each in before if told.symbols[each] == LENGTH and _fits(told.items[each], price)]
+        if bought:
+            values = [_factor(told.items[each]) * price.value for each in reversed(bought)]
+            words = f"{told.said(told.items[bought[-1]])} at {told.said(price)} ÷ {vulgar(people)}"
+            shares = (values[0] / people, *values)
+            yield Claim(result, shares, words, "share", (bought[-1], rates[-1], heads[-1]), firm=True)
 
 
 def _named_shares(told: Paragraph) -> Iterator[Claim]:

@@ -10,12 +10,14 @@ from fractions import Fraction
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, Item
 from sitegen.prose.amounts.explain import agrees
 from sitegen.prose.amounts.items import stem
-from sitegen.prose.amounts.vocabulary import PEOPLE, TAKEN_OFF, TOTAL_ROW
+from sitegen.prose.amounts.vocabulary import BUNDLE, COMPLETE_ROW, PEOPLE, TAKEN_OFF, THE_WHOLE, TOTAL_ROW
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.quantities import Unit, decimal
 
 _LAST = re.compile(rf"[MU][^{NUMBERS}]{{0,4}}$")
 _CELLS = re.compile(r"(?P<count>[LN])_{0,2}\|_?(?P<one>[MU])_?\|[_*]{0,2}(?P<all>M)[^MUTGLNPX]{0,4}$")
+_CLOSING = re.compile(r"[_*]{0,3}(?P<tie>s?=|c)[_p=i]{0,3}(?P<all>M)(?P<behind>[_fN]{0,5}|.{0,2}c)")
+"""``That's £22 for the lot``, ``All up I paid £22``: behind a list, as the first words of what follows."""
 _FEWEST = 2
 _MOST = 60
 _ROUND = (Fraction(1, 10), Fraction(1, 2), Fraction(1), Fraction(5))
@@ -24,13 +26,14 @@ _ROUND = (Fraction(1, 10), Fraction(1, 2), Fraction(1), Fraction(5))
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line of a text: its items, its words, whether an empty line stands before it, and a last price that stands in
-    a column of its own or behind a colon."""
+    """A line of a text: its items, its words, whether an empty line stands before it, whether its last price stands
+    in a column of its own or behind a colon, and whether it is an entry of a list."""
 
     items: Sequence[Item]
     words: frozenset[str]
     apart: bool
     in_column: bool
+    listed: bool
 
     @property
     def symbols(self) -> str:
@@ -39,8 +42,8 @@ class Row:
 
     @property
     def price(self) -> Item | None:
-        """The last price, if it ends the line and stands in a column."""
-        last = _LAST.search(self.symbols) if self.in_column else None
+        """The last price, if it ends the line and stands in a column or in an entry of a list."""
+        last = _LAST.search(self.symbols) if self.in_column or self.listed else None
         return self.items[last.start()] if last else None
 
 
@@ -56,11 +59,13 @@ class RowResult:
 
 @dataclass(slots=True)
 class _Bill:
-    """The rows of a list that were read so far, and how many empty lines stand behind them."""
+    """The rows of a list that were read so far, how many empty lines stand behind them, and whether
+    each of them tells one price."""
 
     prices: list[Fraction] = field(default_factory=list)
     total: Fraction | None = None
     gaps: int = 0
+    sure: bool = True
 
 
 def heads_of(items: Iterable[Item]) -> dict[str, set[Fraction]]:
@@ -83,22 +88,53 @@ def row_results(rows: Iterable[Row], heads: Mapping[str, set[Fraction]]) -> Iter
         share = _share_of_one(row)
         if share is not None and bill.total is not None:
             yield from _share(bill.total, row, share, heads)
-        elif price is not None and _is_total(row):
+        elif price is not None and row.in_column and _is_total(row):
+            yield from _total(bill, price)
+        elif closing := _closing(bill, row):
+            yield from _total(bill, closing)
+        elif price is not None and _is_complete(bill, row, price):
             yield from _total(bill, price)
         elif price is not None:
             yield from _in_cells(row)
             _add(bill, row, price)
+        elif row.listed and not {MONEY, RATE}.isdisjoint(row.symbols):
+            bill.sure = False
 
 
 def _is_total(row: Row) -> bool:
     return not row.words.isdisjoint(TOTAL_ROW) or {"to", "pay"} <= row.words
 
 
+def _closing(bill: _Bill, row: Row) -> Item | None:
+    """The price of all that was listed, which the sentence behind the list begins with."""
+    found = _CLOSING.match(row.symbols) if row.apart and bill.sure and len(bill.prices) >= _FEWEST else None
+    if found is None or not row.words.isdisjoint(BUNDLE):
+        return None
+    behind = row.items[found.end("all") : found.end()]
+    many = [item.value for item in behind if item.symbol == COUNT]
+    whole = not THE_WHOLE.isdisjoint(row.words) and "f" in found["behind"]
+    if found["tie"] == "c" or "c" in found["behind"] or whole or many == [len(bill.prices)]:
+        return row.items[found.start("all")]
+    return None
+
+
+def _is_complete(bill: _Bill, row: Row, price: Item) -> bool:
+    """Whether a row is likely to tell the sum of those before it: a price for all may also be a lower one, but hardly
+    one with the same pence."""
+    if row.words.isdisjoint(COMPLETE_ROW) or not row.words.isdisjoint(BUNDLE) or bill.gaps:
+        return False
+    apart = abs(sum(bill.prices, Fraction(0)) - price.value)
+    return price.value.denominator != 1 and apart.denominator == 1
+
+
 def _add(bill: _Bill, row: Row, price: Item) -> None:
     """Takes a row into the bill; one that tells the sum of those before it stands for them all."""
     if bill.gaps:
-        bill.prices, bill.total, bill.gaps = [], None, 0
+        bill.prices, bill.total, bill.gaps, bill.sure = [], None, 0, True
+    if row.listed and not row.in_column and row.symbols.count(MONEY) != 1:
+        bill.sure = False
     if price.symbol != MONEY or len(bill.prices) >= _MOST:
+        bill.sure = False
         return
     if len(bill.prices) >= _FEWEST and price.value == sum(bill.prices, Fraction(0)):
         bill.prices = []
@@ -119,7 +155,7 @@ def _total(bill: _Bill, price: Item) -> Iterator[RowResult]:
         value = sum(bill.prices, Fraction(0))
         words = " ".join(f"{'−' if each < 0 else '+'} {_price(abs(each))}" for each in bill.prices)
         yield _judged(price, (value,), words.removeprefix("+ "), "sum")
-    bill.prices, bill.total, bill.gaps = [price.value], price.value, 0
+    bill.prices, bill.total, bill.gaps, bill.sure = [price.value], price.value, 0, True
 
 
 def _share_of_one(row: Row) -> Item | None:

@@ -1,4 +1,4 @@
-"""Sums and what is left: a list with its total, one price off another, so many percent off."""
+"""Sums and what is left: a list with its total, one price off another."""
 
 from __future__ import annotations
 
@@ -9,44 +9,45 @@ from itertools import pairwise
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT
 from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
-from sitegen.prose.amounts.vocabulary import BUNDLE
+from sitegen.prose.amounts.vocabulary import AHEAD, BUNDLE, SAVED
 
 _LONGEST_GAP = 16
 """Items between two amounts of one list."""
 _MOST_PARTS = 12
 _FARTHEST = 120
+_TOTAL_OPENS = re.compile(r"[.]_?c[_:ip=]{0,3}$")
+_TOTAL_REACH = 6
 _BREAKS = frozenset("-o/vw")
-_IN_ALL_BEHIND = re.compile(r"[_,]{0,2}c")
+_IN_ALL_BEHIND = re.compile(r"[_,]{0,2}(?P<all>c)(?![|:]?[MUTG])")
 _IN_ITS_CLAUSE = re.compile(r"[^.]*(?:\.[s_]?[=c:_][^.]{0,3})?")
 """What stands between a list and its sum, which may be said in the next sentence: ``That's £25``."""
 _IN_UNIT = {"hour": Fraction(60), "second": Fraction(1, 60), "cents": Fraction(1, 100)}
+_JOINED = re.compile(r"[,&:]|^f|_i$")
+"""``£2 and £3``; ``12 pounds for the hem 18 for the waist``; ``cutting is 15 minutes sewing is 40``."""
 _FOR_TWO = re.compile(r"[MU]f_{1,4}&_?[MU]f_{1,4},$")
 _FOR_TWO_REACH = 16
 _LEFT_BEHIND = re.compile(r"[_i]{0,2}w")
 _LESS = re.compile(r"(?P<whole>[MTG])_{0,3}-_{0,3}(?P<less>[MTG])[_,]{0,4}[=s:][_=i]{0,3}(?P<r>[MTG])")
-_PERCENT_OFF = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)_{0,2}o[^.MUPXTG]{0,16}?(?P<r>[MUN])")
-_LESS_PERCENT = re.compile(r"(?P<whole>[MU])_{0,3}-_{0,3}(?P<share>P)[_,]{0,3}[=is:]_?(?P<r>[MU])")
-_PERCENT_ON = re.compile(r"(?P<share>P)[_o]_{0,2}(?P<whole>[MU])[_,]{0,4}[=isp:][_=i]?(?P<r>[MU])")
-_SHE_PAYS = re.compile(
-    r"(?P<whole>M)[^.MUPXTG]{0,14}P_{0,2}o[^.MUPXTGN]{0,6}[=i]_?(?P<less>M)[^.MUPXTGN]{0,6}p_?(?P<r>[MN])"
-)
+_SAVED_REACH = 4
 _FROM_NOTE = re.compile(r"(?P<r>M)wf?_{0,3}(?P<whole>M)")
 
 
 def sums(told: Paragraph) -> Iterator[Claim]:
-    """Every sum, difference and percentage of a paragraph that words name as one."""
+    """Every sum and difference of a paragraph that words name as one."""
     for at in told.numbers:
         added = told.symbols[at] in (MONEY, RATE, TIME, WEIGHT) and told.items[at].unit != "cents"
-        if added and (claim := _total(told, at) or _left(told, at)):
+        if not added:
+            continue
+        if claim := _total(told, at) or _left(told, at):
+            yield claim
+        if claim := _grand_total(told, at):
             yield claim
     yield from _less(told)
-    yield from _percent_off(told)
-    yield from _after_percent(told)
 
 
 def _total(told: Paragraph, at: int) -> Claim | None:
     tie = told.tie_before(at)
-    strong = "c" in tie or _IN_ALL_BEHIND.match(told.behind(at, 3)) is not None
+    strong = _is_total(told, at)
     if not (tie or strong or _is_of_pair(told, at)) or tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)):
         return None
     parts = _parts(told, at)
@@ -61,6 +62,23 @@ def _total(told: Paragraph, at: int) -> Claim | None:
     runs = [sum(values[start:], Fraction(0)) for start in range(1, len(values) - 1)]
     words = " + ".join(told.said(told.items[each]) for each in parts)
     return Claim(at, (likeliest, sum(real, Fraction(0)), *runs), words, "sum", tuple(parts), firm=listed)
+
+
+def _grand_total(told: Paragraph, at: int) -> Claim | None:
+    """The sum of all prices of a paragraph so far, of several sentences: ``Foam was $24. The zip was $5.40 and the
+    cord $7.80. Grand total $37.20``."""
+    if told.items[at].symbol != MONEY or not _TOTAL_OPENS.search(told.symbols[max(0, at - _TOTAL_REACH) : at]):
+        return None
+    parts = [each for each in told.numbers if max(0, at - _FARTHEST) < each < at and told.symbols[each] == MONEY]
+    if not 2 < len(parts) <= _MOST_PARTS or any(_is_total(told, each) for each in parts):
+        return None
+    between = told.symbols[parts[0] : at]
+    if not _BREAKS.isdisjoint(between) or PERCENT in between or _is_bundle(told, parts[0], at):
+        return None
+    values = [told.items[each].value for each in parts]
+    runs = [sum(values[start:], Fraction(0)) for start in range(len(values) - 1)]
+    words = " + ".join(told.said(told.items[each]) for each in parts)
+    return Claim(at, tuple(runs), words, "sum", tuple(parts))
 
 
 def _value(told: Paragraph, parts: list[int], place: int) -> Fraction:
@@ -118,7 +136,13 @@ def _parts(told: Paragraph, at: int) -> list[int]:
 def _is_total(told: Paragraph, place: int) -> bool:
     if told.behind(place, 1) == "&":
         return False
-    return "c" in told.tie_before(place) or _IN_ALL_BEHIND.match(told.behind(place, 3)) is not None
+    if "c" in told.tie_before(place):
+        return True
+    behind = _IN_ALL_BEHIND.match(told.symbols, place + 1, place + 6)
+    if behind is None:
+        return False
+    total = told.items[behind.start("all")]
+    return not (told.opens(total) and told.said(total)[0].isupper())  # “Total”, a row of its own
 
 
 def _is_bare(told: Paragraph, place: int, sort: tuple[str, str]) -> bool:
@@ -128,7 +152,7 @@ def _is_bare(told: Paragraph, place: int, sort: tuple[str, str]) -> bool:
     return (
         sort[0] in (MONEY, TIME)
         and not item.noun
-        and (behind in tuple("f,&s") or told.words_behind(place, 1) == ("on",) or _is_known(told, place))
+        and (behind in tuple("f,&s") or told.symbols[max(0, place - 2) : place] == "_i" or told.words_behind(place, 1) == ("on",) or _is_known(told, place))
     )
 
 
@@ -150,13 +174,13 @@ def _is_list(told: Paragraph, parts: list[int], at: int) -> bool:
     if {"s", "=", ":", "p"}.isdisjoint(told.tie_before(at)):
         return False
     joined = (told.symbols[one + 1 : other] for one, other in pairwise(parts))
-    return all("," in each or "&" in each or ":" in each or told.symbols[parts[0]] == COUNT for each in joined)
+    return all(_JOINED.search(each) is not None or told.symbols[parts[0]] == COUNT for each in joined)
 
 
 def _left(told: Paragraph, at: int) -> Claim | None:
     """What is left of one amount when another one is taken off it."""
     tie = told.tie_before(at)
-    if tie[:1] != "v" and not _LEFT_BEHIND.match(told.behind(at, 3)):
+    if tie[:1] != "v" and not _LEFT_BEHIND.match(told.behind(at, 3)) and not _is_saved(told, at):
         return None
     if note := _FROM_NOTE.match(told.symbols[at : at + 8]):
         whole = at + note.start("whole")
@@ -168,6 +192,14 @@ def _left(told: Paragraph, at: int) -> Claim | None:
     one, other = earlier
     greater, less = (one, other) if told.items[one].value > told.items[other].value else (other, one)
     return _difference(told, at, greater, less)
+
+
+def _is_saved(told: Paragraph, at: int) -> bool:
+    """Whether a price tells by how much one is lower than another: ``so I saved $12``, ``so I'm $12 in front``."""
+    behind = told.words_behind(at, 2)
+    ahead = any(behind[: len(each)] == each for each in AHEAD)
+    saved = at > 0 and told.word(told.items[at - 1]) in SAVED
+    return (ahead or saved) and "s" in told.symbols[max(0, at - _SAVED_REACH) : at]
 
 
 def _earlier(told: Paragraph, at: int) -> list[int]:
@@ -187,32 +219,3 @@ def _less(told: Paragraph) -> Iterator[Claim]:
         whole, less, result = found.start("whole"), found.start("less"), found.start("r")
         if len({sort_of(told.items[each]) for each in (whole, less, result)}) == 1:
             yield _difference(told, result, whole, less, firm=True)
-
-
-def _after_percent(told: Paragraph) -> Iterator[Claim]:
-    """``$43 and 10 percent off, which is $4.30, so she pays 38.70``."""
-    for found in _SHE_PAYS.finditer(told.symbols):
-        result = found.start("r")
-        if told.symbols[result] == MONEY or told.items[result].decimals == 2:
-            yield _difference(told, result, found.start("whole"), found.start("less"), firm=True)
-
-
-def _percent_off(told: Paragraph) -> Iterator[Claim]:
-    """``$17.50 a yard, 20% off, so $14 a yard``; ``10 percent off which is $4.30 so she pays 38.70``."""
-    for form in (_PERCENT_OFF, _LESS_PERCENT, _PERCENT_ON):
-        for found in form.finditer(told.symbols):
-            whole, at, result = (found.start(name) for name in ("whole", "share", "r"))
-            if told.symbols[result] != COUNT and (form is not _PERCENT_OFF or told.tie_before(result)):
-                yield _of_percent(told, whole, at, result)
-
-
-def _of_percent(told: Paragraph, whole: int, at: int, result: int) -> Claim:
-    """What is taken off or what is left, whichever lies nearer."""
-    share, price = told.items[at].value, told.items[whole].value
-    said = told.items[result].value
-    taken, left = price * share, price * (1 - share)
-    if abs(said - taken) < abs(said - left):
-        words = f"{told.said(told.items[at])} of {told.said(told.items[whole])}"
-        return Claim(result, (taken, left), words, "percent", (whole, at), firm=True)
-    words = f"{told.said(told.items[whole])} less {told.said(told.items[at])}"
-    return Claim(result, (left, taken), words, "percent", (whole, at), firm=True)

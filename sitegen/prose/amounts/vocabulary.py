@@ -47,6 +47,7 @@ PAIRS = {
     ("both", "on"): "c", ("both", "for"): "c", ("for", "both"): "c",
     ("to", "spare"): "w", ("left", "with"): "v", ("leave", "you"): "v", ("that", "is"): "=", ("that", "was"): "=",
     ("which", "is"): "=", ("which", "was"): "=",
+    ("ran", "me"): "=", ("ran", "to"): "=", ("runs", "to"): "=", ("set", "me"): "=",
 }  # fmt: skip
 """Pairs of words that are one: ``in all``, ``that is``."""
 MONEY_WORDS = {
@@ -54,6 +55,8 @@ MONEY_WORDS = {
     "cent": 100, "cents": 100, "pence": 100, "p": 100,
 }  # fmt: skip
 """The words behind a price, with how many of them make one of the main unit."""
+CHARGE = words("charge charges cost costs pay pays paid spent price owe")
+"""Words shortly before ``12 pounds for the hem`` by which these are money."""
 SIGNS = frozenset("$£€")
 MINUTES_IN = {
     "second": Fraction(1, 60), "minute": Fraction(1), "hour": Fraction(60), "day": Fraction(1440),
@@ -78,7 +81,7 @@ BUNDLE = words("set bundle deal offer special kit pack")
 SUBJECTS = words(
     "that it this the whole lot piece all everything you we i she he they to in my our your which for them those these"
     " of um uh like just a at on if go its cost cloth fabric bought got get needed needs need have had took take made"
-    " make sold sell used use bill sum price"
+    " make sold sell used use bill sum price will would should could then"
 )
 """Words between a price for one and the price for all that speak of nothing else."""
 CALLED_TOGETHER = words(": , . they they're that's it's that is are come comes makes make for")
@@ -102,11 +105,30 @@ PEOPLE = words("pupil student child person head participant learner sewer guest 
 """Those among whom a cost is shared out."""
 TOTAL_ROW = words("total altogether sum totals")
 """Words of a row that tells what the rows before it come to."""
+COMPLETE_ROW = words("complete")
+"""Words of a row that may tell what the rows before it come to."""
+THE_WHOLE = words("whole lot all everything both")
+"""Words behind ``That's £22 for the`` by which the price is that of all that was listed."""
+MANY_IN = {"pair": 2, "both": 2, "dozen": 12}
+"""How many things have one price: ``so £70 for the pair``."""
+RATE_WORDS = words("rate pace speed")
+"""Words behind ``at that`` that point back to what one takes."""
+AHEAD = (("in", "front"), ("better", "off"), ("ahead",), ("cheaper",))
+"""Words behind a price that tell it is the difference of two others."""
+SAVED = words("save saves saved saving")
+"""Words before such a price."""
 TAKEN_OFF = words("less minus discount deposit off refund voucher paid")
 """Words of a row whose price is taken off and not added."""
 ONE_OF_EACH = words("a per each every")
 """Words before a thing of which there are several alike: ``6 from each strip``."""
 IN_A_ROW = (("side", "by", "side"), ("to", "a", "row"), ("in", "a", "row"), ("next", "to", "each"))
+THESE = (("them",), ("these",), ("those",))
+"""Words that point back to what was counted last."""
+ACROSS = words("across wide")
+UPRIGHT = words("down long high deep tall")
+"""Words behind the two counts of a grid: ``8 blocks wide and 10 long``."""
+WHERE = words("on in for at along around across inside behind")
+"""Words behind a count that tell where these are, and not what."""
 SEVERAL = {"children": "child", "people": "person"}
 """Words for several that are not made with an s."""
 DONE = words("cut made bought sewed sewn used had sold drew printed ordered took but only free because")

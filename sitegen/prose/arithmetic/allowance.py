@@ -43,7 +43,9 @@ def _named_behind(tokens: Tokens, one: Measured) -> bool:
 
 
 def _named_before(tokens: Tokens, one: Measured) -> bool:
-    """``Seam allowance everywhere 1.5 cm``, ``Seams are 1/2 in throughout``."""
+    """``Seam allowance everywhere 1.5 cm``, ``Seams are 1/2 in throughout``, ``I sew with 1/2 in``."""
+    if tokens.words[max(0, one.first - 2) : one.first] in (["sew", "with"], ["sew", "at"]):
+        return True
     at = one.first - 1
     while at >= max(0, one.first - _LONGEST_WAY) and tokens.words[at] in _SAYS | {"*"}:
         at -= 1

@@ -48,7 +48,7 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     gap = symbols[base + 1 : at]
     words = " ".join(said(item) for item in items[base + 1 : at]).lower()
     found = _BACK.search(words)
-    if found is None or gap.count(".") > 1 or symbols[at + 1 : at + 2] in tuple("+-"):
+    if found is None or gap.count(".") > 1 or re.match(r"[+\-/]|\*N", symbols[at + 1 : at + 3]):
         return None
     if not _MORE.isdisjoint(gap[max(map(gap.rfind, _FACTORS)) :]):
         return None

@@ -38,6 +38,9 @@ _NO_RESULT = re.compile(
     r"\b(?:the|those|these|that)$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$"
     r"|\. (?:over|under)lap (?!is|of)[a-z ]*$"
 )
+_UNKNOWN = re.compile(r"[+\-A]_?X[^L.\n]*$")
+"""Something is added of which nobody knows here how much it is: ``plus a seam on both sides``."""
+_NEAR_ITEMS = 12
 _JOINED = re.compile(r"\b(?:join\w*|seamed|sewn?|stitch\w*|overlap\w*)\b.*\b(?:with|by)\b")
 """Pieces that are joined are shorter together than each by itself."""
 _PLACED = re.compile(r"\b(?:below|above)\b")
@@ -71,7 +74,12 @@ def related_results(
     for order in ("before", "behind"):
         for at in candidates:
             tie = None if at in done else tie_of(symbols, at)
-            if tie is None or _makes_the_next(items, symbols, at) or _only_supposed(items, said, at):
+            if (
+                tie is None
+                or _UNKNOWN.search(symbols[max(0, at - _NEAR_ITEMS) : at])
+                or _makes_the_next(items, symbols, at)
+                or _only_supposed(items, said, at)
+            ):
                 continue
             if order == "behind" and (at in used or not _leads(symbols, at, tie) or _is_named_first(items, at, said)):
                 continue

@@ -183,9 +183,12 @@ def _items(
         one = number_at.get(at)
         if at in skipped:
             index = at + 1
-        elif allowance is not None and (seam := named_allowance(tokens, at)):
+        elif seam := named_allowance(tokens, at):
             index, times = seam
-            yield _allowance(allowance, pairs.get(allowance.first), at, index, times)
+            if allowance is None:
+                yield Item("X", at, index)  # nobody knows here how much it is
+            else:
+                yield _allowance(allowance, pairs.get(allowance.first), at, index, times)
         elif named := _named_part(tokens, at):
             yield named
             index = named.behind

@@ -9,12 +9,13 @@ from sitegen.prose.find.numbers import STARTS, Form, Number, fraction_at, number
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.find.units import UnitFound, unit_at
 from sitegen.prose.measurement import Kind
-from sitegen.prose.words import words
+from sitegen.prose.words import MONEY, words
 from sitegen.quantities import Unit
 
 _ARTICLES = frozenset(("a", "an"))
 _ONE_UNITS = words("inch yard metre meter centimetre centimeter millimetre millimeter")
-_RATES = words("stitches stitch per every spi dollars dollar pounds euros cents pence bucks quid")
+_LENGTH_WORDS = _ONE_UNITS | words("inches yards metres meters centimetres centimeters millimetres millimeters cm mm")
+_RATES = words("stitches stitch per every spi pounds $ £ €") | MONEY
 _SMALLER = {Unit.YD: (Unit.FT, Unit.IN), Unit.FT: (Unit.IN,), Unit.M: (Unit.CM, Unit.MM), Unit.CM: (Unit.MM,)}
 _METRIC = (Unit.MM, Unit.CM, Unit.M)
 
@@ -35,6 +36,11 @@ class Atom(NamedTuple):
     spoken: bool = False
 
 
+_EMPHASIS = words("whole full more extra further good")
+"""Words between a number and its unit: ``one more inch``, ``another whole inch``."""
+_FOOT = words("foot feet ft")
+_BEHIND_HEIGHT = words("so and but tall is for which that she he i we you . , ; : ! ? )")
+"""What may stand behind inches that are said without their unit: ``five foot two``."""
 _POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
 """``this one`` is no number."""
 
@@ -43,7 +49,7 @@ def atoms_of(tokens: Tokens, text: str) -> list[Atom]:
     """All numbers in order, none inside another."""
     found: list[Atom] = []
     behind = 0
-    spoken = [index for index, word in enumerate(tokens.words) if word in STARTS]
+    spoken = [index for index, word in enumerate(tokens.words) if word in STARTS or word == "another"]
     for index in sorted([*spoken, *tokens.printed]):
         if index >= behind and (atom := _atom_at(tokens, index, text)) is not None:
             found.append(atom)
@@ -60,7 +66,7 @@ def _atom_at(tokens: Tokens, index: int, text: str) -> Atom | None:
         return None
     if number.hyphened and (plain := _as_range_start(tokens, number, text)):
         number = plain
-    if feet := _feet_and_inches(tokens, number):
+    if feet := _feet_and_inches(tokens, number) or _height(tokens, number):
         return feet
     printed = tokens.printed.get(index)
     improper = number.form is Form.MIXED and printed is not None and printed.vulgar and not printed.mixed
@@ -106,18 +112,21 @@ def _one_unit(tokens: Tokens, index: int, word: str) -> Atom | None:
         if fraction is None or tokens.word(fraction.behind) in ("of", "inch", "inches"):
             return None
         return Atom(Fraction(1), Form.WHOLE, index, index + 1, Kind.LENGTH, Unit.IN, spoken=True)
-    if word not in _ARTICLES or tokens.word(index + 1) not in _ONE_UNITS:
+    at = index + 2 if tokens.word(index + 1) in _EMPHASIS else index + 1
+    if word not in _ARTICLES | {"another"} or tokens.word(at) not in _ONE_UNITS:
         return None
     rate = before in (TokenKind.NUMBER, TokenKind.SKIPPED) or (index > 0 and tokens.words[index - 1] in _RATES)
-    found = unit_at(tokens, index, index + 1, whole=True, text="")
+    found = unit_at(tokens, index, at, whole=True, text="")
     if rate or found is None:
         return None
-    return Atom(Fraction(1), Form.WHOLE, index, index + 2, Kind.LENGTH, found.unit, spoken=True)
+    return Atom(Fraction(1), Form.WHOLE, index, at + 1, Kind.LENGTH, found.unit, spoken=True)
 
 
 def _unit_behind(tokens: Tokens, number: Number, text: str) -> UnitFound | None:
     whole = number.form is Form.WHOLE
     found = unit_at(tokens, number.first, number.behind, whole=whole, text=text)
+    if found is None and tokens.word(number.behind) in _EMPHASIS and tokens.word(number.behind + 1) in _LENGTH_WORDS:
+        return unit_at(tokens, number.first, number.behind + 1, whole=whole, text=text)
     if found is not None or number.form is Form.WHOLE:
         return found
     # half an inch, three eighths of an inch, 3/8 of an inch
@@ -145,8 +154,13 @@ def _with_fraction(tokens: Tokens, atom: Atom, text: str) -> Atom:
     if atom.unit in _METRIC and fraction.value.denominator in (8, 16):
         return atom  # eighths are of an inch
     what = tokens.word(fraction.behind + 1), tokens.word(fraction.behind + 2)
-    of_another = following == "of" and what[0] in _NAMING and what[1] not in _MATERIAL
-    if of_another or following in ("a", "an", "the", "as", "way", "again"):
+    bought = atom.unit in (Unit.YD, Unit.M) or not what[1] or what[1] in _MATERIAL
+    of_another = following == "of" and what[0] in _NAMING and not bought
+    ends = (fraction.behind < len(tokens) and tokens.opens_line(fraction.behind)) or (following, what[0]) == (
+        "as",
+        "well",
+    )
+    if of_another or (following in ("a", "an", "the", "as", "way", "again") and not ends):
         return atom
     return atom._replace(value=atom.value + fraction.value, form=Form.MIXED, behind=fraction.behind, spoken=True)
 
@@ -181,3 +195,17 @@ def _feet_and_inches(tokens: Tokens, number: Number) -> Atom | None:
         return None
     both = number.value + value / 12
     return Atom(both, Form.MIXED, number.first, at + 3, Kind.LENGTH, Unit.FT, number.decimals, number.spoken)
+
+
+def _height(tokens: Tokens, number: Number) -> Atom | None:
+    """``5 foot 4``, ``five foot two``: the inches are said without their unit."""
+    if tokens.word(number.behind) not in _FOOT or number.form is not Form.WHOLE:
+        return None
+    at = number.behind + 1
+    inches = number_at(tokens, at) if at < len(tokens) else None
+    if inches is None or inches.first != at or inches.form is not Form.WHOLE or not 0 < inches.value < 12:
+        return None
+    if inches.behind < len(tokens) and tokens.words[inches.behind] not in _BEHIND_HEIGHT:
+        return None
+    both = number.value + inches.value / 12
+    return Atom(both, Form.MIXED, number.first, inches.behind, Kind.LENGTH, Unit.FT, None, number.spoken)

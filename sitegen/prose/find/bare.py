@@ -11,7 +11,7 @@ from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
-from sitegen.quantities import Unit
+from sitegen.quantities import UNIT_NAMES, Unit
 
 _RULER_PARTS = (8, 16)
 _COARSE_PARTS = (2, 4)
@@ -31,15 +31,36 @@ _NO_LENGTH_BEHIND = words("of way full through length circle yard : past turn ma
 _SHAPES = words("square squares rectangle piece panel block")
 
 
+_UNITS_BEFORE = {
+    name: unit
+    for name, unit in UNIT_NAMES.items()
+    if name in words("inches centimetres centimeters millimetres millimeters")
+}
+_SAYS = words("that that's it it's is about roughly around nearly almost so just call , :")
+"""Words between a unit said first and its number: ``in centimetres that's 46``."""
+
+
 def with_author_unit(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers, those that can only be lengths given the author's unit."""
     sides = _sides(tokens, found)
     return [
-        replace(one, kind=Kind.LENGTH, unit=_among_yards(found, index) or _own_unit(one, author), supplied=True)
+        replace(one, kind=Kind.LENGTH, unit=said)
+        if one.kind is None and not one.counted and (said := _unit_said_first(tokens, one)) is not None
+        else replace(one, kind=Kind.LENGTH, unit=_among_yards(found, index) or _own_unit(one, author), supplied=True)
         if one.kind is None and not one.counted and (one.first in sides or _only_a_length_fits(tokens, one))
         else one
         for index, one in enumerate(found)
     ]
+
+
+def _unit_said_first(tokens: Tokens, one: Measured) -> Unit | None:
+    """The unit of ``in centimetres that's 46``."""
+    at = one.first - 1
+    while at > max(0, one.first - 6) and tokens.words[at] in _SAYS:
+        at -= 1
+    if at < 1 or at == one.first - 1 or tokens.words[at - 1] != "in":
+        return None
+    return _UNITS_BEFORE.get(tokens.words[at])
 
 
 def _among_yards(found: Sequence[Measured], index: int) -> Unit | None:
@@ -69,6 +90,12 @@ def _only_a_length_fits(tokens: Tokens, one: Measured) -> bool:
     after = [*tokens.words[one.behind : one.behind + 2], "", ""]
     if after[0] in _NO_LENGTH_BEHIND:
         return False
+    if (
+        one.spoken
+        and one.behind == one.first + 1
+        and tokens.words[max(0, one.first - 1) : one.first] in (["in"], ["to"])
+    ):
+        return False  # “fold it in half long ways”, “we're going to quarter that”
     if after[0] in _DIMENSIONS and one.form is not Form.WHOLE:
         return True
     measured = tokens.words[one.first - 1] in ("is", "it's") if one.first else False

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -9,6 +10,7 @@ from itertools import pairwise
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.measurement import Kind
+from sitegen.prose.words import MONEY
 from sitegen.quantities import Unit
 
 
@@ -51,3 +53,8 @@ def is_priced(tokens: Tokens, one: Measured) -> bool:
     """Whether the text speaks of a price by the metre just before."""
     near = tokens.words[max(0, one.first - 15) : one.first]
     return any(pair in (("per", "metre"), ("per", "meter"), ("per", "yard"), ("a", "metre")) for pair in pairwise(near))
+
+
+def says_money(near: Sequence[str]) -> bool:
+    """Whether any of the tokens is a sum of money or a word for it."""
+    return any(word[0] in "$£€" or word.rpartition(" ")[2] in MONEY for word in near)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from sitegen.prose.find.tokens import TokenKind, Tokens
+from sitegen.prose.words import MONEY, PAYING
 
 _SMALL = (
     "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
@@ -26,6 +27,14 @@ _HYPHENS = frozenset(("-", "‐", "‑"))
 STARTS = frozenset((*_ONES, *_TENS, *ARTICLES, "hundred", "half", "quarter", "point", "inch"))
 """The words with which a spoken number, or a length without a number before its unit, may begin."""
 _CAPTION_PARTS = {4: (1, 3), 8: (1, 3, 5, 7), 16: (1, 3, 5, 7, 9, 11, 13, 15), 2: (1,)}
+
+
+_GOES_ON = frozenset(("so", "and", "but", "for", "because", "which", "i", "we", "you", "or"))
+"""Words behind ``this`` that go on with the sentence, so that it names no thing of its own."""
+_BEFORE_HUNDREDS = frozenset(
+    ("is", "it's", "that's", "so", "be", "about", "to", "gives", "makes", "gets", "get", "than")
+)
+_MONEY = MONEY | PAYING | {"pound", "pounds"}
 
 
 class Form(Enum):
@@ -142,6 +151,8 @@ def _cardinal(tokens: Tokens, index: int, first: int) -> Number | None:
     value, behind = _below_hundred(tokens, index)
     if value is None:
         value, behind = 1, index
+    if value in (1, 2) and (said := _hundreds_said_short(tokens, behind, first)) is not None:
+        value, behind = 100 * value + said[0], said[1]
     if tokens.word(behind) == "hundred":
         value, behind = value * 100, behind + 1
         begin = behind + 1 if tokens.word(behind) == "and" else behind
@@ -155,6 +166,21 @@ def _cardinal(tokens: Tokens, index: int, first: int) -> Number | None:
     if tokens.word(behind) == "point":
         return _spoken_decimal(tokens, value, first, behind + 1)
     return _with_fraction(tokens, Number(Fraction(value), Form.WHOLE, first, behind, spoken=True))
+
+
+def _hundreds_said_short(tokens: Tokens, index: int, first: int) -> tuple[int, int] | None:
+    """What goes on a number of hundreds said without that word: ``one seventy three``, ``two ten``, ``one oh five``."""
+    if tokens.word(index) == "oh":
+        ones = _ONES.get(tokens.word(index + 1), 0)
+        return (ones, index + 2) if 1 <= ones <= 9 else None
+    rest, behind = _below_hundred(tokens, index)
+    if rest is None or rest < 10 or tokens.word(first - 1) not in _BEFORE_HUNDREDS:
+        return None
+    before = tokens.words[max(0, first - 14) : first]
+    singular = tokens.word(behind) in ("inch", "centimetre", "centimeter", "metre", "meter", "yard", "millimetre")
+    if singular or tokens.word(behind) in ("minutes", "hours") or not _MONEY.isdisjoint(before):
+        return None  # “so one twenty inch strip”, “that's two fifty”
+    return rest, behind
 
 
 def _below_hundred(tokens: Tokens, index: int) -> tuple[int | None, int]:
@@ -208,4 +234,7 @@ def _with_fraction(tokens: Tokens, whole: Number) -> Number:
 
 def _own_measure(tokens: Tokens, index: int) -> bool:
     """Whether what stands behind makes the fraction one of its own: ``two and a quarter of the edge``."""
-    return tokens.word(index) == "of" and tokens.word(index + 1) in ("the", "that", "its", "each", "this")
+    named = tokens.word(index + 1)
+    if named in ("this", "that") and (not tokens.word(index + 2) or tokens.word(index + 2) in _GOES_ON):
+        return False  # “two and a half of this”
+    return tokens.word(index) == "of" and named in ("the", "that", "its", "each", "this")

@@ -9,8 +9,9 @@ from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import UNIT_NAMES, Unit
 
-_LENGTHS = {name: unit for name, unit in UNIT_NAMES.items() if name.isalpha()} | {"ins": Unit.IN}
+_LENGTHS = {name: unit for name, unit in UNIT_NAMES.items() if name.isalpha()} | {"ins": Unit.IN, "mil": Unit.MM}
 _MARKS = {'"': Unit.IN, "″": Unit.IN, "”": Unit.IN, "''": Unit.IN, "“": Unit.IN}
+_THIN_SHEETS = words("vinyl plastic film pvc polythene clear thick mylar sheeting")
 _TIMES = words("second seconds sec secs minute minutes min mins hour hours hr hrs day days week weeks month months")
 _SECOND_THINGS = words("fold turn turning seam row line hem pass piece cut")
 _WEIGHTS = words("g gsm gram grams gramme grammes kg kilo kilos oz ounce ounces lb lbs pound pounds")
@@ -62,6 +63,8 @@ def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text:
         return None
     if word in _SQUARES and (area := _area_behind(tokens, at)):
         return UnitFound(Kind.AREA, area)
+    if word == "mil" and tokens.word(at + 1) in _THIN_SHEETS:
+        return None  # thousandths of an inch
     if word in _LENGTHS:
         written_end = tokens.ends[at]
         if text[tokens.starts[at] : written_end] == "M" or (

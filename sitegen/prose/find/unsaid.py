@@ -11,8 +11,9 @@ from dataclasses import replace
 from itertools import pairwise
 
 from sitegen.prose.find.carried import with_carried_units
-from sitegen.prose.find.measured import Measured, between, is_priced, word_at
+from sitegen.prose.find.measured import Measured, between, is_priced, says_money, word_at
 from sitegen.prose.find.numbers import ARTICLES, STARTS, Form
+from sitegen.prose.find.talk import with_lengths_of_talk
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
@@ -68,6 +69,8 @@ _ADDS = words("plus minus +")
 _WANTS = _ADDS | words("need needs add allow keep leave lose off another")
 """Words before what is wanted for a purpose: ``I need eight for the loop``."""
 _PLUS = tuple((word,) for word in sorted(_ADDS))
+_PRICED = 9
+"""Tokens behind money in which a result is money too."""
 _THINGS = words("times minute hour minutes seconds hours days weeks people students girls boys dollars sizes years")
 _NO_THINGS = words("that's it's equals plus makes gives")
 _PEOPLE = words(
@@ -82,7 +85,8 @@ def with_unsaid_units(tokens: Tokens, found: Sequence[Measured], author: Unit) -
     onwards = _said_again(tokens, found, talk)
     mixed = [_spoken_mixed(tokens, one) for one in _said_again(tokens, onwards[::-1], talk)[::-1]]
     again = _said_again(tokens, _said_again(tokens, mixed, talk)[::-1], talk)[::-1]
-    return _in_sums(tokens, with_carried_units(tokens, again), author)
+    summed = _in_sums(tokens, with_carried_units(tokens, again), author)
+    return with_lengths_of_talk(tokens, summed, author) if talk else summed
 
 
 def _is_talk(tokens: Tokens) -> bool:
@@ -105,11 +109,12 @@ def _in_sums(tokens: Tokens, numbers: Sequence[Measured], author: Unit) -> list[
         if _open(one) and one.high is None and _is_result(tokens, one):
             unit = _unit_before(found, index)
             if unit is not None and _sum_before(tokens, found, index):
-                found[index] = _supplied(one, unit)
+                converted = one.value > _MOST_YARDS * found[index - 1].value
+                found[index] = _supplied(one, _likely_unit(one, unit) if converted else unit)
     return found
 
 
-def _supplied(one: Measured, unit: Unit) -> Measured:
+def _supplied(one: Measured, unit: Unit | None) -> Measured:
     return replace(one, kind=Kind.LENGTH, unit=unit, supplied=True)
 
 
@@ -184,7 +189,7 @@ def _is_result(tokens: Tokens, one: Measured) -> bool:
     if not _ends_here(tokens, one) or (one.form is Form.DECIMAL and is_priced(tokens, one)):
         return False
     before = tokens.words[max(0, one.first - 4) : one.first]
-    if before[-2:] == ["there", "are"]:
+    if before[-2:] == ["there", "are"] or says_money(tokens.words[max(0, one.first - _PRICED) : one.first]):
         return False
     if (before[-1:] == ["at"] and "cut" in before) or (before[-1:] in (["it"], ["them"]) and before[-2:-1] == ["cut"]):
         return True

@@ -1,0 +1,58 @@
+"""So many percent off a price: what is taken off, and what is left to pay."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from sitegen.prose.amounts.amount import COUNT, MONEY
+from sitegen.prose.amounts.claims import Claim, Paragraph
+
+_PERCENT_OFF = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)_{0,2}o[^.MUPXTG]{0,16}?(?P<r>[MUN])")
+_LESS_PERCENT = re.compile(r"(?P<whole>[MU])_{0,3}-_{0,3}(?P<share>P)[_,]{0,3}[=is:]_?(?P<r>[MU])")
+_PERCENT_ON = re.compile(r"(?P<share>P)[_o]_{0,2}(?P<whole>[MU])[_,]{0,4}[=isp:][_=i]?(?P<r>[MU])")
+_DISCOUNT_IS = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)[^MUPXTG]{0,8}?o_?[i=:]_{0,2}(?P<r>[MU])")
+_THEN_PAYS = re.compile(
+    r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)[^MUPXTG]{0,8}?o_?[i=:]_{0,2}[MU][^.MUPXTG]{0,8}p_?(?P<r>[MU])"
+)
+_SHE_PAYS = re.compile(
+    r"(?P<whole>M)[^.MUPXTG]{0,14}P_{0,2}o[^.MUPXTGN]{0,6}[=i]_?(?P<less>M)[^.MUPXTGN]{0,6}p_?(?P<r>[MN])"
+)
+
+
+def percentages(told: Paragraph) -> Iterator[Claim]:
+    """Every percentage of a paragraph that words name as taken off a price."""
+    yield from _percent_off(told)
+    yield from _after_percent(told)
+
+
+def _after_percent(told: Paragraph) -> Iterator[Claim]:
+    """``$43 and 10 percent off, which is $4.30, so she pays 38.70``."""
+    for found in _SHE_PAYS.finditer(told.symbols):
+        result = found.start("r")
+        if told.symbols[result] == MONEY or told.items[result].decimals == 2:
+            whole, less = found.start("whole"), found.start("less")
+            value = told.items[whole].value - told.items[less].value
+            words = f"{told.said(told.items[whole])} − {told.said(told.items[less])}"
+            yield Claim(result, (value,), words, "difference", (whole, less), firm=True)
+
+
+def _percent_off(told: Paragraph) -> Iterator[Claim]:
+    """``$17.50 a yard, 20% off, so $14 a yard``; ``10 percent off which is $4.30 so she pays 38.70``."""
+    for form in (_PERCENT_OFF, _LESS_PERCENT, _PERCENT_ON, _DISCOUNT_IS, _THEN_PAYS):
+        for found in form.finditer(told.symbols):
+            whole, at, result = (found.start(name) for name in ("whole", "share", "r"))
+            if told.symbols[result] != COUNT and (form is not _PERCENT_OFF or told.tie_before(result)):
+                yield _of_percent(told, whole, at, result)
+
+
+def _of_percent(told: Paragraph, whole: int, at: int, result: int) -> Claim:
+    """What is taken off or what is left, whichever lies nearer."""
+    share, price = told.items[at].value, told.items[whole].value
+    said = told.items[result].value
+    taken, left = price * share, price * (1 - share)
+    if abs(said - taken) < abs(said - left):
+        words = f"{told.said(told.items[at])} of {told.said(told.items[whole])}"
+        return Claim(result, (taken, left), words, "percent", (whole, at), firm=True)
+    words = f"{told.said(told.items[whole])} less {told.said(told.items[at])}"
+    return Claim(result, (left, taken), words, "percent", (whole, at), firm=True)
