@@ -70,7 +70,9 @@ def test_allowance_that_is_only_named_is_the_one_of_the_text(given: str, named: 
 
 
 def test_of_two_allowances_none_is_meant() -> None:
-    text = "Side seams take a 1/2 in seam allowance, the hem seam 1 in seam allowance. 18 in plus a seam on both sides is"
+    text = (
+        "Side seams take a 1/2 in seam allowance, the hem seam 1 in seam allowance. 18 in plus a seam on both sides is"
+    )
     assert found(f"{text} 18 1/2 in.") == []
 
 

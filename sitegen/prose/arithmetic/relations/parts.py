@@ -28,7 +28,9 @@ _INCLUDED = re.compile(r"\b(?:of which|includ(?:es|ing|ed)|inclusive of|incl)(?:
 _ONE_AT_EACH = r"\bone (?:right )?(?:at|on|in) (?:each|either|both) (?:end|side|corner)s?\b"
 _ENDS = re.compile(rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}")
 """With the first thing at one end and the last at the other, there is one gap fewer."""
+_FOR_ALL = re.compile(r"^for (?!each|either|every)")
 _IN_ALL = re.compile(r"W?_?i?_?c")
+_GIVES_REASON = words("for because since")
 _FOR = re.compile(r"for(?: the| both| all)*")
 _SPACED = re.compile(
     rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}|\bspac(?:ed|ing)\b|\bdistances?\b|\bintervals?\b|\bcent(?:re|er)s? to\b"
@@ -54,12 +56,20 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
         return 1, None
     if re.match(r"[^L.\n]{0,5}[&,;]_?S[_ukm]{0,3}L", symbols[at + 1 : at + 12]):
         return 1, None  # “10 cm long, and each end needs 1 cm”
+    if re.match(r"_S", symbols[at + 1 : at + 3]) and _FOR_ALL.search(
+        f"{window.name(at + 1)} {window.name(at + 2)}".lower()
+    ):
+        return 1, None  # “eight for the pair of sides”
     ahead = _CLAUSES.split(symbols[max(0, at - 5) : at])[-1]
     behind = _STOPS.split(symbols[at + 1 : at + 8], maxsplit=1)[0]
     sides = "S" in behind or "S" in ahead or re.search(r"S&_$", symbols[max(0, at - 5) : at]) is not None
     sides = sides or re.search(r"S_?[ap]?[,:]_?$", symbols[max(0, at - 6) : at]) is not None
     sides = sides and re.match(r"_?oS", behind) is None  # “2 in of each seam”
-    twice = sides or "p" in _CLAUSES.split(behind)[0][:3] or re.match(r"D|_D(?!_?[apL])", behind) is not None
+    twice = (
+        sides
+        or "p" in _CLAUSES.split(behind)[0][:3]
+        or re.match(r"D|_D(?!_?[apL])", symbols[at + 1 : at + 6]) is not None
+    )
     return (2 if twice else 1), None
 
 
@@ -197,7 +207,11 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
     for one, other in pairwise(window.parts):
         often, place = times(window, other)
         between = " ".join(window.name(each) for each in range(one + 1, other)).lower()
-        if place is not None and "for" in between.split() and often * window.value(other) == window.value(one):
+        if (
+            place is not None
+            and not _GIVES_REASON.isdisjoint(between.split())
+            and often * window.value(other) == window.value(one)
+        ):
             gone |= {other, place}
         elif times(window, one)[0] == 2 and 2 * window.value(one) == window.value(other):
             gone.add(one)  # “3/8 in all round, so you lose 3/4 in”

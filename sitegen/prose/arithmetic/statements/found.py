@@ -17,7 +17,7 @@ _LEAD = re.compile(r"[=vcqB]|,_?&?_?u_?$|&_?u_?$|:[_u]{0,2}$|&_g")
 _IS = re.compile(r"[_apSegt]{0,6}k_?$")
 _OR = re.compile(r"(?:^|,) ?(?:or|that is|i\.e\.|or just|in other words)$")
 _IN_ALL = re.compile(r"W?_?i?_?c")
-_NO_RESULT = re.compile(r"_?[+\-/]|\*N|_?&_?[LN]")
+_NO_RESULT = re.compile(r"_?[+\-/]|\*N|_?&_?[LN]|_?t_?L")
 """Behind a length that is a part of another sum."""
 _OF_TWO = re.compile(r"W?_?[b*]_?L")
 """Behind the first of two sides."""

@@ -124,7 +124,7 @@ def _by_words(
     if rest:
         at_ends = words.endswith("with") and how_often(items, symbols, at, said)[0] > 1
         far = items[at].first - items[before].behind > _FARTHEST
-        if far or not set("uW").isdisjoint(gap):
+        if far or not set("uWg").isdisjoint(gap):
             return None, own
         return (_Link.PLUS if items[at].times or at_ends else _Link.LISTED), own
     added = own_sign(symbols, before) or _sign_of_the_list(symbols, before)

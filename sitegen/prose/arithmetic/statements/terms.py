@@ -14,6 +14,7 @@ _COUNTS = 7
 """Items before a length among which a number may count it."""
 _MOST = 100
 _FOUR = re.compile(r"\b(?:four|4)\b")
+_FOR_BOTH = re.compile(r"^for (?!each|either|every)")
 _NEAR = 14
 _WHERE = 6
 """Items beside a length in which sides, ends and allowances are told of it."""
@@ -52,19 +53,22 @@ def how_often(items: Sequence[Item], symbols: str, at: int, said: Said) -> tuple
     counted = counts_before(symbols, at)
     if counted and symbols[at] == "L":
         count = items[at - len(counted)].value
+        again = re.match(r"_?&_?L", symbols[at + 1 : at + 5])
+        if again and items[at + again.end()].value == items[at].value:
+            return (1,)  # “two of those, 13 and 13”
         return (int(count),) if count.denominator == 1 and 1 < count < _MOST else (1,)
     if re.search(r"Do?$", symbols[max(0, at - 3) : at]):
         return (2,)
     before = symbols[max(0, at - _WHERE) : at]
     behind = re.split(r"[L.\n,;&+=q(]", symbols[at + 1 : at + 1 + _WHERE])[0]
     ahead = re.split(r"[L.\n,;+&q]", before)[-1]
-    if re.match(r"_?S", behind) and said(items[at + 1]).lower().endswith("for"):
+    if re.match(r"_S", behind) and _FOR_BOTH.search(f"{said(items[at + 1])} {said(items[at + 2])}".lower()):
         return 2, 1  # “1 1/4 in for both ends”
     if re.match(r"_?S", behind) and _FOUR.search(said(items[at + behind.index("S") + 1]).lower()):
         return 2, 4
     if "S" in behind or "S" in ahead or re.search(r"S&_?[=k]?_?$", before):
         return (2,)
-    if re.match(r"[_oaTA]{0,4}[pe]|_?D(?![ap])", behind):
+    if re.match(r"[_oaTA]{0,4}[pe]", behind) or re.match(r"D|_D(?!_?[apL])", symbols[at + 1 : at + 6]):
         return (2,) if "S" in symbols[max(0, at - _NEAR) : at] else (2, 1)
     shared = re.match(r"[^LN.;]{0,4}&[^LN.;]{0,3}L[^LN.;,&]{0,4}S", symbols[at + 1 : at + 14])
     return (1, 2) if shared else (1,)
