@@ -153,8 +153,9 @@ def _agrees_typed(first: Typed, text: str, ruler: Ruler) -> bool:
 def _candidates(value: Length, unit: Unit, ruler: Ruler) -> Iterator[str]:
     """The length in a unit, from the plainest way of printing it to the finest."""
     number = value.in_unit(unit)
-    if unit is Unit.YD:
-        yield f"{vulgar(Fraction(round(number * 8), 8))} yd"
+    eighth = Fraction(round(number * 8), 8)
+    if unit is Unit.YD or (unit is Unit.IN and eighth):
+        yield f"{vulgar(eighth)} {unit.symbol}"
     yield show_in_unit(value, unit, ruler)
     if unit.system is System.INCHES and number.denominator <= 64:
         yield f"{vulgar(number)} {unit.symbol}"

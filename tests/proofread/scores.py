@@ -14,6 +14,9 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parent))
 
 from labelled_passages import Labelled, Passage, passages
+from long_texts import ASIDE as LONG_ASIDE
+from long_texts import SEEN as LONG_SEEN
+from long_texts import counted, table
 
 from sitegen.prose import Kind, Measurement, TextFinding, proofread, read
 
@@ -167,7 +170,7 @@ def _share(part: int, whole: int) -> str:
 
 def main() -> None:
     """Print the tables, or write them between the marks of a file."""
-    text = tables(score(SEEN), score(ASIDE))
+    text = f"{tables(score(SEEN), score(ASIDE))}\n\n{table(counted(LONG_SEEN), counted(LONG_ASIDE))}"
     if len(sys.argv) == 3 and sys.argv[1] == "--write":
         path = Path(sys.argv[2])
         before, _, rest = path.read_text(encoding="utf-8").partition(_BEGIN)

@@ -19,11 +19,10 @@ DOCUMENT = Path(__file__).parents[2] / "DEVELOPERS.md"
 MISREAD = frozenset(
     (
         "seen_cove c078", "seen_cove c175", "seen_croft k055", "seen_croft k160", "seen_dune d061",
-        "seen_fell f111", "seen_fen n123", "seen_fen n181", "seen_fifteenth THI139", "seen_glen g121",
-        "seen_hill h079", "seen_isle i045", "seen_jute j036", "seen_jute j137", "seen_knoll k111",
-        "seen_knoll k159", "seen_lake l121", "seen_mead a137", "seen_mead a153", "seen_mead a162",
-        "seen_mead a176", "seen_moor m028", "seen_pine p071", "seen_shore p040", "seen_vale v170",
-        "seen_vale v180", "seen_west w118",
+        "seen_fell f111", "seen_fen n123", "seen_fifteenth THI139", "seen_glen g121", "seen_hill h079",
+        "seen_isle i045", "seen_jute j036", "seen_jute j137", "seen_knoll k111", "seen_knoll k159",
+        "seen_lake l121", "seen_mead a137", "seen_mead a153", "seen_mead a162", "seen_moor m028",
+        "seen_pine p071", "seen_shore p040", "seen_vale v170", "seen_west w118",
     )
 )  # fmt: skip
 """Right passages that are still held to be wrong: no other one may join them."""
@@ -52,8 +51,8 @@ def test_lengths_of_passages_kept_aside_are_found() -> None:
 
 def test_lengths_of_passages_seen_are_found() -> None:
     lengths = scored(SEEN).all_lengths
-    assert lengths.precision >= 0.989
-    assert lengths.recall >= 0.986
+    assert lengths.precision >= 0.99
+    assert lengths.recall >= 0.988
 
 
 def test_wrong_passages_kept_aside_are_caught() -> None:
@@ -66,7 +65,7 @@ def test_wrong_passages_seen_are_caught() -> None:
 
 def test_right_passages_are_left_alone() -> None:
     assert set(scored(SEEN).false_alarms) <= MISREAD
-    assert scored(ASIDE).share_of_false_alarms <= 0.02
+    assert scored(ASIDE).share_of_false_alarms <= 0.015
 
 
 def test_the_document_tells_these_figures() -> None:

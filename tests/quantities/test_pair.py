@@ -185,12 +185,17 @@ def test_the_grain_of_yards_and_feet_is_an_eighth_and_a_whole() -> None:
     assert grain(parse_range("45 in"), bolt=True) == inches(2)
 
 
+def test_the_one_in_brackets_is_rounded_to_the_ruler() -> None:
+    assert pair_agrees(parse_range("7 mm"), parse_range("1/4 in"))
+    assert not pair_agrees(parse_range("1/4 in"), parse_range("7 mm"))
+
+
 @pytest.mark.parametrize(
     ("first", "unit", "says"),
     [
         ("5/8 in", "1 cm", "1.6 cm"),
         ("5/8 in", "1 mm", "16 mm"),
-        ("1.5 cm", "1 in", "9/16 in"),
+        ("1.5 cm", "1 in", "5/8 in"),
         ("17 3/4 in", "46 cm", "45 cm"),
         ("1 to 3 in", "2 to 8 cm", "2.5 to 7.6 cm"),
         ("1.55 cm", "1 in", "5/8 in"),

@@ -13,7 +13,7 @@ from sitegen.prose.amounts.items import stem
 from sitegen.prose.amounts.vocabulary import ACROSS, DONE, HAS, IN_A_ROW, NO_NOUN, ONE_OF_EACH, THESE, UPRIGHT, WHERE
 from sitegen.quantities import vulgar
 
-_GRID = re.compile(r"(?P<a>N)_{0,2}?(?P<across>[A_])[&,_]{0,3}?(?P<b>N)_{0,2}?(?P<down>[D_])(?P<to>[_,.:=s(if]{1,6})(?P<r>N)")
+_GRID = re.compile(r"(?P<a>N)[_A]{1,3}[&,_]{0,3}(?P<b>N)[_D]{1,3}(?P<to>[_,.:=s(if]{1,6})(?P<r>N)")
 _PARTS_LIST = re.compile(r"[LN]_{1,2}(?:,[&]?[LN]_{1,2}){1,5},?s(?P<r>N)")
 _IN_TIME = re.compile(r"(?P<a>T)(?:[,(]?(?:s_?[=i]|=)[_i]{0,2}|,_)(?P<r>T)")
 _TWO_SORTS = re.compile(r"(?P<a>N)_{1,3}&_{0,2}(?P<b>N)_{1,3},?s_?(?P<r>N)_{0,2}c")
@@ -31,8 +31,11 @@ _FOR = re.compile(r"N_{0,2}f_{0,2}$")
 _OF_THESE = re.compile(r"(?P<whole>N)[^N]{1,8}\.[_]{1,3}(?P<less>N)[^N.]{0,6}v_?(?P<r>N)")
 _OF_EACH = re.compile(r"_{0,2}(?P<a>[NT])(?:_{1,3}[&,]{1,2}(?P<b>N))?")
 _SHARED_OUT = re.compile(r"/_?(?P<a>N)[_*]{1,2}(?P<b>N)[&,_s=i]{1,8}(?P<r>N)")
-_WHOLE_AND_PARTS = re.compile(r"(?P<r>N)_[^.N:MTGLUXP]{0,6}:_?(?P<p>N[^.N:;eMTGLUXP]{1,6}(?:,_?N[^.N:;eMTGLUXP]{1,6}){0,3}&_?N)"
-    r"(?P<end>[^.,;NeMTGLUXP]{0,6}[.,;])")
+_DIVIDED = re.compile(r"(?P<a>N)_{0,2}/\*?(?P<b>N)_{0,2},?[=is]{1,2}_{0,2}(?P<r>N)")
+_WHOLE_AND_PARTS = re.compile(
+    r"(?P<r>N)_[^.N:MTGLUXP]{0,6}:_?(?P<p>N[^.N:;eMTGLUXP]{1,6}(?:,_?N[^.N:;eMTGLUXP]{1,6}){0,3}&_?N)"
+    r"(?P<end>[^.,;NeMTGLUXP]{0,6}(?:[.;]|,(?!&)))"
+)
 _STILL = re.compile(r"(?P<less>N)(?=[^.NMTGLUX]{0,12}(?P<r>N))")
 _NEAR_HAS = 5
 _REACH = 40
@@ -58,8 +61,11 @@ def counts(told: Paragraph) -> Iterator[Claim]:
 def _grids(told: Paragraph) -> Iterator[Claim]:
     """``8 across and 9 down, 72 squares in all``."""
     for found in _GRID.finditer(told.symbols):
-        across, down = (told.word(told.items[found.start(name)]) for name in ("across", "down"))
-        if across in ACROSS and down in UPRIGHT:
+        across, down = (told.words_behind(found.start(name), 2) for name in ("a", "b"))
+        if not DONE.isdisjoint(told.words_behind(found.start("b"), found.start("r") - found.start("b"))):
+            continue  # “so I cut 50”
+        told_in_all = found["to"] != "." or "c" in told.behind(found.start("r"), 3)
+        if told_in_all and not (ACROSS.isdisjoint(across) or UPRIGHT.isdisjoint(down)):
             yield _product(told, found.start("a"), found.start("b"), found.start("r"))
 
 
@@ -93,12 +99,19 @@ def _shared_out(told: Paragraph) -> Iterator[Claim]:
     """``Divide your 360 by 9 and you see that you want 40 strips``; a rest may call for one more."""
     for found in _SHARED_OUT.finditer(told.symbols):
         whole, number = told.items[found.start("a")].value, told.items[found.start("b")].value
-        if number and "by" in told.words_behind(found.start("a"), 2):
+        if {whole.denominator, number.denominator} == {1} and number and "by" in told.words_behind(found.start("a"), 2):
             value = whole / number
             values = (value,) if value.denominator == 1 else (Fraction(ceil(value)), value, Fraction(floor(value)))
             words = f"{vulgar(whole)} ÷ {vulgar(number)}"
             parts = found.start("a"), found.start("b")
             yield Claim(found.start("r"), values, words, "quotient", parts, firm=True)
+    for found in _DIVIDED.finditer(told.symbols):
+        whole, number = told.items[found.start("a")].value, told.items[found.start("b")].value
+        result = found.start("r")
+        if number and told.items[result].noun and (whole / number).denominator == 1:
+            words = f"{vulgar(whole)} ÷ {vulgar(number)}"
+            parts = found.start("a"), found.start("b")
+            yield Claim(result, (whole / number,), words, "quotient", parts, firm=True)
 
 
 def _wholes(told: Paragraph) -> Iterator[Claim]:
@@ -120,7 +133,9 @@ def _still_wanted(told: Paragraph) -> Iterator[Claim]:
         less, result = found.start("less"), found.start("r")
         if told.words_behind(result, 1) != ("more",) or told.words_behind(less - 2, 1) != ("with",):
             continue
-        whole = next((at for at in range(less - 1, max(-1, less - _STILL_REACH), -1) if told.symbols[at] == COUNT), None)
+        whole = next(
+            (at for at in range(less - 1, max(-1, less - _STILL_REACH), -1) if told.symbols[at] == COUNT), None
+        )
         if whole is not None and told.items[whole].noun and told.items[whole].value > told.items[less].value:
             yield _rest(told, whole, less, result, firm=True)
 
@@ -128,7 +143,7 @@ def _still_wanted(told: Paragraph) -> Iterator[Claim]:
 def _rest(told: Paragraph, whole: int, less: int, result: int, *, firm: bool = False) -> Claim:
     all_of_them, used = told.items[whole].value, told.items[less].value
     words = f"{vulgar(all_of_them)} − {vulgar(used)}"
-    return Claim(result, (all_of_them - used,), words, "difference", (whole, less), firm=firm)
+    return Claim(result, (all_of_them - used,), words, "rest" if firm else "difference", (whole, less), firm=firm)
 
 
 def _lists(told: Paragraph) -> Iterator[Claim]:

@@ -20,7 +20,7 @@ _HEDGED = Fraction(1, 8)
 _QUARTER_HOUR = 15
 _NEARLY_AN_HOUR = 45
 _HOUR = 60
-_FEW_ROWS = 2
+_FEW = 2
 _MORE = 3
 
 
@@ -93,14 +93,14 @@ def _takes_more(told: Paragraph, at: int) -> bool:
 
 def is_slip(item: Item, right: Fraction, claim: Claim, told: Paragraph) -> bool:
     """Whether a wrong amount lies near the right one, differs by one figure, or is another multiple by one."""
-    if item.hedged or right <= 0 or _takes_more(told, claim.at):
+    if item.hedged or right <= 0 or (claim.kind != "rest" and _takes_more(told, claim.at)):
         return False
     scale = _HOUR if item.symbol == TIME and item.unit == "hour" else 1
     if is_like(item.value / scale, right / scale, Unit.MM):
         return True
     if _same_figures(item.value, right):
         return True
-    if claim.kind == "rows" and abs(item.value - right) <= _FEW_ROWS:
+    if claim.kind in ("rows", "rest") and abs(item.value - right) <= _FEW:
         return True
     if claim.kind not in ("product", "grid", "count"):
         return False

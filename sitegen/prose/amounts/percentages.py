@@ -15,6 +15,7 @@ _DISCOUNT_IS = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)[^MUPXTG]
 _THEN_PAYS = re.compile(
     r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)[^MUPXTG]{0,8}?o_?[i=:]_{0,2}[MU][^.MUPXTG]{0,8}p_?(?P<r>[MU])"
 )
+_THEY_PAY = re.compile(r"(?P<whole>M)_{0,3}\.[^.MUPXTGN]{0,8}(?P<share>P)_{0,2}o[^.MUPXTGN]{0,6}p_?(?P<r>[MU])")
 _SHE_PAYS = re.compile(
     r"(?P<whole>M)[^.MUPXTG]{0,14}P_{0,2}o[^.MUPXTGN]{0,6}[=i]_?(?P<less>M)[^.MUPXTGN]{0,6}p_?(?P<r>[MN])"
 )
@@ -39,19 +40,19 @@ def _after_percent(told: Paragraph) -> Iterator[Claim]:
 
 def _percent_off(told: Paragraph) -> Iterator[Claim]:
     """``$17.50 a yard, 20% off, so $14 a yard``; ``10 percent off which is $4.30 so she pays 38.70``."""
-    for form in (_PERCENT_OFF, _LESS_PERCENT, _PERCENT_ON, _DISCOUNT_IS, _THEN_PAYS):
+    for form in (_PERCENT_OFF, _LESS_PERCENT, _PERCENT_ON, _DISCOUNT_IS, _THEN_PAYS, _THEY_PAY):
         for found in form.finditer(told.symbols):
             whole, at, result = (found.start(name) for name in ("whole", "share", "r"))
             if told.symbols[result] != COUNT and (form is not _PERCENT_OFF or told.tie_before(result)):
-                yield _of_percent(told, whole, at, result)
+                yield _of_percent(told, whole, at, result, paid=form in (_THEN_PAYS, _THEY_PAY))
 
 
-def _of_percent(told: Paragraph, whole: int, at: int, result: int) -> Claim:
-    """What is taken off or what is left, whichever lies nearer."""
+def _of_percent(told: Paragraph, whole: int, at: int, result: int, *, paid: bool) -> Claim:
+    """What is taken off or what is left, whichever lies nearer; what is ``paid`` is left."""
     share, price = told.items[at].value, told.items[whole].value
     said = told.items[result].value
     taken, left = price * share, price * (1 - share)
-    if abs(said - taken) < abs(said - left):
+    if not paid and abs(said - taken) < abs(said - left):
         words = f"{told.said(told.items[at])} of {told.said(told.items[whole])}"
         return Claim(result, (taken, left), words, "percent", (whole, at), firm=True)
     words = f"{told.said(told.items[whole])} less {told.said(told.items[at])}"

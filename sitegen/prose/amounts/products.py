@@ -31,9 +31,9 @@ _SPLIT = re.compile(r"/_{0,3}N_{0,4},?_{0,2}M_?[=i]_?(?P<r>U)")
 _FOR_SEVERAL = re.compile(r"M_{0,3}fN_{0,3}[,]?s_{0,2}(?P<r>U)")
 
 _AT_THAT_RATE = re.compile(r"(?P<one>T)_{0,2}e[^.]{0,8}\.?_?a__,?_{0,2}(?P<n>N)_{0,3}[^.MUTGLN]{0,8}(?P<r>T)")
-_FOR_A_PAIR = re.compile(r",?[s=][_=i]{0,3}(?P<r>[MU])")
+_FOR_A_PAIR = re.compile(r",?_?[s=][_=i]{0,3}(?P<r>[MU])")
 _FOR_A_PAIR_REACH = 12
-_OF_ONE_SHARE = re.compile(r"[=s:i]_{0,2}/[_i=]{0,3}(?P<r>[MU])")
+_OF_ONE_SHARE = re.compile(r"[=s:i][_e]{0,3}/[_i=]{0,3}(?P<r>[MU])")
 
 
 def products(told: Paragraph) -> Iterator[Claim]:
@@ -151,13 +151,23 @@ def _for_pairs(told: Paragraph) -> Iterator[Claim]:
         if found is None:
             continue
         result = found.start("r")
-        behind = told.words_behind(result, 3)
-        of_several = behind[:1] == ("for",) or behind[:1] in (("the",), ("a",))
-        names = {told.items[result].per, *behind[1:]} if of_several else {told.items[result].per}
-        for name in names & MANY_IN.keys():
-            price = told.items[at]
-            words = f"{MANY_IN[name]} × {told.said(price)}"
-            yield Claim(result, (MANY_IN[name] * price.value,), words, "product", (at,), firm=True)
+        name, named_at = _several_named(told, result)
+        if name and told.behind(named_at, 1) in ("", *".,)&s"):  # not “for a pair of small ones”
+            many, price = MANY_IN[name], told.items[at]
+            words = f"{many} × {told.said(price)}"
+            yield Claim(result, (many * price.value,), words, "product", (at,), firm=True)
+
+
+def _several_named(told: Paragraph, at: int) -> tuple[str, int]:
+    """The word for several behind a price, as ``for the pair``, and where it stands; empty where there is none."""
+    if told.items[at].per in MANY_IN:
+        return told.items[at].per, at
+    behind = told.words_behind(at, 3)
+    if behind[:1] == ("for both",):
+        return "both", at + 1
+    if behind[:1] in (("for",), ("the",), ("a",)):
+        return next(((word, at + 1 + n) for n, word in enumerate(behind) if word in MANY_IN), ("", at))
+    return "", at
 
 
 def _at_that_rate(told: Paragraph) -> Iterator[Claim]:

@@ -10,7 +10,7 @@ from fractions import Fraction
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, Item
 from sitegen.prose.amounts.explain import agrees
 from sitegen.prose.amounts.items import stem
-from sitegen.prose.amounts.vocabulary import BUNDLE, COMPLETE_ROW, PEOPLE, TAKEN_OFF, THE_WHOLE, TOTAL_ROW
+from sitegen.prose.amounts.vocabulary import BUNDLE, COMPLETE_ROW, MORE_COUNTED, PEOPLE, TAKEN_OFF, THE_WHOLE, TOTAL_ROW
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.quantities import Unit, decimal
 
@@ -108,12 +108,12 @@ def _is_total(row: Row) -> bool:
 def _closing(bill: _Bill, row: Row) -> Item | None:
     """The price of all that was listed, which the sentence behind the list begins with."""
     found = _CLOSING.match(row.symbols) if row.apart and bill.sure and len(bill.prices) >= _FEWEST else None
-    if found is None or not row.words.isdisjoint(BUNDLE):
+    if found is None or not row.words.isdisjoint(BUNDLE | MORE_COUNTED):
         return None
     behind = row.items[found.end("all") : found.end()]
     many = [item.value for item in behind if item.symbol == COUNT]
     whole = not THE_WHOLE.isdisjoint(row.words) and "f" in found["behind"]
-    if found["tie"] == "c" or "c" in found["behind"] or whole or many == [len(bill.prices)]:
+    if found["tie"] == "c" or "c" in found["behind"] or whole or (many == [len(bill.prices)] and "the" in row.words):
         return row.items[found.start("all")]
     return None
 

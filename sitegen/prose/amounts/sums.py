@@ -15,7 +15,7 @@ _LONGEST_GAP = 16
 """Items between two amounts of one list."""
 _MOST_PARTS = 12
 _FARTHEST = 120
-_TOTAL_OPENS = re.compile(r"[.]_?c[_:ip=]{0,3}$")
+_TOTAL_OPENS = re.compile(r"[.]_?c(?:[:i=]|_p)?$")
 _TOTAL_REACH = 6
 _BREAKS = frozenset("-o/vw")
 _IN_ALL_BEHIND = re.compile(r"[_,]{0,2}(?P<all>c)(?![|:]?[MUTG])")
@@ -69,7 +69,7 @@ def _grand_total(told: Paragraph, at: int) -> Claim | None:
     cord $7.80. Grand total $37.20``."""
     if told.items[at].symbol != MONEY or not _TOTAL_OPENS.search(told.symbols[max(0, at - _TOTAL_REACH) : at]):
         return None
-    parts = [each for each in told.numbers if max(0, at - _FARTHEST) < each < at and told.symbols[each] == MONEY]
+    parts = [each for each in range(max(0, at - _FARTHEST), at) if told.symbols[each] == MONEY]
     if not 2 < len(parts) <= _MOST_PARTS or any(_is_total(told, each) for each in parts):
         return None
     between = told.symbols[parts[0] : at]
@@ -152,7 +152,12 @@ def _is_bare(told: Paragraph, place: int, sort: tuple[str, str]) -> bool:
     return (
         sort[0] in (MONEY, TIME)
         and not item.noun
-        and (behind in tuple("f,&s") or told.symbols[max(0, place - 2) : place] == "_i" or told.words_behind(place, 1) == ("on",) or _is_known(told, place))
+        and (
+            behind in tuple("f,&s")
+            or told.symbols[max(0, place - 2) : place] == "_i"
+            or told.words_behind(place, 1) == ("on",)
+            or _is_known(told, place)
+        )
     )
 
 

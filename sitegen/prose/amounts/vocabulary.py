@@ -55,7 +55,7 @@ MONEY_WORDS = {
     "cent": 100, "cents": 100, "pence": 100, "p": 100,
 }  # fmt: skip
 """The words behind a price, with how many of them make one of the main unit."""
-CHARGE = words("charge charges cost costs pay pays paid spent price owe")
+CHARGE = words("ask asked charge charged charges want wants cost costs pay pays paid spent price owe")
 """Words shortly before ``12 pounds for the hem`` by which these are money."""
 SIGNS = frozenset("$£€")
 MINUTES_IN = {
@@ -68,7 +68,7 @@ VOLUMES = words("litre litres liter liters l ml pint pints")
 HEDGES = words(
     "about around approximately roughly nearly almost approx circa ish under over ~ ≈ maybe like say least most close"
     " perhaps probably allow allowing budget charge charges ask asks asking collect bring reckon plan call sell sells"
-    " round rounded up buy order"
+    " round rounded buy order"
 )
 """Words before an amount that make it a rounded one, or one that is chosen and not worked out."""
 MORE_BEHIND = words(
@@ -76,6 +76,8 @@ MORE_BEHIND = words(
     " off"
 )
 """Words behind a result that take more into it than was told."""
+MORE_COUNTED = words("with including incl plus after postage vat tax tips")
+"""Words in a sentence behind a list that count in more than was listed."""
 BUNDLE = words("set bundle deal offer special kit pack")
 """Words of things that cost less together than one by one."""
 SUBJECTS = words(
@@ -127,7 +129,7 @@ THESE = (("them",), ("these",), ("those",))
 ACROSS = words("across wide")
 UPRIGHT = words("down long high deep tall")
 """Words behind the two counts of a grid: ``8 blocks wide and 10 long``."""
-WHERE = words("on in for at along around across inside behind")
+WHERE = words("down on in for at along around across inside behind")
 """Words behind a count that tell where these are, and not what."""
 SEVERAL = {"children": "child", "people": "person"}
 """Words for several that are not made with an s."""
