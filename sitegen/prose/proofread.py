@@ -14,7 +14,11 @@ from sitegen.prose.find import Measured, Reading, reading_of
 from sitegen.prose.order import out_of_order
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import InTwoUnits, in_two_units, typed_of
-from sitegen.quantities import RULER, Length, Ratio, Unit, pair_for, show_in_unit, show_ratio, vulgar
+from sitegen.quantities import RULER, Length, Ratio, System, Unit, decimal, pair_for, show_in_unit, show_ratio, vulgar
+
+_PARTS = frozenset(("percent", "share", "division", "halving", "band"))
+"""Results that seldom come out even."""
+_HUNDREDTHS = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +148,9 @@ def _misordered(reading: Reading) -> Iterator[TextFinding]:
 
 def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset[int]) -> Iterator[TextFinding]:
     for wrong in wrong_results(reading, partners, skipped):
-        right = show_ratio(Ratio(wrong.should_be)) if wrong.unit is None else _show(wrong.should_be, wrong.unit)
+        right = (
+            show_ratio(Ratio(wrong.should_be)) if wrong.unit is None else _show(wrong.should_be, wrong.unit, wrong.kind)
+        )
         span = reading.span(wrong.number)
         said = " ".join(reading.text[span[0] : span[1]].split())
         yield _error(
@@ -157,9 +163,11 @@ def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset
         )
 
 
-def _show(value: Fraction, unit: Unit) -> str:
-    """A length in its unit: exact if a mark of a ruler can say it, else rounded to one."""
+def _show(value: Fraction, unit: Unit, kind: str) -> str:
+    """A length in its unit: exact if it was only added and multiplied, or on a mark; else rounded to one of a ruler."""
     number = value / unit.mm
+    if unit.system is System.CENTIMETRES and kind not in _PARTS and (number * _HUNDREDTHS).denominator == 1:
+        return f"{decimal(number, 2)} {unit.symbol}"
     if unit is Unit.IN and number.denominator in (1, 2, 4, 8, 16):
         return f"{vulgar(number)} in"
     return show_in_unit(Length(value), unit, RULER)

@@ -43,7 +43,7 @@ def _agrees(said: Fraction, unit: Unit, makes: Fraction, exactness: Exactness, h
     if said == makes:
         return True
     if exactness is Exactness.EXACT and not hedged:
-        return False
+        return said == RULER.rounded(Length(makes), unit.system).mm  # 50.4 cm is 50.5 cm on a ruler
     apart = abs(said - makes)
     if hedged:
         return apart <= max(_half_grain(said, unit), makes * _HEDGED)
