@@ -12,7 +12,7 @@ from sitegen.prose.arithmetic.statements.terms import Term
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 
-_LEAD = re.compile(r"[=vcqB]|,_?&?_?u_?$|&_?u_?$|:[_u]{0,2}$|&_g")
+_LEAD = re.compile(r"[=vcqB]|[,&]_?&?_?u_?(?:e_?)?$|:[_u]{0,2}$|&_g")
 """Between the last term and the result: words that call it one."""
 _IS = re.compile(r"[_apSegt]{0,6}k_?$")
 _OR = re.compile(r"(?:^|,) ?(?:or|that is|i\.e\.|or just|in other words)$")
