@@ -5,6 +5,10 @@ All of it is plain English of the trade, common practice without a source.
 
 from __future__ import annotations
 
+from sitegen.prose.words import words
+
+UPRIGHT, ACROSS = words("long tall high"), words("wide across broad")
+"""Of a height and a width nobody makes a sum."""
 CLASSES = {
     # plus, between two terms
     "+": "plus +",

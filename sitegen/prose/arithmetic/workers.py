@@ -11,6 +11,7 @@ from itertools import product as combined
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import TERM, Said, TermRead, read_term
+from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.prose.words import words
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
@@ -201,6 +202,12 @@ def added(match: Match) -> Made:
     return Made(tuple(values), f"{match.said(base)} {sign} {match.said(more)}", exactness, base.hedged or more.hedged)
 
 
+def _is_a_size(words: str) -> bool:
+    """Whether one length is called a height, another a width."""
+    said = set(words.split())
+    return not (UPRIGHT.isdisjoint(said) or ACROSS.isdisjoint(said))
+
+
 def listed(match: Match) -> Made | None:
     """Lengths listed with commas and ``and``, and their total. None where more lengths stand before the list."""
     start, end = match.found.span("chain")
@@ -210,8 +217,8 @@ def listed(match: Match) -> Made | None:
         read_term(match.items, match.symbols, part.start(), part.end(), match.said)
         for part in _TERM.finditer(match.symbols, start, end)
     ]
-    between = " ".join(match.said(item) for item in match.items[start:end]).lower()
-    if not 2 <= len(terms) <= 8 or _JOINED.search(between):
+    between = " ".join(match.said(item) for item in match.items[start : end + 1]).lower()
+    if not 2 <= len(terms) <= 8 or _JOINED.search(between) or _is_a_size(between):
         return None
     total = sum((term.values[0] for term in terms), Fraction(0))
     plain = sum((term.values[-1] for term in terms), Fraction(0))

@@ -9,15 +9,14 @@ from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.prose.arithmetic.relations.window import Window
+from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.prose.arithmetic.workers import AGAIN
 from sitegen.prose.words import words
 
 _STOPS = re.compile(r"[L.\n]")
 _CLAUSES = re.compile(r"[L.\n,;:&q]")
 _MOST_TIMES = 100
-_UPRIGHT = words("long tall high")
-_ACROSS = words("wide across broad")
-_NOT_UPRIGHT = _ACROSS | words("deep thick")
+_NOT_UPRIGHT = ACROSS | words("deep thick")
 _SIZE_OF = re.compile(r"\b(?:width|height|depth) of$")
 _AT_POINTS = words(
     "button buttons buttonhole buttonholes mark marks eyelet eyelets pin pins hook hooks snap snaps ring rings apart"
@@ -139,7 +138,7 @@ def other_way(window: Window, at: int) -> bool:
     if max(window.at, at) + 1 >= len(window.items) or "c" in window.ahead:
         return False
     one, other = (window.name(each + 1).lower() for each in (window.at, at))
-    return (one in _UPRIGHT and other in _NOT_UPRIGHT) or (one in _NOT_UPRIGHT and other in _UPRIGHT)
+    return (one in UPRIGHT and other in _NOT_UPRIGHT) or (one in _NOT_UPRIGHT and other in UPRIGHT)
 
 
 def is_a_width(window: Window, at: int) -> bool:
@@ -196,7 +195,7 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
     number of the parts (``the three strips``), and a factor said twice.
     """
     gone = {at for at in window.parts if other_way(window, at) or _not_of_this_size(window, at)}
-    if window.name(min(window.at + 1, len(window.items) - 1)).lower() not in _UPRIGHT | _ACROSS:
+    if window.name(min(window.at + 1, len(window.items) - 1)).lower() not in UPRIGHT | ACROSS:
         gone |= _of_the_other_way(window)
     if window.parts and window.result > max(window.value(at) for at in window.parts):
         gone |= {at for at in window.parts if _INCLUDED.search(_words_before(window, at))}
@@ -252,8 +251,8 @@ def _several(window: Window, at: int) -> tuple[Fraction, ...]:
 def _of_the_other_way(window: Window) -> set[int]:
     """The parts that are said to be wide beside a longer one that is said to be long: ``72 in long, 14 in wide``."""
     names = {at: window.name(at + 1).lower() for at in window.parts if at + 1 < len(window.items)}
-    upright = [at for at, name in names.items() if name in _UPRIGHT]
-    across = [at for at, name in names.items() if name in _ACROSS]
+    upright = [at for at, name in names.items() if name in UPRIGHT]
+    across = [at for at, name in names.items() if name in ACROSS]
     if not upright or not across:
         return set()
     longest = max((*upright, *across), key=window.value)
@@ -266,8 +265,8 @@ def _not_of_this_size(window: Window, at: int) -> bool:
         return False
     name = window.name(at + 1).lower()
     if re.search(r"\bwidth\b|\bacross\b", window.words_ahead):
-        return name in _UPRIGHT
-    return name in _ACROSS and re.search(r"\b(?:length|height)\b", window.words_ahead) is not None
+        return name in UPRIGHT
+    return name in ACROSS and re.search(r"\b(?:length|height)\b", window.words_ahead) is not None
 
 
 def _words_before(window: Window, at: int) -> str:

@@ -10,6 +10,7 @@ from itertools import combinations, pairwise
 
 from sitegen.prose.arithmetic.agree import Exactness
 from sitegen.prose.arithmetic.symbols import Item, is_cloth_width
+from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Way, counts_of, joined_to_the_last, sign_of, times_of
 
 
@@ -27,6 +28,9 @@ def summed_ways(parts: Parts) -> Iterator[Way]:
 def adds(parts: Parts) -> bool:
     """Whether the words around add the lengths together."""
     allowance = parts.has("ap")
+    names = {parts.said(parts.items[at + 1]).lower() for at in parts.lengths if at + 1 < len(parts.items)}
+    if not (UPRIGHT.isdisjoint(names) or ACROSS.isdisjoint(names) or parts.has("+c")):
+        return False
     if "=" in parts.scope.tie and (parts.has("&") or parts.around.count(",") > 1):
         return True
     return (
