@@ -101,3 +101,7 @@ def test_what_a_sum_makes_is_told_exactly_and_its_rounding_is_right() -> None:
     text = "36 cm of front and 12 cm of depth, plus 1.2 cm on both sides: {} wide."
     assert found(text.format("50.4 cm")) == found(text.format("50.5 cm")) == []
     assert [each[:2] for each in found(text.format("49.2 cm"))] == [("49.2 cm", "50.4 cm")]
+
+
+def test_stitch_settings_are_a_range_and_no_length() -> None:
+    assert found("Turn up 3 cm, trim it to 1 cm. Needle 100, stitch length 3.5 to 4 mm. The leg is 82 cm.") == []

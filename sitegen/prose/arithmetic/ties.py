@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
+
+from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.terms import Said
 
 _TIES = frozenset("=kq:ucvt(d*g")
 _SIZES = re.compile(r"LW,_?LW,?&_?LW")
@@ -79,3 +83,11 @@ def _tie(symbols: str, index: int) -> str | None:
     if re.search(r"P_?o_[^.]*L_?$", symbols[max(0, index - 16) : index]) and near.count("L") == 1:
         return ahead
     return ahead if "L" in near and re.search(r"(?:[DH][^L.]*|H[^L.]{0,3}L[^L.]*)$", near) else None
+
+
+def is_of_another(items: Sequence[Item], symbols: str, said: Said, share: int, length: int) -> bool:
+    """Whether a share is of something that is not named beside the length: ``half the chest plus 2 in``."""
+    if symbols[share + 1 : share + 3] != "_+":
+        return False
+    whole = said(items[share + 1]).lower().split()[-1]
+    return not any(whole in said(item).lower().split() for item in items[max(0, length - 3) : length + 3])

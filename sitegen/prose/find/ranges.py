@@ -14,6 +14,8 @@ from sitegen.quantities import Unit
 
 _TOUCHING_DASHES = frozenset(("-", "‐", "‑", "–", "—"))
 _ADDING = words("add adds adding added sew sewing attach join stitch pin baste compare next close")
+_SETTINGS = frozenset(("length", "width"))
+"""``Stitch length 3 to 4 mm`` stitches nothing to anything."""
 _MOVING = words(
     "lengthen shorten increase decrease change changes changed go goes went grow grows widen narrow"
     " reduce reduced taper tapers tapering lengthened shortened widened shrink shrinks shrank drops drop"
@@ -100,7 +102,8 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
         near = before[-3:]
         depends = "depending" in tokens.words[other.behind : other.behind + 8]
         by = near[-1:] == ("by",) and one.kind is not None and not depends
-        if by or (any(word in _ADDING for word in near) and near[-1:] != ("every",)):
+        adds = any(word in _ADDING for word in near) and near[-1:] != ("every",) and _SETTINGS.isdisjoint(near)
+        if by or adds:
             return False
         moves = any(word in _MOVING for word in before) and not any(word in _CHOICE for word in before)
         return not ("from" in near and one.kind is not None and moves)

@@ -12,6 +12,7 @@ from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.relations.parts import are_all_shares, is_allowance, of_sides, sign, times
 from sitegen.prose.arithmetic.relations.told import Told, share_words
 from sitegen.prose.arithmetic.relations.window import Window
+from sitegen.prose.arithmetic.ties import is_of_another
 from sitegen.quantities import vulgar
 
 _SUMS = re.compile(
@@ -180,7 +181,8 @@ def _share_and_more(several: _Several, at: int) -> Iterator[Told]:
     """A share of the greatest length, with allowances: ``85% of 52 cm, and 1 cm at either end``."""
     window, factor, rest = several.window, several.window.value(at), several.rest
     small = all(several.values[index] * _SMALL <= several.values[several.base] for index in rest)
-    if not small or not window.has("u+AS") or window.has("T-<v"):
+    of_another = is_of_another(window.items, window.symbols, window.said, at, window.parts[several.base])
+    if not small or not window.has("u+AS") or window.has("T-<v") or of_another:
         return
     value = several.values[several.base] * factor
     value += sum((several.often[index] * several.values[index] for index in rest), Fraction(0))

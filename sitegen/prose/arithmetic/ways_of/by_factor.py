@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.ties import is_of_another
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Way, sign_of, times_of
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
@@ -104,8 +105,10 @@ def _with_factor(parts: Parts, at: int, lengths: Sequence[Item]) -> Iterator[Way
         hedged = length.hedged or item.hedged
         said = parts.said(length)
         share = f"{show_ratio(Ratio(factor))} of {said}" if item.symbol == "P" else f"{vulgar(factor)} × {said}"
-        first = rank == 0 and not used_up
-        apart = bool(set(".q") & set(parts.symbols[at : parts.lengths[lengths.index(length)]]))
+        place = parts.lengths[lengths.index(length)]
+        another = is_of_another(parts.items, parts.symbols, parts.said, at, place)
+        first = rank == 0 and not used_up and not another
+        apart = bool(set(".q") & set(parts.symbols[at:place]))
         made = {_Mode.OF: (length.value * factor, share)}
         if item.symbol == "H" and parts.items[parts.scope.at].value > length.value:
             made = {_Mode.OF: (length.value * 2, f"2 × {said}")}  # folded in half, it was twice as wide
