@@ -188,6 +188,8 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             places = tuple(at for at in range(*each.span()) if symbols[at] in "LNPRDH" and at != place)
             if _holds(match, made):
                 found.right[place] = places
+            elif _is_told_in_two(items, symbols, place, made):
+                continue
             elif _may_be_wrong(form, match, made):
                 found.wrong.setdefault(place, _wrong(form, match, made))
                 if form.tie is Tie.STRONG:
@@ -212,6 +214,12 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             found.right.pop(stated.at, None)
         found.parts.update(stated.places)
     return found
+
+
+def _is_told_in_two(items: list[Item], symbols: str, at: int, made: Made) -> bool:
+    """Whether the length behind the result is the rest of it: ``a double half inch hem: half an inch and another``."""
+    following = re.match(r"_?&_?A?_?L", symbols[at + 1 : at + 6])
+    return following is not None and items[at].value + items[at + following.end()].value in made.values
 
 
 def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) -> None:

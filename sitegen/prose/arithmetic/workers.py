@@ -157,7 +157,8 @@ def equal_parts(match: Match) -> Made | None:
     told = _EQUAL.search(words) is not None or re.search(
         r"/[^L.]*L[^L.]*i_?N_?n?_?o_?L$", match.symbols[max(0, behind - _NEAR) : behind + 1]
     )
-    return quotient(match) if told and match.item("r").value < match.item("a").value else None
+    placed = match.said(match.items[match.found.start("a") + 1]).lower().startswith(("below", "above"))
+    return quotient(match) if told and not placed and match.item("r").value < match.item("a").value else None
 
 
 def bare_quotient(match: Match) -> Made | None:

@@ -71,6 +71,8 @@ _WANTS = _ADDS | words("need needs add allow keep leave lose off another")
 _PLUS = tuple((word,) for word in sorted(_ADDS))
 _PRICED = 9
 """Tokens behind money in which a result is money too."""
+_WHOLES = words("of the a an its your that")
+"""Words behind a share that name its whole: ``plus half the depth``."""
 _THINGS = words("times minute hour minutes seconds hours days weeks people students girls boys dollars sizes years")
 _NO_THINGS = words("that's it's equals plus makes gives")
 _PEOPLE = words(
@@ -206,6 +208,8 @@ def _ends_here(tokens: Tokens, one: Measured) -> bool:
         return True
     if one.form is Form.MIXED:
         return tokens.words[one.behind] not in _THINGS
+    if one.form is Form.FRACTION and tokens.words[one.behind] in _WHOLES and not tokens.opens_line(one.behind):
+        return False
     kind, word = tokens.kinds[one.behind], tokens.words[one.behind]
     if kind in (TokenKind.BREAK, TokenKind.NUMBER):
         return kind is TokenKind.BREAK
@@ -297,7 +301,12 @@ def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk:
         return called and not is_priced(tokens, one)
     if one.form is Form.FRACTION:
         shared = not _SHARING.isdisjoint(tokens.words[max(0, one.first - 5) : one.first])
-        return (called or ahead == "plus") and not shared and behind != "of" and one.value.denominator in (2, 4)
+        return (
+            (called or ahead == "plus")
+            and not shared
+            and (line_end or behind not in _WHOLES)
+            and one.value.denominator in (2, 4)
+        )
     if one.value < 2:
         return False
     again = any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])

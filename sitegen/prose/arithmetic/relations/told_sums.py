@@ -12,8 +12,9 @@ from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.relations.parts import are_all_shares, is_allowance, of_sides, sign, times
 from sitegen.prose.arithmetic.relations.told import Told, share_words
 from sitegen.prose.arithmetic.relations.window import Window
+from sitegen.prose.arithmetic.symbols import is_cloth_width
 from sitegen.prose.arithmetic.ties import is_of_another
-from sitegen.quantities import vulgar
+from sitegen.quantities import Unit, vulgar
 
 _SUMS = re.compile(
     r"\b(?:totals?|totall?ing|altogether|in all|all told|together|sum|combined|add(?:s|ed|ing)?|plus|join(?:s|ed|ing)?"
@@ -110,7 +111,7 @@ def _listed(window: Window) -> bool:
 def _summed(several: _Several) -> Iterator[Told]:
     """All parts added, or taken off the greatest, as the words beside each say, else as those around say."""
     window, base = several.window, several.base
-    if _of_two_systems(window):
+    if _of_two_systems(window) or _has_cloth_to_buy(window):
         return
     whole = several.values[base]
     signs = [1 if index == base else sign(window, at) for index, at in enumerate(window.parts)]
@@ -140,6 +141,12 @@ def _summed(several: _Several) -> Iterator[Told]:
     exactness = Exactness.EXACT if len({window.items[at].unit for at in window.parts}) == 1 else Exactness.RULER
     kind, greatest = ("sum", value) if rises else ("difference", whole * often[base])
     yield Told(kind, value, words, exactness, greatest)
+
+
+def _has_cloth_to_buy(window: Window) -> bool:
+    """Whether so much cloth is told, and how wide it is."""
+    bought = window.items[window.at].unit in (Unit.YD, Unit.M)
+    return bought and any(is_cloth_width(window.items, at, window.said) for at in window.parts)
 
 
 def _of_two_systems(window: Window) -> bool:

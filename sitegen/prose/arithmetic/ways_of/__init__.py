@@ -8,12 +8,13 @@ from dataclasses import replace
 from itertools import chain
 
 from sitegen.prose.arithmetic.agree import Exactness
-from sitegen.prose.arithmetic.symbols import Item
+from sitegen.prose.arithmetic.symbols import Item, is_cloth_width
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ways_of.by_count import counted_ways
 from sitegen.prose.arithmetic.ways_of.by_factor import shared_ways
 from sitegen.prose.arithmetic.ways_of.by_sum import adds, summed_ways
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Scope, Way
+from sitegen.quantities import Unit
 
 _MOST_LENGTHS = 6
 
@@ -38,16 +39,20 @@ def _in_the_unit_of(items: Sequence[Item], scope: Scope) -> Sequence[Item]:
     ]
 
 
-def _fits(items: Sequence[Item], at: int, scope: Scope) -> bool:
-    """Whether a length is told in the system of the result: nobody adds inches to centimetres."""
+def _fits(items: Sequence[Item], at: int, scope: Scope, said: Said) -> bool:
+    """Whether a length is told in the system of the result, and is no width of cloth of which so much is bought."""
     unit, result = items[at].unit, items[scope.at].unit
+    if result in (Unit.YD, Unit.M) and is_cloth_width(items, at, said):
+        return False
     return unit is None or result is None or unit.system is result.system or items[at].other is not None
 
 
 def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> Iterator[Way]:
     """Every way, named or not, in no order."""
     lengths = tuple(
-        at for at in range(scope.start, scope.end) if symbols[at] == "L" and at != scope.at and _fits(items, at, scope)
+        at
+        for at in range(scope.start, scope.end)
+        if symbols[at] == "L" and at != scope.at and _fits(items, at, scope, said)
     )[-_MOST_LENGTHS:]
     last = max(lengths, default=scope.start)
     end = scope.end if scope.end == scope.at else min(scope.end, last + 8)
