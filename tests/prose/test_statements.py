@@ -105,3 +105,15 @@ def test_what_a_sum_makes_is_told_exactly_and_its_rounding_is_right() -> None:
 
 def test_stitch_settings_are_a_range_and_no_length() -> None:
     assert found("Turn up 3 cm, trim it to 1 cm. Needle 100, stitch length 3.5 to 4 mm. The leg is 82 cm.") == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Mark flags 00 cm across the top. Ten of them, edge to edge, fill 3 m of tape.",
+        "The hem is 4 cm, and 0 of those make 3 cm.",
+        "Once around is 41 in + 46 in, times 0: 157 in. Half of that, 0 cm.",
+    ],
+)
+def test_nothing_stops_at_a_length_of_nothing(text: str) -> None:
+    assert len(proofread(text)) <= 1

@@ -56,7 +56,7 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
         return None  # “two of those 13 and 13”, “32 in from the first to the last”
     apart = _SIDE.search(symbols[max(0, base - 4) : base]) is not None or "apart" in words
     factor = None if apart and found["count"] else _factor(items, symbols, base, at, found)
-    if factor is None:
+    if not factor or not items[base].value:
         return None
     whole = _in_the_system_of(items[base], result)
     earlier = symbols.rfind("L", max(0, base - _LONGEST), base)
