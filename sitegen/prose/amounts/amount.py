@@ -52,10 +52,16 @@ def shown(item: Item, said: str, value: Fraction) -> str:
     return said[: number.start()] + figures + said[number.end() :]
 
 
+def with_cents(value: Fraction) -> str:
+    """A sum of money, with its cents where it has any: ``6``, ``20.50``."""
+    whole, cents = divmod(round(value * 100), 100)
+    return f"{whole}.{cents:02d}" if cents else str(whole)
+
+
 def _in_figures(item: Item, said: str, value: Fraction) -> str:
     """In figures what was said in words: ``6 dollars``, ``72``."""
     if item.unit == "money":
-        figures = decimal(value, 2) if value.denominator == 1 else f"{float(value):.2f}"
+        figures = with_cents(value)
         last = said.split()[-1]
         return f"{figures} {last}" if last in ("dollars", "euros", "pounds", "bucks", "quid") else figures
     return decimal(value, 2)

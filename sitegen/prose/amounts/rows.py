@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, Item
+from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, Item, with_cents
 from sitegen.prose.amounts.explain import agrees
 from sitegen.prose.amounts.items import stem
 from sitegen.prose.amounts.vocabulary import BUNDLE, COMPLETE_ROW, MORE_COUNTED, PEOPLE, TAKEN_OFF, THE_WHOLE, TOTAL_ROW
@@ -146,14 +146,14 @@ def _in_cells(row: Row) -> Iterator[RowResult]:
     cells = _CELLS.search(row.symbols)
     if cells is not None:
         count, one, result = (row.items[cells.start(name)] for name in ("count", "one", "all"))
-        words = f"{decimal(count.value)} × {_price(one.value)}"
+        words = f"{decimal(count.value)} × {with_cents(one.value)}"
         yield _judged(result, (count.value * one.value,), words, "product")
 
 
 def _total(bill: _Bill, price: Item) -> Iterator[RowResult]:
     if _FEWEST <= len(bill.prices) < _MOST:
         value = sum(bill.prices, Fraction(0))
-        words = " ".join(f"{'−' if each < 0 else '+'} {_price(abs(each))}" for each in bill.prices)
+        words = " ".join(f"{'−' if each < 0 else '+'} {with_cents(abs(each))}" for each in bill.prices)
         yield _judged(price, (value,), words.removeprefix("+ "), "sum")
     bill.prices, bill.total, bill.gaps, bill.sure = [price.value], price.value, 0, True
 
@@ -174,17 +174,13 @@ def _share(total: Fraction, row: Row, price: Item, heads: Mapping[str, set[Fract
         number = many.pop()
         value = total / number
         rounded_up = (-(-value // step) * step for step in _ROUND)
-        yield _judged(price, (value, *rounded_up), f"{_price(total)} ÷ {decimal(number)}", "share")
+        yield _judged(price, (value, *rounded_up), f"{with_cents(total)} ÷ {decimal(number)}", "share")
 
 
 def _judged(price: Item, values: tuple[Fraction, ...], words: str, kind: str) -> RowResult:
     right = price.hedged or any(agrees(price, value) for value in values)
     slip = not right and values[0] > 0 and is_like(price.value, values[0], Unit.MM)
     return RowResult(price, values[0] if slip else None, words, kind)
-
-
-def _price(value: Fraction) -> str:
-    return decimal(value) if value.denominator == 1 else f"{float(value):.2f}"
 
 
 def people_in(words: Iterable[str]) -> frozenset[str]:

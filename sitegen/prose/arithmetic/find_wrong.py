@@ -95,6 +95,7 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
         return texts[place]
 
     found = _by_forms(items, symbols, said)
+    _by_statements(items, symbols, said, found)
     unused = list(items)
     for at, first, second in right_percents(items, symbols):
         unused[at] = items[at]._replace(symbol="X")
@@ -197,6 +198,14 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             else:
                 continue
             found.parts.update(at for at in places if symbols[at] == "L")
+    return found
+
+
+def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found) -> None:
+    """Takes in the results of plain statements, and of words that point back at a length.
+
+    A form has spoken already, but where it passed over a number that counts a term the statement knows better.
+    """
     for stated in (*stated_results(items, symbols, said), *pointed_results(items, symbols, said)):
         number = items[stated.at].number
         right = found.right.get(stated.at)
@@ -213,7 +222,6 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
             found.plain.add(stated.at)
             found.right.pop(stated.at, None)
         found.parts.update(stated.places)
-    return found
 
 
 def _is_told_in_two(items: list[Item], symbols: str, at: int, made: Made) -> bool:
@@ -251,12 +259,7 @@ def _holds(match: Match, made: Made) -> bool:
     """Whether the written result, or its partner in the other unit, is what the parts make."""
     result = match.item("r")
     hedged = made.hedged or result.hedged
-    said = [each for each in (result.number, result.other) if each is not None and each.high is None]
-    return any(
-        agrees(each.value * each.unit.mm, each.unit, made.values, made.exactness, hedged=hedged)
-        for each in said
-        if each.unit is not None
-    )
+    return any(agrees(value, unit, made.values, made.exactness, hedged=hedged) for value, unit in result.written)
 
 
 def _may_be_wrong(form: Form, match: Match, made: Made) -> bool:

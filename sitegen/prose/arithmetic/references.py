@@ -58,18 +58,14 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     factor = None if apart and found["count"] else _factor(items, symbols, base, at, found)
     if not factor or not items[base].value:
         return None
-    whole = _in_the_system_of(items[base], result)
+    whole = items[base].beside(result.unit)
     earlier = symbols.rfind("L", max(0, base - _LONGEST), base)
     if found["count"] and earlier >= 0 and items[earlier].value + items[base].value == result.value:
         return None  # “a quarter inch, then three eighths: the two of them use up five eighths”
     value = whole * factor
     exactness = part_exactness(value) if factor < 1 else Exactness.RULER
     kind = _KINDS.get(factor, "share" if factor < 1 else "product")
-    holds = any(
-        agrees(one.value * one.unit.mm, one.unit, (value,), exactness, hedged=False)
-        for one in (result.number, result.other)
-        if one is not None and one.unit is not None and one.high is None
-    )
+    holds = any(agrees(written, unit, (value,), exactness, hedged=False) for written, unit in result.written)
     name = said(items[base])
     said_sum = f"{name} ÷ {vulgar(1 / factor)}" if factor < 1 else f"{vulgar(factor)} × {name}"
     stated = Stated(at, (base,), holds, kind, value, said_sum)
@@ -94,11 +90,3 @@ def _factor(items: Sequence[Item], symbols: str, base: int, at: int, found: re.M
     if found["half"]:
         return Fraction(1, 2)
     return next(Fraction(1, parts) for name, parts in _SHARES.items() if name in found["share"])
-
-
-def _in_the_system_of(item: Item, result: Item) -> Fraction:
-    other = item.other
-    if other is None or other.unit is None or item.unit is None or result.unit is None:
-        return item.value
-    same = item.unit.system is result.unit.system
-    return item.value if same or other.unit.system is not result.unit.system else other.value * other.unit.mm

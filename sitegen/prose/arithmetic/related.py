@@ -202,16 +202,8 @@ def _leads(symbols: str, index: int, tie: str) -> bool:
 
 
 def _makes(way: Way, result: Item) -> bool:
-    unit = result.unit
-    if unit is None:
-        return False
     hedged = way.hedged or result.hedged
-    if agrees(result.value, unit, (way.value,), way.exactness, hedged=hedged):
-        return True
-    other = result.other
-    if other is None or other.unit is None or other.high is not None:
-        return False
-    return agrees(other.value * other.unit.mm, other.unit, (way.value,), way.exactness, hedged=hedged)
+    return any(agrees(value, unit, (way.value,), way.exactness, hedged=hedged) for value, unit in result.written)
 
 
 def _close(way: Way, result: Item, sure: bool, tie: str) -> bool:

@@ -86,6 +86,20 @@ class Item(NamedTuple):
         """The unit of a length."""
         return self.number.unit if self.number is not None else None
 
+    @property
+    def written(self) -> tuple[tuple[Fraction, Unit], ...]:
+        """A length as it is written, and in the other unit where one is given too: millimetres, and the unit."""
+        both = (one for one in (self.number, self.other) if one is not None and one.high is None)
+        return tuple((one.value * one.unit.mm, one.unit) for one in both if one.unit is not None)
+
+    def beside(self, unit: Unit | None) -> Fraction:
+        """Millimetres of a length; where it is given in two units, of the one in the system of ``unit``."""
+        other = self.other.unit if self.other is not None else None
+        if unit is None or self.other is None or other is None or self.unit is None:
+            return self.value
+        fits = other.system is unit.system is not self.unit.system
+        return self.other.value * other.mm if fits else self.value
+
 
 def is_cloth_width(items: Sequence[Item], at: int, said: Callable[[Item], str]) -> bool:
     """Whether a length tells how wide the cloth is that is bought: ``1.2 m of calico, 150 cm wide``."""

@@ -18,7 +18,6 @@ from sitegen.prose.arithmetic.relations.window import Window, widened, windows_o
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
-from sitegen.quantities import Unit
 
 _NEAR = {
     "percent": Fraction(1, 2), "share": Fraction(2, 5), "doubling": Fraction(1, 3), "halving": Fraction(1, 3),
@@ -167,19 +166,13 @@ def _has_a_total_between(window: Window) -> bool:
     return window.at > window.parts[-1] and "c" in window.symbols[window.parts[0] : window.parts[-1]]
 
 
-def _written(window: Window) -> Iterator[tuple[Fraction, Unit]]:
-    item = window.items[window.at]
-    for one in (item.number, item.other):
-        if one is not None and one.unit is not None and one.high is None:
-            yield one.value * one.unit.mm, one.unit
-
-
 def _makes(window: Window, told: Told) -> bool:
     """Whether a relation makes the result, or its partner in the other unit."""
     hedged = _is_hedged(window, told)
     if window.hedged and not hedged and abs(told.value - window.result) * _ABOUT <= abs(told.value - told.greatest):
         return True  # “shrinks by about 6%” is loose for what is lost, not for what is left
-    return any(agrees(value, unit, (told.value,), told.exactness, hedged=hedged) for value, unit in _written(window))
+    written = window.items[window.at].written
+    return any(agrees(value, unit, (told.value,), told.exactness, hedged=hedged) for value, unit in written)
 
 
 def _is_hedged(window: Window, told: Told) -> bool:

@@ -92,13 +92,8 @@ class Window:
 
     def value(self, at: int) -> Fraction:
         """Millimetres of a length, in the system of the result where it is given in both; else the bare number."""
-        item, unit = self.items[at], self.items[self.at].unit
-        other = item.other
-        if other is not None and other.unit is not None and unit is not None and item.unit is not None:
-            system = unit.system
-            if system is other.unit.system and system is not item.unit.system:
-                return other.value * other.unit.mm
-        return _FACTORS.get(item.symbol, item.value)
+        item = self.items[at]
+        return _FACTORS.get(item.symbol, item.beside(self.items[self.at].unit))
 
 
 def windows_of(items: Sequence[Item], symbols: str, said: Said, asked: Sequence[int]) -> Iterator[Window]:

@@ -62,10 +62,7 @@ class Statement:
         item, unit = self.items[term.at], self.result.unit
         if unit is None or item.unit is None:
             return item.value * (unit.mm if unit is not None else 1)
-        other = item.other
-        if other is None or other.unit is None or item.unit.system is unit.system:
-            return item.value
-        return other.value * other.unit.mm
+        return item.beside(unit)
 
     def makes(self, terms: Sequence[Term], often: Sequence[int]) -> Fraction:
         """What terms make, each taken so often."""
@@ -103,11 +100,7 @@ def judged(statement: Statement) -> Stated | None:
     whole = statement.factor == 1 and (result.value <= greatest) is (kind == "sum")
     if likely <= 0 or (whole and not turned):
         return None
-    holds = any(
-        agrees(one.value * one.unit.mm, one.unit, values, exactness, hedged=False)
-        for one in (result.number, result.other)
-        if one is not None and one.unit is not None and one.high is None
-    )
+    holds = any(agrees(value, unit, values, exactness, hedged=False) for value, unit in result.written)
     counts = {term.at - len(said) for term in terms if (said := counts_before(statement.symbols, term.at))}
     places = tuple(term.at for term in terms)
     stated = Stated(statement.at, places, holds, kind, likely, statement.words, frozenset(counts))
