@@ -27,7 +27,6 @@ from sitegen.quantities import Unit
 
 _SOFT = Fraction(2, 5)
 """How far, as a share of the right result, a number may lie that soft words call the result of a sum."""
-_CLOSE = Fraction(3, 20)
 _STRONG = Fraction(20)
 _CALLED = frozenset("=kq:u")
 """Words that call even ``a 17-inch band`` a result."""
@@ -271,7 +270,7 @@ def _may_be_wrong(form: Form, match: Match, made: Made) -> bool:
     greatest = max((item.value for item in parts if item.symbol == "L" and item is not result), default=Fraction(0))
     if form.tie is Tie.SOFT and made.values[0] < greatest < result.value and "u" in match.found.group():
         return False  # “you could lose 20 cm of 2.5 m, so buy 2.7 m”
-    allowed = {Tie.SOFT: _SOFT, Tie.CLOSE: _CLOSE, Tie.STRONG: _STRONG}[form.tie]
+    allowed = _STRONG if form.tie is Tie.STRONG else _SOFT
     shares = [abs(result.value - value) / value for value in made.values if value > 0]
     return result.unit is not None and bool(shares) and min(shares) <= allowed
 

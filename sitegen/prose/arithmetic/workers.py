@@ -13,7 +13,7 @@ from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import TERM, Said, TermRead, read_term
 from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.prose.words import words
-from sitegen.quantities import Ratio, show_ratio, vulgar
+from sitegen.quantities import vulgar
 
 AGAIN = words("another further additional")
 """Words that go on as before: ``the hem eats up 1 1/2 in and the seam another 1/2 in``."""
@@ -132,22 +132,13 @@ def product(match: Match) -> Made:
     return Made((number.value * length.value,), words, Exactness.RULER, length.hedged)
 
 
-def percentage(match: Match) -> Made:
-    """A percentage of a length that was named before it."""
-    length, share = match.item("a"), match.item("n")
-    words = f"{show_ratio(Ratio(share.value))} of {match.said(length)}"
-    return Made((share.value * length.value,), words, Exactness.COARSE, length.hedged or share.hedged)
-
-
 def quotient(match: Match) -> Made | None:
     length = match.item("a")
     parts = match.item("n").value if match.has("n") else Fraction(2)
     if parts < 2 or parts.denominator != 1:
         return None
-    values = [length.value / parts]
-    if match.found.groupdict().get("apart"):
-        values += [length.value / (parts - 1), length.value / (parts + 1)]
-    return Made(tuple(values), f"{match.said(length)} ÷ {vulgar(parts)}", part_exactness(values[0]), length.hedged)
+    value = length.value / parts
+    return Made((value,), f"{match.said(length)} ÷ {vulgar(parts)}", part_exactness(value), length.hedged)
 
 
 def equal_parts(match: Match) -> Made | None:
@@ -186,21 +177,6 @@ def difference(match: Match) -> Made | None:
     exactness = Exactness.EXACT if one.unit is other.unit else Exactness.RULER
     values = (more.value - less.value, *((more.value + less.value,) if "y" in match.found.group() else ()))
     return Made(values, f"{match.said(more)} − {match.said(less)}", exactness, one.hedged or other.hedged)
-
-
-def added(match: Match) -> Made:
-    """A base and what is added to it or, with ``less``, taken off."""
-    base, more = match.item("a"), match.item("b")
-    exactness = Exactness.EXACT if base.unit is more.unit else Exactness.RULER
-    down = bool(re.search(r"[<m]", match.found.group()))
-    up = bool(re.search(r"[>lA]", match.found.group()))
-    values = [base.value - more.value] if down else [base.value + more.value]
-    if not up and not down:
-        values.append(base.value - more.value)
-    if "S" in match.found.group():
-        values = [base.value + 2 * more.value, *([] if up and not down else values)]
-    sign = "−" if values[0] < base.value else "+"
-    return Made(tuple(values), f"{match.said(base)} {sign} {match.said(more)}", exactness, base.hedged or more.hedged)
 
 
 def _is_a_size(words: str) -> bool:

@@ -63,6 +63,9 @@ def terms_to(items: Sequence[Item], symbols: str, last: int, said: Said) -> list
         if link is _Link.AGAIN:
             at = before
             continue
+        if link is _Link.LISTED and terms and ";" in symbols[before:at] and ";" not in symbols[at:last]:
+            terms.append(Term(at, own_sign(symbols, at), often))  # “four at 24 in; 110 in and 96 in, 206 in together”
+            break
         terms.append(Term(at, post or link.value, often))
         if ahead and set(",;&.").isdisjoint(symbols[before:at]):  # “add 1 cm to the 70 cm” is all of a sum
             return [*_list_to(items, symbols, before, ahead, said), *terms[::-1]]
