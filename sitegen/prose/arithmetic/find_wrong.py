@@ -6,9 +6,10 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import combinations
+from itertools import chain, combinations
 
 from sitegen.prose.arithmetic.agree import agrees
+from sitegen.prose.arithmetic.becomes import become_results
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
@@ -17,6 +18,7 @@ from sitegen.prose.arithmetic.references import pointed_results
 from sitegen.prose.arithmetic.related import related_results
 from sitegen.prose.arithmetic.relations import is_adjective, judged
 from sitegen.prose.arithmetic.slack import has_slack
+from sitegen.prose.arithmetic.spacing import spaced_results
 from sitegen.prose.arithmetic.statements import stated_results
 from sitegen.prose.arithmetic.symbols import Item, paragraphs_of
 from sitegen.prose.arithmetic.terms import Said
@@ -25,6 +27,7 @@ from sitegen.prose.arithmetic.workers import Made, Match
 from sitegen.prose.find import Measured, Reading
 from sitegen.quantities import Unit
 
+_STATEMENTS = (stated_results, pointed_results, become_results, spaced_results)
 _SOFT = Fraction(2, 5)
 """How far, as a share of the right result, a number may lie that soft words call the result of a sum."""
 _STRONG = Fraction(20)
@@ -205,7 +208,7 @@ def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found) -
 
     A form has spoken already, but where it passed over a number that counts a term the statement knows better.
     """
-    for stated in (*stated_results(items, symbols, said), *pointed_results(items, symbols, said)):
+    for stated in chain(*(results(items, symbols, said) for results in _STATEMENTS)):
         number = items[stated.at].number
         right = found.right.get(stated.at)
         ignored = right is not None and stated.counts.isdisjoint(right) and set(stated.places) <= set(right)

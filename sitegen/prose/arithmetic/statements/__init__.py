@@ -8,5 +8,6 @@ Where anything else is told between two lengths, the statement begins behind it.
 
 from sitegen.prose.arithmetic.statements.found import stated_results
 from sitegen.prose.arithmetic.statements.judge import Stated
+from sitegen.prose.arithmetic.statements.terms import how_often
 
-__all__ = ["Stated", "stated_results"]
+__all__ = ["Stated", "how_often", "stated_results"]
