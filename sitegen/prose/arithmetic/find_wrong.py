@@ -10,6 +10,7 @@ from itertools import chain, combinations
 
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.becomes import become_results
+from sitegen.prose.arithmetic.columns import column_results
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
@@ -19,7 +20,7 @@ from sitegen.prose.arithmetic.related import related_results
 from sitegen.prose.arithmetic.relations import is_adjective, judged
 from sitegen.prose.arithmetic.slack import has_slack
 from sitegen.prose.arithmetic.spacing import spaced_results
-from sitegen.prose.arithmetic.statements import stated_results
+from sitegen.prose.arithmetic.statements import Stated, stated_results
 from sitegen.prose.arithmetic.symbols import Item, paragraphs_of
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
@@ -97,7 +98,7 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
         return texts[place]
 
     found = _by_forms(items, symbols, said)
-    _by_statements(items, symbols, said, found)
+    _by_statements(items, symbols, said, found, column_results(reading, items, symbols))
     unused = list(items)
     for at, first, second in right_percents(items, symbols):
         unused[at] = items[at]._replace(symbol="X")
@@ -203,18 +204,18 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
     return found
 
 
-def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found) -> None:
-    """Takes in the results of plain statements, and of words that point back at a length.
+def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found, columns: Iterator[Stated]) -> None:
+    """Takes in the results of plain statements, and those of columns.
 
     A form has spoken already, but where it passed over a number that counts a term the statement knows better.
     """
-    for stated in chain(*(results(items, symbols, said) for results in _STATEMENTS)):
+    for stated in chain(columns, *(results(items, symbols, said) for results in _STATEMENTS)):
         number = items[stated.at].number
         right = found.right.get(stated.at)
         ignored = right is not None and stated.counts.isdisjoint(right) and set(stated.places) <= set(right)
         known = stated.at in found.firm if right is None else stated.holds or not (ignored and stated.counts)
-        if number is None or known:
-            continue
+        if number is None or known or (not stated.holds and not found.wrong.keys().isdisjoint(stated.places)):
+            continue  # the slip was made in a part
         if stated.holds:
             found.right[stated.at] = stated.places
             found.wrong.pop(stated.at, None)
