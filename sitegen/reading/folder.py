@@ -68,10 +68,13 @@ class ContentFolder:
                 self._wrong("file-missing", inner, "This link leads to nothing. Take it out or mend it.", collector)
         return tuple(names)
 
-    def yaml(self, relative: str, collector: Collector) -> Mapping | None:
-        """The keys and values of a YAML file; None if it cannot be used, which the collector is told."""
+    def yaml(self, relative: str, collector: Collector, *, may_be_empty: bool = False) -> Mapping | None:
+        """The keys and values of a YAML file; None if it cannot be used, which the collector is told.
+
+        A file that ``may_be_empty`` and is gives None without a word.
+        """
         source = self._source(relative, collector)
-        return None if source is None else read_yaml(source, collector)
+        return None if source is None else read_yaml(source, collector, may_be_empty=may_be_empty)
 
     def csv(self, relative: str, collector: Collector) -> Table | None:
         """The cells of a spreadsheet file; None if it cannot be used, which the collector is told."""
@@ -159,7 +162,10 @@ class ContentFolder:
         try:
             return bytes_of_file(path, named=self._root / relative, most=MOST_BYTES)
         except CouldNotRead as trouble:
-            self._wrong(trouble.check, relative, trouble.message, collector)
+            other = f"{relative.removesuffix('.yaml')}.yml"
+            misnamed = trouble.check == "file-missing" and relative.endswith(".yaml") and self.exists(other)
+            hint = f" There is {Path(other).name}: call it {Path(relative).name}." if misnamed else ""
+            self._wrong(trouble.check, relative, trouble.message + hint, collector)
             return None
 
     def _say_outside(self, relative: str, collector: Collector) -> None:

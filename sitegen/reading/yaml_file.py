@@ -24,7 +24,9 @@ PYTHON_LOADER: Any = yaml.SafeLoader
 FAST_LOADER: Any = getattr(yaml, "CSafeLoader", PYTHON_LOADER)
 
 
-def read_yaml(source: Source, collector: Collector, loader: Any = FAST_LOADER) -> Mapping | None:
+def read_yaml(
+    source: Source, collector: Collector, loader: Any = FAST_LOADER, *, may_be_empty: bool = False
+) -> Mapping | None:
     """The keys and values of a file, or None if it cannot be used; says everything that is wrong with it."""
     root, slips = _read(source, loader)
     if loader is not PYTHON_LOADER and any(slip.unread for slip in slips):
@@ -32,6 +34,8 @@ def read_yaml(source: Source, collector: Collector, loader: Any = FAST_LOADER) -
     for slip in slips:
         tell(slip, source, collector)
     if any(slip.unread for slip in slips):
+        return None
+    if may_be_empty and (root is None or isinstance(root, Empty)):
         return None
     return _mapping(root, source, collector)
 

@@ -80,6 +80,7 @@ def test_all_slips_are_told_in_one_run_with_their_places(tmp_path: Path) -> None
         ("tutorial: tee", "tutorial: te", "There is no tutorial “te”. Nearest: tee."),
         ("students: {S: 3, L: 2}", "students: 5", "Expected how many students make each size, found “5”."),
         ("students: {S: 3, L: 2}", "students: {S: 0, L: 0}", "Nobody is in this class."),
+        ("students: {S: 3, L: 2}", "students: {}", "Nobody is in this class."),
         ("students: {S: 3, L: 2}", "students: {S: 150, L: 150}", "300 students are more than one class holds"),
         ("students: {S: 3, L: 2}", "", "The class lacks students. Example: students: {S: 2, M: 3}"),
         ("sessions: [{minutes: 200}]", "", "The class lacks sessions."),

@@ -23,6 +23,20 @@ FABRIC = "fabrics: {main: {name: jersey, structure: knit}}\n"
         ("sizes: S\n", ["4:8 wrong-kind: Expected a list of sizes, found “S”. Example: sizes: [S, M, L]"]),
         ("sizes: [S, S]\n", ["4:12 key-twice: Size S is listed twice."]),
         (
+            "sizes: S, M\nbody: {bust: '33, 35 in'}\n",
+            ["4:8 wrong-kind: Expected a list of sizes, found “S, M”. Example: sizes: [S, M, L]"],
+        ),
+        (
+            "body: {bust: '33, 35 in'}\n",
+            ["4:15 size-count: body.bust has 2 values, expected 1. The tutorial lists no sizes."
+             " Example: sizes: [S, M, L]"],
+        ),
+        (
+            "before_you_start: Cut {seam_allowance long and {size} and {{twice}} and front.top} and set a} aside.\n",
+            ["4:23 reference-open: A reference stands between two braces; the closing one is missing here.",
+             "4:73 reference-open: A reference stands between two braces; the opening one is missing here."],
+        ),
+        (
             "seam_allowance: 3/8\" wide\n",
             ["4:22 not-a-length: Expected one length and nothing behind it, found “wide”."
              " Example: 3/8 in, 1 1/2 in, 0.6 cm or 5/8 in (1.5 cm)"],
@@ -157,3 +171,81 @@ def test_children_and_adults_have_runs_of_their_own(tmp_path: Path) -> None:
     assert found.findings == ()
     assert found.tutorials[0].tutorial.sizes == ("92", "98", "104", "110", "S", "M", "L", "XL")
     assert found.tutorials[0].tutorial.runs == (4,)
+
+
+def test_what_refers_to_a_part_that_is_not_understood_is_not_reported_as_well(tmp_path: Path) -> None:
+    text = FABRIC + (
+        "pieces: {front: {cut: 2, fabric: main, edges: {top: 9 in}}}\n"
+        "bands: {cuff: {opening: [front.top], ratio: 80%, finished_width: 2 inn, fabric: main}}\n"
+    )
+    step = "title: Sew\ntext: Cut {cuff.cut_length} and {front.topp}.\njoin: [{edges: [cuff, front.top]}]\n"
+    wrong = [
+        each for each in reviewed(tmp_path, text, steps__1_dot_yaml=step).findings if each.severity.value == "wrong"
+    ]
+    assert [each.check for each in wrong] == ["unknown-reference", "not-a-length"]
+    assert wrong[0].said == "front.topp"
+
+
+def test_a_row_of_numbers_within_braces_asks_for_quotes(tmp_path: Path) -> None:
+    text = "sizes: [S, M]\n" + FABRIC + "pieces: {front: {cut: 2, fabric: main, edges: {top: 9, 9 1/2 in}}}\n"
+    text = text.replace("edges: {top: 9, 9 1/2 in}", "length: 9, 9 1/2 in")
+    found = messages(computed(tmp_path, text)[1])
+    assert found == [
+        "6:51 unknown-key: “9 1/2 in” stands alone here. Within braces a comma ends a value, so a row of numbers needs"
+        ' quotes. Example: {cut_length: "33, 35, 37 cm"}'
+    ]
+
+
+def test_a_count_below_nothing_is_told_from_where_to_where_it_goes(tmp_path: Path) -> None:
+    step = "title: Sew\ntext: Sew.\nminutes: -15\n"
+    found = reviewed(tmp_path, "", steps__1_dot_yaml=step).findings
+    assert found[0].message.startswith("Expected a whole number from 0 to ")
+    assert found[0].message.endswith("found “-15”. Example: minutes: 30")
+
+
+def test_steps_follow_each_other_by_their_numbers(tmp_path: Path) -> None:
+    files = {f"steps__{number}-x_dot_yaml": f"title: Step {number}\ntext: Sew.\n" for number in (10, 2, 1, 9)}
+    files["steps__finish_dot_yaml"] = "title: Step last\ntext: Sew.\n"
+    found, _ = computed(tmp_path, "", **files)
+    assert [step.title for step in found.tutorial.steps] == ["Step 1", "Step 2", "Step 9", "Step 10", "Step last"]
+
+
+def test_a_step_that_cannot_be_read_leaves_no_edge_unsewn(tmp_path: Path) -> None:
+    text = FABRIC + "pieces: {front: {cut: 2, fabric: main, edges: {top: 9 in, side: 10 in}}}\n"
+    files = {
+        "steps__01_dot_yaml": "title: Sew\ntext: Sew.\njoin: [{edges: [front.top, front.top], stitch: zigzag}]\n",
+        "steps__02_dot_yaml": "title: 'Sew\ntext: Sew.\njoin: [{edges: [front.side, front.side]}]\n",
+    }
+    found = {each.check for each in reviewed(tmp_path, text, **files).findings}
+    assert "yaml-syntax" in found
+    assert "edge-never-sewn" not in found
+
+
+def test_a_glossary_may_hold_nothing_but_remarks(tmp_path: Path) -> None:
+    files = {"../../glossary_dot_yaml": "# to be written\n"}
+    assert reviewed(tmp_path, "", **files).findings == ()
+
+
+def test_a_file_with_the_shorter_ending_is_told_of(tmp_path: Path) -> None:
+    content = folder(tmp_path, "")
+    home = tmp_path / "tutorials" / "tee"
+    (home / "tutorial.yaml").rename(home / "tutorial.yml")
+    collector = Collector()
+    assert tutorial(content, "tutorials/tee", collector) is None
+    assert messages(collector.findings) == [
+        "1:1 file-missing: There is no such file. There is tutorial.yml: call it tutorial.yaml."
+    ]
+
+
+def test_steps_in_a_folder_of_another_name_are_told_of(tmp_path: Path) -> None:
+    found = messages(computed(tmp_path, "", step__01_dot_yaml="title: Sew\ntext: Sew.\n")[1])
+    assert found == [
+        "1:1 steps-missing: This tutorial has no step. Steps are read from its folder steps, not from step."
+        " Example: steps/01-cut-out.yaml"
+    ]
+
+
+def test_two_tutorials_of_one_title_are_told_of(tmp_path: Path) -> None:
+    other = {"../other/tutorial_dot_yaml": "title: test TEE\nsummary: Another.\nmeasured_in: inches\n"}
+    found = reviewed(tmp_path, "", **other).findings
+    assert [(each.check, each.place.file) for each in found] == [("title-twice", "folder/tutorials/tee/tutorial.yaml")]

@@ -26,6 +26,13 @@ _file(
     "--- . (removed)\n",
 )
 _file(
+    "steps-missing",
+    "Steps in a folder of another name",
+    "A tutorial without a step whose folder has YAML files in a folder that is not called steps.",
+    "The page would tell what is made and not how.",
+    "--- Step/01.yaml\ntitle: Cut\ntext: Cut the cloth.\n",
+)
+_file(
     "file-unreadable",
     "A file that cannot be opened",
     "A file that this user may not read, or that is a folder.",

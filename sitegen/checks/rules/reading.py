@@ -4,6 +4,11 @@ from sitegen.checks.registry import found_while_reading
 from sitegen.findings import Severity
 
 _FABRIC = "fabrics: {main: {name: cotton, structure: woven}}\n"
+_OTHER = (
+    "level: beginner\n"
+    "--- ../other/tutorial.yaml\ntitle: Example\nsummary: Another.\nmeasured_in: inches\n"
+    "--- ../other/steps/01.yaml\ntitle: Cut\ntext: Cut.\n"
+)
 
 found_while_reading(
     id="wrong-kind",
@@ -119,6 +124,26 @@ found_while_reading(
     why="The student would read a hole in the middle of the sentence.",
     trips="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_alowance} seams.",
     passes="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_allowance} seams.",
+    source="The content format of this program",
+)
+found_while_reading(
+    id="reference-open",
+    area="references",
+    title="A reference with one brace",
+    what="A name in a running text that has a brace before it or behind it, and none on its other side.",
+    why="The student would read the name instead of the number.",
+    trips="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_allowance seams.",
+    passes="seam_allowance: 3/8 in\nbefore_you_start: Sew with {seam_allowance} seams.",
+    source="The content format of this program",
+)
+found_while_reading(
+    id="title-twice",
+    severity=Severity.DOUBTFUL,
+    title="Two tutorials with one title",
+    what="The title of a tutorial is that of another one of the site.",
+    why="On the front page, in the search and in the feed nobody could tell the two apart.",
+    trips=_OTHER,
+    passes=_OTHER.replace("title: Example", "title: Another example"),
     source="The content format of this program",
 )
 found_while_reading(

@@ -194,7 +194,7 @@ def _students(fields: Fields, tutorial: Tutorial) -> tuple[Students, ...]:
         for name, count in by_name.items()
         if count.number
     ]
-    if not found and by_name:
+    if not found and (by_name or not node.entries):
         fields.builder.wrong("class-empty", node.place, f"Nobody is in this class. Example: {_STUDENTS_EXAMPLE}")
     total = sum(each.count for each in found)
     if total > _MOST_STUDENTS:

@@ -10,6 +10,7 @@ from fractions import Fraction
 from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
+from sitegen.tutorial.build.half_references import half_references
 from sitegen.tutorial.build.sizes_table import SizeTable
 from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, in_language, side_by_side
 from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
@@ -36,6 +37,7 @@ class Builder:
     typed: list[Lengths] = field(default_factory=list)
     referred: list[Lengths] = field(default_factory=list)
     claims: list[Claim] = field(default_factory=list)
+    unread: set[str] = field(default_factory=set)
 
     # -- single values ------------------------------------------------------------------------------
 
@@ -85,6 +87,14 @@ class Builder:
             name = match.group(1).strip()
             start = match.start(1) + match.group(1).index(name)
             references.append(Reference(name, node.at(start, start + len(name))))
+        for open_one in half_references(node.text):
+            self.wrong(
+                "reference-open",
+                node.at(open_one.start, open_one.end),
+                f"A reference stands between two braces; {open_one.lacks} one is missing here.",
+                said=node.text[open_one.start : open_one.end],
+                should_be=open_one.should_be,
+            )
         return Prose(node.text, node.place, tuple(references), node.at, language)
 
     def _in_language(self, node: Node) -> Node:
@@ -123,9 +133,11 @@ class Builder:
 
     def whole_number(self, node: Node, example: str, most: int = 100_000) -> int | None:
         """A count."""
-        if isinstance(node, Scalar) and re.fullmatch(r"\d{1,6}", node.text.strip()) and int(node.text) <= most:
-            return int(node.text)
-        self.not_this(node, "a whole number", example)
+        text = node.text.strip() if isinstance(node, Scalar) else ""
+        if re.fullmatch(r"\d{1,6}", text) and int(text) <= most:
+            return int(text)
+        is_whole = re.fullmatch(r"[-+−]?\d+", text) is not None
+        self.not_this(node, f"a whole number from 0 to {most}" if is_whole else "a whole number", example)
         return None
 
     def plain_number(self, node: Node, example: str) -> Fraction | None:
@@ -164,10 +176,12 @@ class Builder:
         by_name = self._by_name(node, name)
         amounts = by_name if by_name is not None else self._amounts(node)
         if amounts is None:
+            self.unread.add(name)
             return None
         if by_name is None and len(amounts) not in (1, max(1, len(self.sizes))):
             self._wrong_count(node, name, amounts)
             if len(amounts) > len(self.sizes):
+                self.unread.add(name)
                 return None
         found = Lengths(name, node.place, BySize(tuple(amounts)), bolt)
         self.typed.append(found)
@@ -272,11 +286,12 @@ class Builder:
                 said=node.text.strip() if isinstance(node, Scalar) else "",
             )
             return
-        sizes = ", ".join(self.sizes) if self.sizes else "no sizes are listed"
+        expected = f"1 or {wanted}, one for each size ({', '.join(self.sizes)})" if wanted > 1 else "1"
+        no_sizes = "" if self.sizes else " The tutorial lists no sizes. Example: sizes: [S, M, L]"
         self.wrong(
             "size-count",
             node.place,
-            f"{name} has {len(amounts)} values, expected 1 or {wanted}, one for each size ({sizes}).",
+            f"{name} has {len(amounts)} values, expected {expected}.{no_sizes}",
             said=node.text.strip() if isinstance(node, Scalar) else "",
         )
 

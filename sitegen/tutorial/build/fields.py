@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 
 from sitegen.findings import nearest
@@ -206,6 +207,9 @@ class Fields:
             key = entry.key.text
             if key in self._known:
                 continue
+            if isinstance(entry.value, Empty) and re.match(r"[\d½¼¾⅛⅜⅝⅞]", key):
+                self._row_without_quotes(entry)
+                continue
             near = nearest(key, self._known, most=1)
             hint = f" Did you mean {near[0]}?" if near else f" Known are: {', '.join(sorted(self._known))}."
             self.builder.wrong(
@@ -215,3 +219,13 @@ class Fields:
                 said=key,
                 should_be=near[0] if near else "",
             )
+
+    def _row_without_quotes(self, entry: Entry) -> None:
+        """A row of numbers within braces is cut at its commas: each number but the first becomes a key."""
+        self.builder.wrong(
+            "unknown-key",
+            entry.key.place,
+            f"“{short(entry.key.text)}” stands alone here. Within braces a comma ends a value, so a row of numbers"
+            ' needs quotes. Example: {cut_length: "33, 35, 37 cm"}',
+            said=entry.key.text,
+        )

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from urllib.parse import urlsplit
 
-from sitegen.findings import Collector, nearest
+from sitegen.findings import Collector, Finding, Severity, nearest
 from sitegen.quantities import System
 from sitegen.reading import ContentFolder, Mapping
 from sitegen.tutorial.build.builder import Builder
@@ -88,7 +88,7 @@ def glossary(folder: ContentFolder, collector: Collector, spoken: Languages = EN
     """The words that the folder explains; none when it has no glossary."""
     if not folder.exists("glossary.yaml"):
         return ()
-    node = folder.yaml("glossary.yaml", collector)
+    node = folder.yaml("glossary.yaml", collector, may_be_empty=True)
     if node is None:
         return ()
     builder = Builder(collector, spoken)
@@ -124,6 +124,7 @@ def _tutorials(folder: ContentFolder, collector: Collector, spoken: Languages) -
         built = tutorial(folder, f"tutorials/{name}", collector, spoken)
         if built is not None:
             found.append(built)
+    _report_titles_twice(found, collector)
     if not found and not collector.any_unread:
         collector.wrong(
             "no-tutorials",
@@ -131,6 +132,19 @@ def _tutorials(folder: ContentFolder, collector: Collector, spoken: Languages) -
             "There is no tutorial in this folder. Example: tutorials/lantern-tee/tutorial.yaml",
         )
     return tuple(found)
+
+
+def _report_titles_twice(tutorials: list[Tutorial], collector: Collector) -> None:
+    """Two tutorials of one title cannot be told apart in any list of the site."""
+    first: dict[str, Tutorial] = {}
+    for each in tutorials:
+        title = each.title.casefold()
+        if title and first.setdefault(title, each) is not each:
+            message = (
+                f"The tutorial {first[title].key} has this title too, so a student cannot tell the two apart. Give one"
+                " of them another title."
+            )
+            collector.add(Finding("title-twice", Severity.DOUBTFUL, each.title_place, message, said=each.title))
 
 
 def near_tutorial(name: str, tutorials: tuple[Tutorial, ...]) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from math import prod
@@ -11,7 +12,7 @@ from sitegen.findings import Collector, Place
 from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles
-from sitegen.tutorial.build.builder import Builder
+from sitegen.tutorial.build.builder import Builder, short
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
@@ -23,6 +24,7 @@ P = TypeVar("P")
 MOST_COMBINATIONS = 24
 """Every combination is computed, checked and published by itself."""
 _SECTIONS = ("body", "seam_allowance", "size")
+_STEP_FILES = (".yaml", ".yml")
 
 
 def tutorial(
@@ -93,6 +95,7 @@ def tutorial(
         accepted=(),
         typed=(),
         referred=(),
+        unread=frozenset(),
     )
     fields.accept()
     fields.finish()
@@ -109,6 +112,7 @@ def _with_all_typed(found: Tutorial, builder: Builder) -> Tutorial:
         typed=tuple(builder.typed),
         referred=tuple(builder.referred),
         untranslated=frozenset(builder.untranslated),
+        unread=frozenset(builder.unread),
     )
 
 
@@ -166,6 +170,9 @@ def _one_run(fields: Fields, node: Node, found: dict[str, Place]) -> None:
     example = "sizes: [S, M, L]"
     if not isinstance(node, Sequence):
         fields.builder.not_this(node, "a list of sizes", example)
+        # What was meant is plain enough to read on by; else every length by size would be reported as well.
+        for name in node.text.split(",") if isinstance(node, Scalar) else ():
+            found.setdefault(name.strip(), node.place)
         return
     for item in node.items:
         words = fields.builder.words(item, "the name of a size", example)
@@ -193,6 +200,7 @@ def _body(fields: Fields) -> dict[str, Lengths]:
     inner = Fields(builder, node, "body", "body.") if isinstance(node, Mapping) else None
     if node is not None and inner is None:
         builder.not_this(node, "body measurements", example)
+        builder.unread.add("body")
     names = [entry.key.text for entry in node.entries] if isinstance(node, Mapping) else []
     for name in dict.fromkeys([*names, *builder.table.names_under("body.")]):
         lengths = (inner or Fields(builder, Mapping((), fields.node.place), "body", "body.")).lengths(name)
@@ -224,6 +232,8 @@ def _section(
         part = make(name, inner)
         if part is not None:
             found[name] = part
+        else:
+            fields.builder.unread.add(name)
     return found
 
 
@@ -265,10 +275,33 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
 
 
 def _steps(folder: ContentFolder, home: str, builder: Builder) -> tuple[Step, ...]:
-    """Every step file in the order of file names; one that cannot be read is reported and left out."""
+    """Every step file in the order of the numbers in their names; one that cannot be read is reported and left out."""
     found: list[Step] = []
-    for name in folder.list(f"{home}/steps", builder.collector, suffixes=(".yaml", ".yml")):
+    names = folder.list(f"{home}/steps", builder.collector, suffixes=_STEP_FILES)
+    if not names:
+        _report_misnamed(folder, home, builder)
+    for name in sorted(names, key=_by_number):
         node = folder.yaml(f"{home}/steps/{name}", builder.collector)
         if node is not None:
             found.append(step(len(found) + 1, name, folder, home, node, builder))
+        else:
+            builder.unread.add(f"steps/{name}")
     return tuple(found)
+
+
+def _report_misnamed(folder: ContentFolder, home: str, builder: Builder) -> None:
+    """Steps that lie in a folder of another name would be left out without a word."""
+    for other in folder.folders(home, Collector()):
+        if other != "steps" and folder.list(f"{home}/{other}", Collector(), suffixes=_STEP_FILES):
+            builder.wrong(
+                "steps-missing",
+                folder.place(f"{home}/{other}"),
+                f"This tutorial has no step. Steps are read from its folder steps, not from {short(other)}."
+                " Example: steps/01-cut-out.yaml",
+            )
+
+
+def _by_number(name: str) -> tuple[tuple[str, int], ...]:
+    """A key that orders file names by the numbers in them, so that 2-sew comes before 10-hem, as in 02 and 10."""
+    parts = [*re.split(r"(\d+)", name), ""]
+    return tuple((text, int(digits or -1)) for text, digits in zip(parts[::2], parts[1::2], strict=True))

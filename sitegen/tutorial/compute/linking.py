@@ -35,7 +35,7 @@ class Placed(Protocol):
 def report_unknown(computed: Computed, collector: Collector) -> None:
     """Report every reference to nothing, with the nearest names."""
     for reference, known, what in _expected(computed):
-        if reference.name in known:
+        if reference.name in known or _is_unread(reference.name, computed.tutorial):
             continue
         near = nearest(reference.name, known)
         if near:
@@ -51,6 +51,11 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
             said=reference.name,
             should_be=near[0] if near else "",
         )
+
+
+def _is_unread(name: str, tutorial: Tutorial) -> bool:
+    """Whether a name is that of a part or number that is there and could not be understood, which is reported there."""
+    return name in tutorial.unread or name.partition(".")[0] in tutorial.unread
 
 
 def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | Numbers, str]]:

@@ -74,6 +74,9 @@ class Tutorial:
     """Every length the author typed anywhere in the YAML or the size table, claims included."""
     referred: tuple[Lengths, ...]
     """Every length for which the author wrote a reference."""
+    unread: frozenset[str]
+    """Parts, numbers and step files that are there and could not be understood. What is wrong with them is reported
+    where they stand; whatever refers to them is not reported as well."""
 
     @property
     def size_count(self) -> int:
