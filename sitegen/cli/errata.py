@@ -10,7 +10,7 @@ from typing import Any
 
 from sitegen.classes import ComputedClass, sealed_document
 from sitegen.cli.handout import page_of
-from sitegen.cli.one_class import Found, one_class, write
+from sitegen.cli.one_class import Found, no_pdf, one_class, write
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
 
@@ -32,6 +32,8 @@ def add_to(commands: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Read the print, compare, write the slip if there is anything to say."""
+    if no_pdf(options.to):
+        return COULD_NOT
     found = one_class(options)
     if isinstance(found, int):
         return found

@@ -40,7 +40,7 @@ def _explain(computed: Computed, name: str, size_name: str | None, system: Syste
     number = computed.by_size(name)
     sizes = computed.tutorial.sizes
     if number is None:
-        near = nearest(name, computed.names())
+        near = [each for each in computed.names() if each.startswith(f"{name}.")] or nearest(name, computed.names())
         hint = f" Nearest: {', '.join(near)}." if near else " Without a name, all numbers are listed."
         print(f"sitegen: there is no number “{name}” in this tutorial.{hint}", file=sys.stderr)
         return 2
@@ -48,10 +48,14 @@ def _explain(computed: Computed, name: str, size_name: str | None, system: Syste
         known = f"Its sizes are {', '.join(sizes)}." if sizes else "It has no sizes."
         print(f"sitegen: this tutorial has no size “{size_name}”. {known}", file=sys.stderr)
         return 2
+    # A number that is alike in all sizes may still come from sums that are not.
+    each = [computed.number(name, index) for index in range(computed.tutorial.size_count)]
+    sums = {tuple(show_working(worked, system)) for worked in each if worked is not None}
+    alike = not number.differs and len(sums) == 1
     for index, size in enumerate(sizes or ("",)):
         if size_name in (None, size):
-            _print_one(name, size if number.differs or size_name else "", computed, index, system)
-            if not number.differs:
+            _print_one(name, "" if alike and not size_name else size, computed, index, system)
+            if alike:
                 break
     return 0
 

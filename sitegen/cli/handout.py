@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from sitegen.classes import ComputedClass, sealed_document
-from sitegen.cli.one_class import Found, one_class, write
+from sitegen.cli.one_class import Found, no_pdf, one_class, write
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 from sitegen.findings import Collector
 from sitegen.handouts import Copy, NoPdf, Paper, Wanted, handout_of, handout_pdf
@@ -52,6 +52,8 @@ def add_to(commands: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Find the class, make each handout, write it."""
+    if no_pdf(options.to):
+        return COULD_NOT
     found = one_class(options)
     if isinstance(found, int):
         return found

@@ -41,7 +41,8 @@ def one_class(options: argparse.Namespace) -> Found | int:
     """The class in this file; the exit code, with a message, when there is none. What is wrong is printed."""
     path = Path(options.file).resolve()
     if path.parent.name != "classes" or not path.is_file():
-        found = "it is in no folder classes" if path.is_file() else "there is no such file"
+        missing = "it is a folder" if path.is_dir() else "there is no such file"
+        found = "it is in no folder classes" if path.is_file() else missing
         print(
             f"sitegen: {options.file} is not the file of a class: {found}. Example: content/classes/evening.yaml",
             file=sys.stderr,
@@ -61,6 +62,18 @@ def one_class(options: argparse.Namespace) -> Found | int:
     if cls is None:
         return COULD_NOT if collector.any_unread else SOMETHING_WRONG
     return Found(cls, collector.any_wrong, folder)
+
+
+def no_pdf(file: str) -> bool:
+    """Whether a sheet of paper would get a name under which no program opens it; says so."""
+    if Path(file).suffix.lower() == ".pdf":
+        return False
+    print(
+        f"sitegen: nothing was written. What is printed is a PDF, so {file} must end in .pdf."
+        f" Example: {Path(file).stem or 'evening'}.pdf",
+        file=sys.stderr,
+    )
+    return True
 
 
 def units_of(options: argparse.Namespace, cls: ComputedClass) -> System:

@@ -28,6 +28,14 @@ def one_tutorial(name: str, views: Sequence[str]) -> Computed | None:
     folder = content_folder(str(root)) if content_folder(name) else None
     if folder is None:
         return None
+    inner = folder_of_tutorials(path)
+    if inner:
+        print(
+            f"sitegen: {name} is no tutorial: there is no tutorial.yaml in it. Its tutorials: {', '.join(inner)}."
+            f" Example: {(Path(name) / 'tutorials' / inner[0]).as_posix()}",
+            file=sys.stderr,
+        )
+        return None
     combinations, collector = review_tutorial(folder, path.relative_to(root).as_posix())
     if not combinations:
         print(as_text(collector.findings, folder.source_line), file=sys.stderr)
@@ -39,3 +47,10 @@ def one_tutorial(name: str, views: Sequence[str]) -> Computed | None:
         offered = "; ".join(f"{view}: {', '.join(choices)}" for view, choices in known.items()) or "none"
         print(f"sitegen: this tutorial is not offered with {', '.join(views)}. Its views: {offered}.", file=sys.stderr)
     return computed
+
+
+def folder_of_tutorials(path: Path) -> tuple[str, ...]:
+    """The names of the tutorials, if this is a content folder and not one of its tutorials; else none."""
+    if (path / "tutorial.yaml").exists() or not (path / "tutorials").is_dir():
+        return ()
+    return tuple(sorted(each.parent.name for each in path.glob("tutorials/*/tutorial.yaml")))

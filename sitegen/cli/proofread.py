@@ -10,6 +10,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from sitegen.classes import NotWritten, sealed_page, write_own
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured
 from sitegen.findings import Collector, Finding, Place, Severity, as_text, count_line
 from sitegen.prose import (
@@ -25,7 +26,7 @@ from sitegen.prose import (
     read,
     said_in_markdown,
 )
-from sitegen.publishing import MarkedText, NotReplaced, write_marked_page
+from sitegen.publishing import MarkedText, marked_page
 from sitegen.reading import LooseFiles
 
 
@@ -164,11 +165,11 @@ def _write(out: str, proofs: list[_Proof]) -> bool:
         for proof in proofs
     ]
     try:
-        write_marked_page(Path(out), marked)
-    except NotReplaced as reason:
+        write_own(Path(out), sealed_page(marked_page(marked)))
+    except NotWritten as reason:
         print(f"sitegen: the page was not written. {reason}", file=sys.stderr)
         return False
-    print(f"The marked text is in {out}")
+    print(f"The marked text is in {out}.")
     return True
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from sitegen.cli.one_tutorial import add_tutorial, one_tutorial
 from sitegen.findings import nearest
-from sitegen.quantities import NotUnderstood, System, Unit, Worked, given, parse_length, show_value, show_working
+from sitegen.quantities import NotUnderstood, System, Unit, Worked, given, mm, parse_length, show_value, show_working
 from sitegen.tutorial import Computed, SizeAdvice, Tutorial, size_advice
 
 
@@ -75,6 +75,8 @@ def _person(
         else:
             try:
                 typed = parse_length(text, bare)
+                if typed.value <= mm(0):
+                    raise NotUnderstood("a length of more than nothing", f"{name}=36in")
                 person[name] = given(f"{name} of the person", typed.value)
                 measured_in[name] = typed.unit.system
             except NotUnderstood as trouble:

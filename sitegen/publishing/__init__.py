@@ -43,7 +43,7 @@ from sitegen.publishing.for_paper import (
     unstyled,
 )
 from sitegen.publishing.languages import Words, unmarked
-from sitegen.publishing.marked_page import MarkedText, write_marked_page
+from sitegen.publishing.marked_page import MarkedText, marked_page
 from sitegen.publishing.new_folder import NotBegun, write_new_folder
 from sitegen.publishing.not_replaced import NotReplaced
 from sitegen.publishing.photo_findings import photo_findings, photo_path
@@ -113,6 +113,7 @@ __all__ = [
     "kit_view",
     "layout_drawing",
     "look_findings",
+    "marked_page",
     "paper_page",
     "photo_findings",
     "photo_path",
@@ -127,6 +128,5 @@ __all__ = [
     "teacher_page",
     "unmarked",
     "unstyled",
-    "write_marked_page",
     "write_new_folder",
 ]

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Sequence
 from dataclasses import dataclass
-from pathlib import Path
 
 from jinja2 import Environment
 
 from sitegen.prose import Piece, TextFinding
-from sitegen.publishing.not_replaced import NotReplaced, plain_words
 
 _PAGE = """<!DOCTYPE html>
 <html lang="en">
@@ -87,23 +84,12 @@ class MarkedText:
 
 def marked_page(texts: Sequence[MarkedText]) -> str:
     """The page as HTML. It needs nothing from anywhere else, and all text in it is escaped."""
-    template = Environment(autoescape=True).from_string(_PAGE)
+    template = Environment(keep_trailing_newline=True, autoescape=True).from_string(_PAGE)
     return template.render(
         texts=[_view(text, f"text-{number}") for number, text in enumerate(texts, start=1)],
         wrong=sum(len(text.findings) for text in texts),
         measured=sum(1 for text in texts for piece in text.pieces if piece.measurement is not None),
     )
-
-
-def write_marked_page(target: Path, texts: Sequence[MarkedText]) -> None:
-    """Write the page, whole or not at all. Raises NotReplaced in words for its user."""
-    beside = target.with_name(f".{target.name}.part")
-    try:
-        beside.write_text(marked_page(texts), encoding="utf-8")
-        os.replace(beside, target)
-    except OSError as error:
-        beside.unlink(missing_ok=True)
-        raise NotReplaced(f"{target}: {plain_words(error)}.") from None
 
 
 def _view(text: MarkedText, anchor: str) -> dict[str, object]:

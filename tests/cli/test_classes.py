@@ -102,6 +102,8 @@ def test_no_class_at_all(command: str, tmp_path: Path, capsys: Screen) -> None:
     (tmp_path / "loose.yaml").write_text("title: x\n", encoding="utf-8")
     assert main([command, str(tmp_path / "loose.yaml")]) == 2
     assert "it is in no folder classes" in capsys.readouterr().err
+    assert main([command, str(tmp_path)]) == 2
+    assert "is not the file of a class: it is a folder." in capsys.readouterr().err
     assert main([command, class_file(tmp_path / "a", CLASS.replace("tutorial: tee", "tutorial: te"))]) == 1
     assert "There is no tutorial “te”. Nearest: tee." in capsys.readouterr().err
     assert main([command, class_file(tmp_path / "b", 'title: "open\n')]) == 2

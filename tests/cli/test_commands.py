@@ -207,3 +207,23 @@ def test_stopped_while_it_loads_says_so_without_a_traceback(
     monkeypatch.setattr(builtins, "__import__", stopped)
     assert main(["--version"]) == 130
     assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+
+
+def test_explain_shows_every_sum_of_a_number_that_is_alike(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = KNIT + "body: {head: '20, 21 in'}\ngirths: {neck: {edges: [front.neckline], body: head}}\n"
+    content(tmp_path, text)
+    assert main(["explain", str(tmp_path / "tutorials" / "tee"), "neck.ease"]) == 0
+    shown = capsys.readouterr().out
+    assert "neck.ease, size S: 0 in" in shown
+    assert "finished girth 21 in − body head 21 in = 0 in" in shown
+
+
+def test_explain_lists_the_numbers_of_a_part(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    content(tmp_path)
+    assert main(["explain", str(tmp_path / "tutorials" / "tee"), "neckband"]) == 2
+    assert "neckband.cut_length, " in capsys.readouterr().err
+
+
+def test_explain_of_a_content_folder_names_its_tutorials(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", content(tmp_path)]) == 2
+    assert f"Its tutorials: tee. Example: {tmp_path}/tutorials/tee" in capsys.readouterr().err

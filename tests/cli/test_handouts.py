@@ -141,3 +141,12 @@ def test_photo_that_cannot_be_shown_stops_the_print(tmp_path: Path, capsys: pyte
     assert "side.png is damaged or cut off" in err
     (home / "photos" / "side.png").write_bytes(picture.getvalue())
     assert run("handout", cls, "--to", str(tmp_path / "h.pdf"), capsys=capsys)[0] == 0
+
+
+@pytest.mark.parametrize("command", [["handout"], ["errata", "--printed", "h.pdf"]])
+def test_a_sheet_is_called_a_pdf(command: list[str], tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    target = tmp_path / "evening.txt"
+    code, _, err = run(*command, made(tmp_path / "c"), "--to", str(target), capsys=capsys)
+    assert code == 2
+    assert "must end in .pdf. Example: evening.pdf" in err
+    assert not target.exists()

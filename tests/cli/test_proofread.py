@@ -112,6 +112,19 @@ def test_page_is_not_written_over_a_folder(tmp_path: Path, draft: Path, capsys: 
     assert draft.read_text(encoding="utf-8") == DRAFT
 
 
+def test_page_is_not_written_over_the_draft_or_another_file(
+    tmp_path: Path, draft: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["proofread", "--html", str(draft), str(draft)]) == 2
+    assert "was not written by this program" in capsys.readouterr().err
+    assert draft.read_text(encoding="utf-8") == DRAFT
+    out = tmp_path / "out.html"
+    for _ in range(2):
+        assert main(["proofread", "--html", str(out), str(draft)]) == 1
+    out.write_text(out.read_text(encoding="utf-8").replace("16", "17"), encoding="utf-8")
+    assert main(["proofread", "--html", str(out), str(draft)]) == 2
+
+
 def test_unreadable_files_are_named_and_the_others_read(
     tmp_path: Path, draft: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

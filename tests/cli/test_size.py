@@ -103,6 +103,7 @@ def test_each_run_of_sizes_gives_its_own(tmp_path: Path, capsys: pytest.CaptureF
             "bust: expected one length and nothing behind it, found “3x”. Example: bust=36in",
         ),
         (WOVEN, ["bust="], "bust: expected a length, found “”. Example: bust=36in"),
+        (WOVEN, ["bust=0"], "bust: expected a length of more than nothing, found “0”. Example: bust=36in"),
         (WOVEN, ["bust"], "“bust” is not a measurement. Example: bust=36in"),
         (WOVEN, ["bust=36in", "bust=37in"], "bust is given twice."),
         (WOVEN, ["bust=36in", "--by", "waist"], "--by waist: it is none of the measurements given."),
