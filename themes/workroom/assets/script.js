@@ -127,10 +127,19 @@
     }
   }
 
+  // Who chose one step at a time with a pointer may turn the steps by the arrow keys at once; who chose it with these
+  // keys stays in the choice.
+  function freeArrows(one) {
+    one.addEventListener("click", function (event) {
+      if (event.detail) { one.blur(); }
+    });
+  }
+
   takeUp("size", "workroom " + home + " size");
   takeUp("units", "workroom units");
   takeUp("names", "workroom names");
   takeUp("steps", "workroom steps");
+  inputs("steps").forEach(freeArrows);
   if (choose) { carry(); offerLink(); }
   document.querySelectorAll(".done input").forEach(keepTicks);
   setNow(document.getElementById(recall(page + "now") || "step-1"));
