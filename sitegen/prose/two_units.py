@@ -7,24 +7,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
+from sitegen.prose.another import is_another, is_hedged, is_term
 from sitegen.prose.find import Measured, Reading, reading_of
-from sitegen.prose.links import (
-    BESIDE,
-    EQUALS,
-    FAR,
-    HEDGES,
-    LINKS,
-    LOOSE,
-    NOUNS,
-    PLACES,
-    Link,
-    asked,
-    is_another,
-    is_hedged,
-    is_term,
-    link_between,
-    told_elsewhere,
-)
+from sitegen.prose.link_words import HEDGES, NOUNS, PLACES
+from sitegen.prose.links import BESIDE, EQUALS, FAR, LINKS, LOOSE, Link, asked, link_between, told_elsewhere
 from sitegen.prose.measurement import Kind
 from sitegen.prose.nominal import agrees_in_print, are_widths, is_nominal, nearly
 from sitegen.prose.words import words
