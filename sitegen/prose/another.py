@@ -6,7 +6,7 @@ import re
 from itertools import takewhile
 
 from sitegen.prose.find import Measured, Reading
-from sitegen.prose.link_words import HEDGES, PLACES
+from sitegen.prose.link_words import HEDGES, PLACES, RULERS
 from sitegen.prose.links import Link, of_one_system
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -35,7 +35,6 @@ _OF_PART = (["at"], ["for"], ["on"], ["with"])
 """Words behind a length in a bracket that give another length of one part: ``5/8 in (1 cm at the neck)``."""
 _SCALES = words("scale drawing plan sketch map paper")
 _SOLD_IN = (Unit.YD, Unit.M, Unit.FT)
-_RULERS = words("ruler rulers tape")
 _CHANGED = words("now wait sorry no was")
 _DIRECTIONS = words("down in up along") | _DIMENSIONS.keys()
 _IN_ALL = (["in", "all"], ["in", "total"], ["all", "told"])
@@ -58,7 +57,7 @@ def is_another(reading: Reading, one: Measured, other: Measured, link: Link) -> 
     if one.first and words[one.first - 1] == "or" and any(each.behind == one.first - 1 for each in reading.numbers):
         return True  # “a quarter or half an inch, so about a centimetre”
     if link.bracket:
-        elsewhere = not (PLACES | _RULERS).isdisjoint(words[other.behind : other.behind + 6])
+        elsewhere = not (PLACES | RULERS).isdisjoint(words[other.behind : other.behind + 6])
         of_part = len(link.words) == 1 and words[other.behind : other.behind + 1] in _OF_PART and not elsewhere
         return of_part or other.carried  # “hip 37 in (87, 69, 94 cm)” tells a row of lengths
     if not _CHANGED.isdisjoint(words[one.behind : other.first]):

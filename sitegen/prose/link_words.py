@@ -6,6 +6,8 @@ from collections.abc import Mapping
 
 from sitegen.prose.words import words
 
+RULERS = words("ruler rulers tape marked marking markings")
+"""Words that tell of what is measured with, in one system or the other."""
 PLACES = words(
     "metric imperial inches centimetres centimeters millimetres millimeters europe america states uk canada australia"
     " overseas abroad european europeans american americans british"
@@ -76,6 +78,7 @@ _SAID_OTHERWISE = (
     ("that's about", ("call it", "we'll call it", "let's call it", "call that")),
     (",", ("give or take ,",)),
     ("is", ("equivalent to", "the equivalent of", "the same as", "same as")),
+    ("i.e.", tuple(f"{way} is to say{of}" for way in ("that", "which") for of in ("", " every"))),
     ("which is", ("which would be", "which will be", "which makes it", "which my ruler says is")),
     ("so", tuple(f"so your {usual}" for usual in ("normal", "standard", "usual", "regular"))),
     ("=", ("- >", "→")),
@@ -86,9 +89,18 @@ _SAID_OTHERWISE = (
 )
 """What one or no plain word says as well: ``8 in, give or take, that'll be 20 cm`` is ``8 in, that's 20 cm``."""
 _COMES_TO = ("comes to", "comes out at", "comes out to", "works out at", "works out to", "converts to", "translates to")
+_FACTORS = tuple(
+    f"{times} {factor}"
+    for times in ("times", "×", "x", "multiplied by", "divided by", "÷", "/")
+    for factor in ("2.54", "25.4")
+)
+"""What makes inches centimetres or millimetres, and back."""
+_ON_SIDES = tuple(f"on {which}" for which in ("every side", "all sides", "each side", "either side", "this one"))
 _IN_TWO_SYSTEMS = (
-    ("is", _COMES_TO),
-    ("that's", tuple(f"that {said}" for said in (*_COMES_TO, "makes"))),
+    ("is", (*_COMES_TO, "is going to be", "is gonna be", "is actually", "is really")),
+    ("that's", (*(f"that {said}" for said in (*_COMES_TO, "makes")), "that's every")),
+    ("meaning", ("i mean", "i really mean")),
+    ("", (*_FACTORS, *_ON_SIDES)),
 )
 """In one system the same words tell the result of a sum: ``four of 25 cm, that comes to 1 m``."""
 

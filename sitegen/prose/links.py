@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import count
 
 from sitegen.prose.find import Measured, Reading, TokenKind
-from sitegen.prose.link_words import HEDGES, PLACES, plain_words, without_nouns
+from sitegen.prose.link_words import HEDGES, PLACES, RULERS, plain_words, without_nouns
 from sitegen.prose.words import words
 
 FAR = Fraction(12)
@@ -35,6 +35,8 @@ _READERS = words(
     "the my our your you guys folks folk people friends friend readers viewers users sewists sewers quilters in across"
     " over on of those all everyone everybody anyone anybody there"
 )
+_OF_READERS = words("the your my our a")
+_CALLS = words("call calls being becomes")
 _USERS = words("you you're are use using work think prefer like measure sew in with the")
 """Words that may stand between ``for`` or ``if`` and the name of a place or a system."""
 _ANSWERS = words("call it it's that's is about yes well say so ,") | HEDGES
@@ -51,7 +53,7 @@ _SYMBOLS = (
     | {"is": "i", "are": "i", "which": "w", "or": "o", "so": "s", ",": ",", "equals": "e", "=": "e", "it's": "t"}
     | dict.fromkeys(("that's", "i.e", "i.e.", "ie"), "=")
     | {"in": "n", "thats": "t", "words": "a", "aka": "a", "meaning": "a"}
-    | {":": ":", "(": "(", "[": "(", "/": "/", "|": "/", "–": "-", "—": "-", "-": "-"}
+    | {":": ":", ";": ";", "(": "(", "[": "(", "/": "/", "|": "/", "–": "-", "—": "-", "-": "-"}
 )
 """One symbol for each word that may join two lengths; any other is ``x``, any other sign ``?``."""
 
@@ -160,9 +162,16 @@ def _is_for_readers(joint: _Joint) -> bool:
     return not PLACES.isdisjoint(told) and all(word in whom or word in PLACES for word in told[1:])
 
 
+def _is_for_others(joint: _Joint) -> bool:
+    """Whether the words behind tell who measures so: ``if your machine is marked in metric``, ``for the americans``."""
+    following = joint.reading.tokens.words[joint.other.behind : joint.other.behind + 8]
+    return joint.after in ("if", "for", "on") and not (PLACES | RULERS).isdisjoint(following)
+
+
 def _is_apposition(joint: _Joint) -> bool:
     following = joint.reading.tokens.words[joint.other.behind : joint.other.behind + 3]
     elsewhere = following[:1] == ["in"] and not (PLACES | {"money"}).isdisjoint(following)
+    elsewhere = elsewhere or following[:2] == ["to", "you"]
     return joint.after in _APPOSITION_ENDS or elsewhere
 
 
@@ -195,14 +204,16 @@ _SIGNS = (
 _WORDS = (
     _way(r".*", LOOSE, "What is half an inch? Call it 1.3 cm.", _is_answer),
     _way(r"(?=.*[aow=ei])L{1,6}", FAR, "8 in, which is about 20 cm"),
-    _way(r"L*m", FAR, "64 cm, in old money 25 in"),
+    _way(r";?L*m,?", FAR, "64 cm; in old money, 25 in"),
     _way(r".*", FAR, "8 in, and for my metric friends that's 20 cm", _is_told_elsewhere),
     _way(r".*", LOOSE, "8 in, or for metric people 20 cm", _is_for_readers),
+    _way(r"[,~]*[so][,~]*", FAR, "5/8 in, so 15 mm if your tape is metric", _is_for_others),
+    _way(r"-~+", BESIDE, "8 in – about 20 cm –"),
     _way(r"[,-]", BESIDE, "8 in, 20 cm, from the top", _is_apposition),
     _way(r"(?!,$)[,~]*s?[,~]*", BESIDE, "8 in, so about 20 cm", _is_said_beside),
     _way(r".*[=t][~gb]*", LOOSE, "8 in down the side, that's 20 cm", _adds_nothing),
     _way(r"[~gb]*[^,(/?:~gb-][~gb]*[iso][gb]*", LOOSE, "the 8 in strap is 20 cm", _adds_nothing),
-    _way(r"[~gb]*w.*i[~gb]*", LOOSE, "8 in, which in that case is 20 cm", _adds_nothing),
+    _way(r"[~gb]*w.*i[~gbl]*", LOOSE, "8 in, which on your ruler is the 20 cm mark", _adds_nothing),
 )
 """Ways of joining two lengths, the first that fits before the others. ``L`` is any word of ``LINKS``."""
 
@@ -223,9 +234,11 @@ def asked(reading: Reading, one: Measured, other: Measured) -> bool:
 def told_elsewhere(reading: Reading, one: Measured, other: Measured) -> bool:
     """Whether the words between say that the length follows in the other system: ``and for my metric friends``."""
     between = reading.tokens.words[one.behind : min(other.first, one.behind + 12)]
-    while between and between[-1] in HEDGES:
+    while between and between[-1] in HEDGES | _OF_READERS:
         between.pop()
-    return between[-1:] in ([word] for word in EQUALS) and not PLACES.isdisjoint(between) and "." not in between
+    return (
+        between[-1:] in ([word] for word in EQUALS | _CALLS) and not PLACES.isdisjoint(between) and "." not in between
+    )
 
 
 def _is_worked(reading: Reading, one: Measured) -> bool:

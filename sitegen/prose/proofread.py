@@ -12,8 +12,9 @@ from sitegen.prose.amounts import wrong_amounts
 from sitegen.prose.arithmetic import wrong_results
 from sitegen.prose.find import Measured, Reading, reading_of
 from sitegen.prose.order import out_of_order
+from sitegen.prose.pair import InTwoUnits, typed_of
 from sitegen.prose.sums import WrittenSum, find_sums
-from sitegen.prose.two_units import InTwoUnits, in_two_units, typed_of
+from sitegen.prose.two_units import in_two_units
 from sitegen.quantities import RULER, Length, Ratio, System, Unit, decimal, pair_for, show_in_unit, show_ratio, vulgar
 
 _PARTS = frozenset(("percent", "share", "division", "halving", "band"))

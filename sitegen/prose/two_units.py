@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.prose.another import is_another, is_hedged, is_term
 from sitegen.prose.find import Measured, Reading, reading_of
-from sitegen.prose.link_words import HEDGES, NOUNS, PLACES
-from sitegen.prose.links import BESIDE, EQUALS, FAR, LINKS, LOOSE, Link, asked, link_between, told_elsewhere
+from sitegen.prose.link_words import HEDGES, PLACES, RULERS
+from sitegen.prose.links import BESIDE, EQUALS, FAR, LOOSE, Link, asked, link_between, told_elsewhere
 from sitegen.prose.measurement import Kind
 from sitegen.prose.nominal import agrees_in_print, are_widths, is_nominal, nearly
-from sitegen.prose.words import words
+from sitegen.prose.pair import InTwoUnits, hardly_apart, plausible, typed_of
+from sitegen.prose.rows import rows_in_two_units
 from sitegen.quantities import (
     Length,
     NotUnderstood,
     System,
     Typed,
     Unit,
-    decimal,
     grain,
     pair_agrees,
     parse_length,
@@ -44,30 +44,6 @@ _BOTH_TIMES = Fraction(1, 100)
 """So much two lengths may be apart that are both so many times a pair that was told before."""
 _POWERS = tuple(Fraction(10) ** power for power in range(-3, 4))
 """A point in the wrong place: ``3.5 m (35 mm)``."""
-_HEDGED = Fraction(6, 100)
-
-
-@dataclass(frozen=True, slots=True)
-class InTwoUnits:
-    """A length and its partner in the other unit, with the tokens from ``first`` up to ``behind``."""
-
-    one: Measured
-    other: Measured
-    first: int
-    behind: int
-    agrees: bool
-    bolt: bool = False
-    unit_slipped: str = ""
-    """What was meant, where both are in one system and another unit of either would make them one length."""
-    sure: bool = True
-    """Whether a bracket or words such as ``which is`` join the two; else they may be two lengths."""
-    hidden_from: int | None = None
-    """The first of the tokens that only say the length again, where they do not stand right behind it."""
-
-    @property
-    def said_again(self) -> range:
-        """The tokens that only say the length again."""
-        return range(self.one.behind if self.hidden_from is None else self.hidden_from, self.behind)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,13 +74,13 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
     """Each length that is given again in the other system of units, in order."""
     lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH]
     counts = {one.first: one.value for one in reading.numbers if one.kind is not Kind.LENGTH}
-    rectangles = list(_rectangles(reading, lengths))
-    yield from rectangles
-    of_rectangles = {pair.other.first for pair in rectangles}
+    rows = list(rows_in_two_units(reading, lengths))
+    yield from rows
+    in_rows = {pair.other.first for pair in rows}
     ratios: set[Fraction] = set()
     again: Measured | None = None
     for one, other in pairwise(lengths):
-        if other.first in of_rectangles:
+        if other.first in in_rows:
             continue
         apart = other.first - one.behind
         if one.unit is None or other.unit is None or apart > _FARTHEST_SAID:
@@ -120,74 +96,6 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
             elif ratio in ratios and abs(ratio - 1) <= _BOTH_TIMES:
                 found = replace(found, agrees=True)  # “46 cm (18 in)”, and twice as much: “92 cm (36 in)”
             yield found
-
-
-_SIDES = (["x"], ["×"], ["by"], ["*"])
-_SAYS = words("or that's which is =") | HEDGES
-_IN_A_ROW = ([",", "then"], ["then"], [",", "and"])
-
-
-def _rectangles(reading: Reading, lengths: list[Measured]) -> Iterator[InTwoUnits]:
-    """The sides of rectangles and boxes that are given again in the other unit, in a bracket or the next cell.
-
-    So are two lengths in a row: ``36 x 48 in (91 x 122 cm)``, ``turn 1 cm, then 2 cm (3/8, then 3/4 in)``.
-    """
-    tokens, behind = reading.tokens, 0
-    for at in range(len(lengths) - 3):
-        if lengths[at].first < behind:
-            continue
-        for count in (3, 2):
-            first, again = lengths[at : at + count], _in_one_unit(lengths[at + count : at + 2 * count])
-            if len(again) == count and _given_again(reading, first, again):
-                last = again[-1].behind
-                closed = last < len(tokens) and tokens.words[last] in (")", "]")
-                behind = last + closed
-                yield from _sides_in_two_units(reading, first, again, behind)
-                break
-
-
-def _in_one_unit(row: list[Measured]) -> list[Measured]:
-    """Lengths in a row, those that are printed without a unit in the unit of the first one."""
-    return [replace(each, unit=row[0].unit) if each.supplied else each for each in row]
-
-
-def _sides_in_two_units(
-    reading: Reading, first: Sequence[Measured], again: Sequence[Measured], behind: int
-) -> Iterator[InTwoUnits]:
-    hedged = not HEDGES.isdisjoint(reading.tokens.words[first[-1].behind : again[0].first])
-    for index, (one, other) in enumerate(zip(first, again, strict=True)):
-        agrees = agrees_in_print(typed_of(reading, one), typed_of(reading, other)) or (hedged and _nearly(one, other))
-        found = InTwoUnits(one, other, other.first, other.behind, agrees, hidden_from=first[-1].behind)
-        end = behind if index == len(first) - 1 else other.behind
-        yield replace(found, behind=end) if agrees else found
-
-
-def _given_again(reading: Reading, first: Sequence[Measured], again: Sequence[Measured]) -> bool:
-    """Whether lengths in a row are followed by as many in the other system, parted in the same way."""
-    one, other = first[0].unit, again[0].unit
-    if one is None or other is None or one.system is other.system:
-        return False
-    words = reading.tokens.words
-    parting = [
-        [word for word in words[a.behind : min(b.first, a.behind + 8)] if word not in NOUNS]
-        for row in (first, again)
-        for a, b in pairwise(row)
-    ]
-    between = words[first[-1].behind : min(again[0].first, first[-1].behind + 8)]
-    between = [word for word in between if word not in NOUNS and word != "finished"]
-    if any(each not in _SIDES for each in parting):
-        return between == ["("] and len({tuple(each) for each in parting}) == 1 and parting[0] in _IN_A_ROW
-    return len(between) <= 4 and (
-        between[:1] in (["("], ["["], ["/"], ["|"])
-        or between[-1:] in (["–"], ["—"])
-        or (all(word in LINKS for word in between) and not _SAYS.isdisjoint(between) and _are_alike(first, again))
-    )
-
-
-def _are_alike(first: Sequence[Measured], again: Sequence[Measured]) -> bool:
-    """Whether mere words may join two rows of lengths: every length is about as long as its partner."""
-    pairs = zip(first, again, strict=True)
-    return all(_plausible(one, other, one.unit, other.unit, BESIDE) for one, other in pairs if one.unit and other.unit)
 
 
 def _pair(
@@ -209,13 +117,13 @@ def _pair(
         return _half_a_range(reading, one, other, link)
     bolt = is_nominal(reading, one, other, link.behind)
     agrees = agrees_in_print(typed_of(reading, one), typed_of(reading, other), bolt=bolt)
-    agrees = agrees or (is_hedged(reading, one, link) and _nearly(one, other))
-    of_place = not PLACES.isdisjoint(after)
+    agrees = agrees or (is_hedged(reading, one, link) and hardly_apart(one, other))
+    of_place = not (PLACES | RULERS).isdisjoint(after)
     chosen = not agrees and "or" in link.words and after[:1] in _CONDITIONS and not of_place
     in_a_sum = link.bracket and is_term(reading, one)
-    far = link.farthest is not None and not _plausible(one, other, unit, second, link.farthest)
+    far = link.farthest is not None and not plausible(one, other, unit, second, link.farthest)
     far = far and not _ten_times(one, other, unit, second)
-    if link.bracket and second in _BOUGHT and not _plausible(one, other, unit, second, FAR):
+    if link.bracket and second in _BOUGHT and not plausible(one, other, unit, second, FAR):
         far = True  # “elastic 1/2 in wide (1.5 m)”
     chosen = chosen or (after[:1] == ["wide"] and "or" in link.words and are_widths(one, other))
     shops = {unit, second} == {Unit.YD, Unit.M} and one.value == other.value and not link.bracket
@@ -274,14 +182,14 @@ def _one_system(reading: Reading, one: Measured, other: Measured, link: Link) ->
     if link.bracket or (bool(said) and said[-1] in EQUALS):
         times = BESIDE if "so" in link.words else _NO_CHOICE if link.farthest is LOOSE else FAR
         powers = link.bracket and one.value in {power * other.value for power in _POWERS}
-        return again if powers or _plausible(one, other, unit, second, times) else None
+        return again if powers or plausible(one, other, unit, second, times) else None
     if said[-1:] == ["so"]:
-        return again if _plausible(one, other, unit, second, _NO_CHOICE) else None
+        return again if plausible(one, other, unit, second, _NO_CHOICE) else None
     if "or" in link.words:
         near = is_hedged(reading, one, link) and nearly(one, other, unit, second)
         if again.agrees or near:
             return replace(again, agrees=True)
-        choice = unit.system is System.INCHES or not _plausible(one, other, unit, second, _NO_CHOICE)
+        choice = unit.system is System.INCHES or not plausible(one, other, unit, second, _NO_CHOICE)
         return None if choice else again
     return None
 
@@ -295,41 +203,10 @@ def _same_system(reading: Reading, one: Measured, other: Measured, behind: int) 
     return InTwoUnits(one, other, one.first, behind, agrees)
 
 
-def _plausible(one: Measured, other: Measured, unit: Unit, second: Unit, times: Fraction) -> bool:
-    """Whether the words may well join one length in two units: so many times apart at most."""
-    low, high = sorted((one.value * unit.mm, other.value * second.mm))
-    return high <= times * low
-
-
 def _ten_times(one: Measured, other: Measured, unit: Unit, second: Unit) -> bool:
     """Whether one is about ten times the other: centimetres said for millimetres, or a point left out."""
     low, high = sorted((one.value * unit.mm, other.value * second.mm))
     return abs(high - 10 * low) * 10 <= high
-
-
-def _nearly(one: Measured, other: Measured) -> bool:
-    """Whether two lengths or ranges are one as ``about`` says it."""
-    ends = zip(_ends(one), _ends(other), strict=True)
-    return all(abs(a - b) <= _HEDGED * max(a, b) for a, b in ends)
-
-
-def _ends(one: Measured) -> list[Fraction]:
-    if one.unit is None:
-        return []
-    return [end * one.unit.mm for end in (one.value, one.high) if end is not None]
-
-
-def typed_of(reading: Reading, one: Measured) -> Typed:
-    """The length as the readers of files give it, with the number as it was printed."""
-    if one.unit is None:
-        raise TypeError("a length has a unit")
-    start, end = reading.span(one)
-    high = None if one.high is None else Length(one.high * one.unit.mm)
-    number = reading.tokens.words[one.first] if one.decimals is not None else ""
-    last = decimal(one.high, 6) if one.high is not None and one.decimals is not None else ""
-    return Typed(
-        Length(one.value * one.unit.mm), one.unit, reading.text[start:end], start, end, high, None, number, last
-    )
 
 
 def _slipped(reading: Reading, one: Measured, other: Measured) -> str:

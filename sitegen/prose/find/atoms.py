@@ -60,7 +60,7 @@ def atoms_of(tokens: Tokens, text: str) -> list[Atom]:
 def _atom_at(tokens: Tokens, index: int, text: str) -> Atom | None:
     word = tokens.words[index]
     if index not in tokens.printed and (one := _one_unit(tokens, index, word)):
-        return _with_fraction(tokens, one, text)
+        return _compound(tokens, _with_fraction(tokens, one, text), text)
     number = number_at(tokens, index)
     if number is None:
         return None
