@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from sitegen.prose.words import words
 
@@ -97,7 +97,7 @@ _FACTORS = tuple(
 """What makes inches centimetres or millimetres, and back."""
 _ON_SIDES = tuple(f"on {which}" for which in ("every side", "all sides", "each side", "either side", "this one"))
 _IN_TWO_SYSTEMS = (
-    ("is", (*_COMES_TO, "is going to be", "is gonna be", "is actually", "is really")),
+    ("is", (*_COMES_TO, "is going to be", "is gonna be")),
     ("that's", (*(f"that {said}" for said in (*_COMES_TO, "makes")), "that's every")),
     ("meaning", ("i mean", "i really mean")),
     ("", (*_FACTORS, *_ON_SIDES)),
@@ -114,7 +114,7 @@ _PHRASES_OF_TWO_SYSTEMS = _phrases(_SAID_OTHERWISE, _IN_TWO_SYSTEMS)
 _LONGEST = max(map(len, _PHRASES_OF_TWO_SYSTEMS))
 
 
-def plain_words(between: list[str], *, one_system: bool) -> list[str]:
+def plain_words(between: Sequence[str], *, one_system: bool) -> list[str]:
     """The words between two lengths with each longer phrase said in one word: ``comes to`` as ``is``."""
     phrases = _PHRASES if one_system else _PHRASES_OF_TWO_SYSTEMS
     said = [word for word in between if word not in _FILLERS]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import count
+from functools import lru_cache
 
 from sitegen.prose.find import Measured, Reading, TokenKind
 from sitegen.prose.link_words import HEDGES, PLACES, RULERS, plain_words, without_nouns
@@ -76,7 +76,7 @@ class _Joint:
     reading: Reading
     one: Measured
     other: Measured
-    words: list[str]
+    words: tuple[str, ...]
     symbols: str
     after: str
 
@@ -91,31 +91,48 @@ class _Way:
     fits: Callable[[_Joint], bool]
 
 
+@dataclass(frozen=True, slots=True)
+class _Between:
+    """The plain words between two lengths, whether a bracket opens behind them, and the ways that they may join."""
+
+    words: tuple[str, ...]
+    symbols: str
+    opens: bool
+    signs: tuple[_Way, ...]
+    ways: tuple[_Way, ...]
+
+
 def link_between(reading: Reading, one: Measured, other: Measured) -> Link | None:
     """The link between two lengths that follow each other; None where they are two lengths and not one."""
     tokens = reading.tokens
-    between = plain_words(tokens.words[one.behind : other.first], one_system=of_one_system(one, other))
-    behind = (
-        next(at for at in count(other.behind) if tokens.words[at : at + 1] != ["*"])
-        if between[-1:] == ["("]
-        else other.behind
-    )
+    between = _between(tuple(tokens.words[one.behind : other.first]), of_one_system(one, other))
+    behind = other.behind
+    while between.opens and tokens.words[behind : behind + 1] == ["*"]:
+        behind += 1
     after = tokens.words[behind] if behind < len(tokens) else ""
-    said = without_nouns(between)
-    joint = _Joint(reading, one, other, said, "".join(map(_symbol, said)), after)
-    closed = behind + 1 if after in (")", "]") else other.behind
-    for way in _SIGNS:
-        if way.pattern.fullmatch(joint.symbols) and way.fits(joint):
-            bracket = "(" in said or "[" in said
-            return Link(
-                way.farthest, closed if bracket else other.behind, tuple(said), bracket and way.farthest is None
-            )
+    joint = _Joint(reading, one, other, between.words, between.symbols, after)
+    bracket = "(" in between.symbols
+    end = behind + 1 if bracket and after in (")", "]") else other.behind
+    for way in between.signs:
+        if way.fits(joint):
+            return Link(way.farthest, end, between.words, bracket and way.farthest is None)
     if _is_worked(reading, one):
         return None
-    for way in _WORDS:
-        if way.pattern.fullmatch(joint.symbols) and way.fits(joint):
-            return Link(way.farthest, other.behind, tuple(word for word in said if _symbol(word) not in "gb"), False)
+    for way in between.ways:
+        if way.fits(joint):
+            said = tuple(word for word in between.words if _symbol(word) not in "gb")
+            return Link(way.farthest, other.behind, said, False)
     return None
+
+
+@lru_cache(maxsize=4096)
+def _between(between: tuple[str, ...], one_system: bool) -> _Between:
+    """What stands between two lengths. Kept, since most lengths are parted by the same few words."""
+    plain = plain_words(between, one_system=one_system)
+    said = without_nouns(plain)
+    symbols = "".join(map(_symbol, said))
+    signs, ways = (tuple(way for way in table if way.pattern.fullmatch(symbols)) for table in (_SIGNS, _WORDS))
+    return _Between(tuple(said), symbols, plain[-1:] == ["("], signs, ways)
 
 
 def _symbol(word: str) -> str:

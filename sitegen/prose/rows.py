@@ -37,8 +37,10 @@ def rows_in_two_units(reading: Reading, lengths: Sequence[Measured]) -> Iterator
         if lengths[at].first < behind or systems[at] is not systems[at + 1]:
             continue
         for count in _COUNTS:
+            if at + 2 * count > len(lengths) or systems[at + count] is systems[at]:
+                continue
             first, again = lengths[at : at + count], _in_one_unit(lengths[at + count : at + 2 * count])
-            if len(again) == count and _given_again(reading, first, again):
+            if _given_again(reading, first, again):
                 last = again[-1].behind
                 closed = last < len(tokens) and tokens.words[last] in (")", "]")
                 behind = last + closed
@@ -106,10 +108,11 @@ def _told_again(
     if len(between) > _APART or any(len(each) > _PARTED or not _SUMS.isdisjoint(each) for each in parting):
         return False
     opens = between[-1:] == ["("] or (between[-2:-1] == ["("] and between[-1] in HEDGES)
-    sided = all(len(each) <= 2 and [word for word in each if word not in NOUNS] in _SIDES for each in parting)
     said = not _SAYS.isdisjoint(between) and all(word in LINKS or word in NOUNS for word in between)
-    told = opens or sided or said or not PLACES.isdisjoint(between)
-    if not _are_alike(first, again, FAR) or not (told or len(first) > 2):
+    before = reading.tokens.words[max(0, first[0].first - _PARTED) : first[0].first]
+    near = [*before, *between] if len(between) < _PARTED else between
+    told = opens or said or not PLACES.isdisjoint(near)
+    if not told or not _are_alike(first, again, FAR):
         return False
     hedged = _is_hedged(reading, first, again)
     agreeing = [_agree(reading, a, b, hedged=hedged) for a, b in zip(first, again, strict=True)]

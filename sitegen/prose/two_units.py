@@ -138,9 +138,11 @@ def _is_counted(reading: Reading, counts: Mapping[int, Fraction], one: Measured,
     if one.high is not None or other.high is not None:
         return False
     first = max(0, one.first - _COUNTS_BEFORE)
-    told = {counts.get(at) for at in range(first, one.first)} - {None, Fraction(1)}
+    told = {counts[at] for at in range(first, one.first) if at in counts and counts[at] != 1}
     words = {*reading.tokens.words[first : one.first], *reading.tokens.words[one.behind : other.first]}
-    told |= {times for word, times in _TIMES.items() if word in words}
+    told |= {_TIMES[word] for word in words & _TIMES.keys()}
+    if not told:
+        return False
     if _ratio(one, other) in told:
         return True
     typed, second = typed_of(reading, one), typed_of(reading, other)
