@@ -43,15 +43,22 @@ def _counted_on(tokens: Tokens, numbers: list[Measured]) -> list[Measured]:
     """The numbers, those that go on a list of numbered things counted too: ``steps 4 to 6``, ``sizes 8, 10 and 12``."""
     for index in range(1, len(numbers)):
         one, other = numbers[index - 1], numbers[index]
-        listed = other.kind is None and other.form is Form.WHOLE and between(tokens, one, other) in _LISTED
-        several = one.first > 0 and tokens.words[one.first - 1].endswith("s")
-        if one.counted and listed and several:
+        if one.counted and other.kind is None and other.form is Form.WHOLE and _goes_on_list(tokens, one, other):
             numbers[index] = replace(other, counted=True)
         elif (
-            _NEEDLES.get(int(one.value)) == other.value and one.behind == other.first and one.kind is other.kind is None
+            one.behind == other.first and one.kind is other.kind is None and _NEEDLES.get(int(one.value)) == other.value
         ):
             numbers[index - 1], numbers[index] = replace(one, counted=True), replace(other, counted=True)
     return numbers
+
+
+def _are_needles(one: Measured, other: Measured) -> bool:
+    return _NEEDLES.get(int(one.value)) == other.value
+
+
+def _goes_on_list(tokens: Tokens, one: Measured, other: Measured) -> bool:
+    several = one.first > 0 and tokens.words[one.first - 1].endswith("s")
+    return several and between(tokens, one, other) in _LISTED
 
 
 def _single(tokens: Tokens, atom: Atom) -> Measured:

@@ -38,7 +38,9 @@ class Atom(NamedTuple):
 
 _EMPHASIS = words("whole full more extra further good")
 """Words between a number and its unit: ``one more inch``, ``another whole inch``."""
+_STARTS = STARTS | {"another"}
 _FOOT = words("foot feet ft")
+_FEET_MARKS = words("' ′ ’")
 _BEHIND_HEIGHT = words("so and but tall is for which that she he i we you . , ; : ! ? )")
 """What may stand behind inches that are said without their unit: ``five foot two``."""
 _POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
@@ -49,7 +51,7 @@ def atoms_of(tokens: Tokens, text: str) -> list[Atom]:
     """All numbers in order, none inside another."""
     found: list[Atom] = []
     behind = 0
-    spoken = [index for index, word in enumerate(tokens.words) if word in STARTS or word == "another"]
+    spoken = [index for index, word in enumerate(tokens.words) if word in _STARTS]
     for index in sorted([*spoken, *tokens.printed]):
         if index >= behind and (atom := _atom_at(tokens, index, text)) is not None:
             found.append(atom)
@@ -66,7 +68,10 @@ def _atom_at(tokens: Tokens, index: int, text: str) -> Atom | None:
         return None
     if number.hyphened and (plain := _as_range_start(tokens, number, text)):
         number = plain
-    if feet := _feet_and_inches(tokens, number) or _height(tokens, number):
+    following = tokens.words[number.behind] if number.behind < len(tokens.words) else ""
+    if following in _FEET_MARKS and (feet := _feet_and_inches(tokens, number)):
+        return feet
+    if following in _FOOT and (feet := _height(tokens, number)):
         return feet
     printed = tokens.printed.get(index)
     improper = number.form is Form.MIXED and printed is not None and printed.vulgar and not printed.mixed
@@ -188,7 +193,7 @@ def _compound(tokens: Tokens, atom: Atom, text: str) -> Atom:
 def _feet_and_inches(tokens: Tokens, number: Number) -> Atom | None:
     """``5' 2"``: the only place where a single mark is feet."""
     at = number.behind
-    if at + 2 >= len(tokens.words) or tokens.words[at] not in ("'", "′", "’") or not tokens.touch(at):
+    if at + 2 >= len(tokens.words) or not tokens.touch(at):
         return None
     value = tokens.value(at + 1)
     if tokens.words[at + 2] not in ('"', "″", "”") or value is None or value >= 12:
@@ -199,7 +204,7 @@ def _feet_and_inches(tokens: Tokens, number: Number) -> Atom | None:
 
 def _height(tokens: Tokens, number: Number) -> Atom | None:
     """``5 foot 4``, ``five foot two``: the inches are said without their unit."""
-    if tokens.word(number.behind) not in _FOOT or number.form is not Form.WHOLE:
+    if number.form is not Form.WHOLE:
         return None
     at = number.behind + 1
     inches = number_at(tokens, at) if at < len(tokens) else None

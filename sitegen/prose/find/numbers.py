@@ -107,6 +107,8 @@ def _printed(tokens: Tokens, index: int) -> Number:
 
 def _caption_fraction(tokens: Tokens, index: int) -> Number | None:
     """``3-8``, and ``1-3-8`` or ``1 3-8`` for one and three eighths."""
+    if _HYPHENS.isdisjoint(tokens.words[index + 1 : index + 3]):
+        return None
     plain = _hyphened(tokens, index)
     if plain is not None and not _touching(tokens, plain[1]):
         return Number(plain[0], Form.FRACTION, index, plain[1], hyphened=True)

@@ -44,15 +44,17 @@ class Reading:
         """The measurement with its place in the text."""
         start, end = self.span(one)
         kind = one.kind or Kind.COUNT
-        scale = one.unit.mm if kind is Kind.LENGTH and one.unit is not None else 1
+        low, high = one.value, one.high
+        if kind is Kind.LENGTH and one.unit is not None:
+            low, high = low * one.unit.mm, None if high is None else high * one.unit.mm
         return Measurement(
             self.text[start:end],
             start,
             end,
             *self.line_and_column(start),
             kind,
-            one.value * scale,
-            None if one.high is None else one.high * scale,
+            low,
+            high,
             one.unit if kind is Kind.LENGTH else None,
             carried=one.carried,
             supplied=one.supplied,

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from functools import lru_cache
 from itertools import accumulate
 from typing import NamedTuple, overload
 
@@ -46,8 +47,12 @@ digits, which may part thousands or decimals: nobody can know."""
 _PARTS = (10, 12, 16, 32, 64)
 """Into how many parts, of more than nine, anything is divided in a vulgar fraction."""
 _WORD = rf"[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+"
+_FIRST = r"(?<![^\W\d_])"
+"""No letter stands before."""
+_NO_POINT = rf"(?<!{_FIRST}[ieIE])(?<!{_FIRST}(?i:approx))(?<!{_FIRST}(?i:www))"
+"""What stands before is none of the words whose point belongs to them."""
 _PLAIN_WORD = (
-    rf"(?:(?!(?i:[ie]|approx|www)\.){_WORD}(?=[^\w\s.:'’]|_|\s(?!\d)|\.(?!\s?\d|\.)|:(?!/))"
+    rf"(?:{_WORD}(?=\s(?!\d)|[^\w\s.:'’]|_|{_NO_POINT}\.(?!\s?\d|\.)|:(?!/))"
     rf"|(?!(?i:{_MONTHS})){_WORD}(?=\s\d)) ?+"
 )
 _PLAIN_MARK = r"[^\w\s.'{$£€#]|\.(?![\d.])|'(?!')|[$£€#](?!\s?\d)"
@@ -161,13 +166,15 @@ def tokens_of(text: str) -> Tokens:
     for match in _TOKEN.finditer(text):
         group, said = match.lastgroup, match.group()
         if group == "run":
-            pieces = _PIECE.split(said)
+            small = said.lower()
+            as_it_is = len(small) == len(said) and "’" not in small
+            pieces = _PIECE.split(small if as_it_is else said)
             edges = list(accumulate(map(len, pieces), initial=match.start()))
             found = pieces[1::2]
-            kinds += [word if piece[0].isalnum() else mark for piece in found]
+            kinds += [word if len(piece) > 1 or piece.isalnum() else mark for piece in found]
             starts += edges[1:-1:2]
             ends += edges[2::2]
-            words += map(_small, found) if "’" in said else map(str.lower, found)
+            words += found if as_it_is else map(_small, found)
             continue
         starts.append(match.start())
         ends.append(match.end())
@@ -198,10 +205,16 @@ def _small(said: str) -> str:
     return said.lower().replace("’", "'") if len(said) > 1 else said.lower()
 
 
+@lru_cache(maxsize=1024)
+def _whole(digits: str) -> Printed:
+    """A whole number. Kept, since most numbers of a text are a few small ones."""
+    return Printed(Fraction(int(digits)), False, False, None)
+
+
 def _number(match: re.Match[str]) -> Printed | None:
     """The number; None for what is none, such as ``58/60 in``, which is two widths of cloth."""
     if integer := match["integer"]:
-        return Printed(Fraction(int(integer)), False, False, None)
+        return _whole(integer)
     try:
         value = number_of(match)
     except NotUnderstood:
