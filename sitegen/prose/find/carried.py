@@ -9,9 +9,12 @@ from sitegen.prose.find.measured import Measured, between, word_at
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
+from sitegen.prose.words import words
 
 _PARTING = ("divid", "split", "multipl", "lengthen", "shorten")
 _TIMES = frozenset(("x", "×", "by", "*"))
+_BEFORE_SHARES = words("in the each have last other shows roughly about it's to by")
+"""Words before a share."""
 _SUMS = frozenset(("+", "plus", "−", "minus", "less", "=", "equals", "makes", "is"))
 
 
@@ -42,6 +45,8 @@ def _carries_back(tokens: Tokens, found: Sequence[Measured], index: int) -> bool
     if len(link) != 1 or (one.form is Form.FRACTION and one.value.denominator % 2):
         return False  # no ruler has thirds or fifths
     sign = link[0]
+    if sign in (",", "to") and _is_a_share(tokens, one):
+        return False
     if other.kind is Kind.PERCENT:
         return sign in ("or", "and") and one.form is Form.WHOLE and one.value > 20
     if sign in _TIMES:
@@ -64,6 +69,12 @@ def _carries_back(tokens: Tokens, found: Sequence[Measured], index: int) -> bool
             listed = found[index - 1].kind is None and between(tokens, found[index - 1], one) == (",",)
         return listed
     return False
+
+
+def _is_a_share(tokens: Tokens, one: Measured) -> bool:
+    """Whether a fraction said alone is a part of something: ``in half to 2 cm``, ``the last quarter, 40 cm``."""
+    alone = one.spoken and one.form is Form.FRACTION and one.behind == one.first + 1
+    return alone and word_at(tokens, one.first - 1) in _BEFORE_SHARES
 
 
 def _spaced(tokens: Tokens, index: int) -> bool:

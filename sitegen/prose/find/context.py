@@ -109,6 +109,8 @@ def _is_setting(tokens: Tokens, one: Measured) -> bool:
         return True
     if tail[-1:] == ["stitch"]:
         return not after or after[0] in (",", ".", ";", ")", "long", "wide")
+    if tail[-2:] in (["machine", "to"], ["machine", "at"], ["stitches", "("]):
+        return True
     return _stitch_behind(after) or _zigzag_before(tail)
 
 

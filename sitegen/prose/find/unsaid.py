@@ -149,7 +149,8 @@ def _is_operand(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     told = _unit_before(found, index) is not None
     taken = before[-1] in _TAKING and after[0] in ("off", "out", "away")
     of_it = one.form is Form.WHOLE and after[0] == "of" and after[1] in ("it", "that", "this")
-    if told and (taken or of_it or (before[-1] == "at" and one.form is Form.MIXED)):
+    measured = before[-1] == "at" and one.form is Form.MIXED and after[0] != "times"
+    if told and (taken or of_it or measured):
         return True
     if before[-1] in _WANTS and after[0] in ("for", "to") and told:
         return True
@@ -237,7 +238,7 @@ def _spoken_mixed(tokens: Tokens, one: Measured) -> Measured:
 def _mixed_alone(tokens: Tokens, one: Measured) -> bool:
     ahead = word_at(tokens, one.first - 1)
     behind = tokens.words[one.behind : one.behind + 2] or ["."]
-    if ahead in _FACTORS or _of_a_person(tokens, one) or (behind[0] == "to" and behind[1:] in (["1"], ["one"])):
+    if ahead in _FACTORS or _of_a_person(tokens, one) or (behind[0] in ("to", ":") and behind[1:] in (["1"], ["one"])):
         return False
     if behind[0] in _FREE_BEHIND or behind[0] in _PLACES or _at_line_end(tokens, one):
         return True
@@ -288,9 +289,12 @@ def _things_behind(tokens: Tokens, one: Measured) -> bool:
 def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk: bool) -> bool:
     behind = tokens.words[one.behind] if one.behind < len(tokens) else "."
     ahead = word_at(tokens, one.first - 1)
+    again = any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])
     if one.form is Form.MIXED:
-        return _mixed_alone(tokens, one)
+        return (again and ahead == "times") or _mixed_alone(tokens, one)
     line_end = _at_line_end(tokens, one)
+    if behind == ":" and word_at(tokens, one.behind + 1) == "1":
+        return False  # “a fullness of 2.5:1”
     free = line_end or behind in _FREE_BEHIND or (talk and behind in _DIMENSIONS)
     if one.first and (tokens.kinds[one.first - 1] is TokenKind.NUMBER or ahead in STARTS - ARTICLES):
         return False  # “thirteen fifty”
@@ -309,7 +313,6 @@ def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk:
         )
     if one.value < 2:
         return False
-    again = any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])
     if again and one.value >= 10:
         return True
     if not talk and not one.spoken:
