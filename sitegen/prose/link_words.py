@@ -38,6 +38,7 @@ _ASIDES = (
     "probably",
     "exactly",
     "basically",
+    "put another way",
 )
 """What is thrown in between a length and its partner and changes nothing."""
 _PARTS = words("top bottom back front middle base waist hem edge")

@@ -82,7 +82,7 @@ class _Joint:
 
 
 @dataclass(frozen=True, slots=True)
-class _Way:
+class Way:
     """A way of joining two lengths: the symbols between them, what else must be, and an example."""
 
     pattern: re.Pattern[str]
@@ -98,8 +98,8 @@ class _Between:
     words: tuple[str, ...]
     symbols: str
     opens: bool
-    signs: tuple[_Way, ...]
-    ways: tuple[_Way, ...]
+    signs: tuple[Way, ...]
+    ways: tuple[Way, ...]
 
 
 def link_between(reading: Reading, one: Measured, other: Measured) -> Link | None:
@@ -131,7 +131,7 @@ def _between(between: tuple[str, ...], one_system: bool) -> _Between:
     plain = plain_words(between, one_system=one_system)
     said = without_nouns(plain)
     symbols = "".join(map(_symbol, said))
-    signs, ways = (tuple(way for way in table if way.pattern.fullmatch(symbols)) for table in (_SIGNS, _WORDS))
+    signs, ways = (tuple(way for way in table if way.pattern.fullmatch(symbols)) for table in (BY_SIGNS, IN_WORDS))
     return _Between(tuple(said), symbols, plain[-1:] == ["("], signs, ways)
 
 
@@ -209,16 +209,16 @@ def _always(_: _Joint) -> bool:
     return True
 
 
-def _way(pattern: str, farthest: Fraction | None, example: str, fits: Callable[[_Joint], bool] = _always) -> _Way:
-    return _Way(re.compile(pattern.replace("L", "[~,soiwet=albnm]")), farthest, example, fits)
+def _way(pattern: str, farthest: Fraction | None, example: str, fits: Callable[[_Joint], bool] = _always) -> Way:
+    return Way(re.compile(pattern.replace("L", "[~,soiwet=albnm]")), farthest, example, fits)
 
 
-_SIGNS = (
+BY_SIGNS = (
     _way(r"\(L*", None, "5/8 in (about 1.5 cm)", _bracket_ends),
     _way(r"/", None, "1.5 cm / 5/8 in"),
-    _way(r"\(.*|.*\(", BESIDE, "7.5 cm (in old money: 3 in)", _tells_in_bracket),
+    _way(r"\(.*|.*\(", BESIDE, "3 in (in metric: 7.5 cm)", _tells_in_bracket),
 )
-_WORDS = (
+IN_WORDS = (
     _way(r".*", LOOSE, "What is half an inch? Call it 1.3 cm.", _is_answer),
     _way(r"(?=.*[aow=ei])L{1,6}", FAR, "8 in, which is about 20 cm"),
     _way(r";?L*m,?", FAR, "64 cm; in old money, 25 in"),
@@ -230,7 +230,7 @@ _WORDS = (
     _way(r"(?!,$)[,~]*s?[,~]*", BESIDE, "8 in, so about 20 cm", _is_said_beside),
     _way(r".*[=t][~gb]*", LOOSE, "8 in down the side, that's 20 cm", _adds_nothing),
     _way(r"[~gb]*[^,(/?:~gb-][~gb]*[iso][gb]*", LOOSE, "the 8 in strap is 20 cm", _adds_nothing),
-    _way(r"[~gb]*w.*i[~gbl]*", LOOSE, "8 in, which on your ruler is the 20 cm mark", _adds_nothing),
+    _way(r"[,~gb]*w.*i[~gbl]*", LOOSE, "8 in, which on your ruler is the 20 cm mark", _adds_nothing),
 )
 """Ways of joining two lengths, the first that fits before the others. ``L`` is any word of ``LINKS``."""
 

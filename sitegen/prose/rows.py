@@ -16,6 +16,9 @@ from sitegen.prose.words import words
 
 _SIDES = (["x"], ["×"], ["by"], ["*"])
 _SAYS = words("or that's which is = i.e.") | HEDGES
+_TELLS = _SAYS | {"so", "makes", "equals"}
+_BETWEEN = LINKS | NOUNS | words("each ; that")
+"""Words of which none between two rows makes the second a row of its own."""
 _IN_A_ROW = ([",", "then"], ["then"], [",", "and"])
 _COUNTS = (4, 3, 2)
 """So many lengths may be in a row."""
@@ -108,7 +111,7 @@ def _told_again(
     if len(between) > _APART or any(len(each) > _PARTED or not _SUMS.isdisjoint(each) for each in parting):
         return False
     opens = between[-1:] == ["("] or (between[-2:-1] == ["("] and between[-1] in HEDGES)
-    said = not _SAYS.isdisjoint(between) and all(word in LINKS or word in NOUNS for word in between)
+    said = not _TELLS.isdisjoint(between) and all(word in _BETWEEN for word in between)
     before = reading.tokens.words[max(0, first[0].first - _PARTED) : first[0].first]
     near = [*before, *between] if len(between) < _PARTED else between
     told = opens or said or not PLACES.isdisjoint(near)
