@@ -100,7 +100,6 @@ _ON_SIDES = tuple(f"on {which}" for which in ("every side", "all sides", "each s
 _IN_TWO_SYSTEMS = (
     ("is", (*_COMES_TO, "is going to be", "is gonna be")),
     ("that's", (*(f"that {said}" for said in (*_COMES_TO, "makes")), "that's every")),
-    ("meaning", ("i mean", "i really mean")),
     ("", (*_FACTORS, *_ON_SIDES)),
 )
 """In one system the same words tell the result of a sum: ``four of 25 cm, that comes to 1 m``."""

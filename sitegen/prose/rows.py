@@ -110,6 +110,8 @@ def _told_again(
     """Whether all lengths but one at most say again what the other row says, so that both rows are the same."""
     if len(between) > _APART or any(len(each) > _PARTED or not _SUMS.isdisjoint(each) for each in parting):
         return False
+    if between[-1:] in (["and"], ["but"], ["or"]):
+        return False  # “18 by 22 in in America and 50 by 55 cm here”
     opens = between[-1:] == ["("] or (between[-2:-1] == ["("] and between[-1] in HEDGES)
     said = not _TELLS.isdisjoint(between) and all(word in _BETWEEN for word in between)
     before = reading.tokens.words[max(0, first[0].first - _PARTED) : first[0].first]
