@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain, combinations
@@ -11,6 +11,7 @@ from itertools import chain, combinations
 from sitegen.prose.arithmetic.agree import agrees
 from sitegen.prose.arithmetic.becomes import become_results
 from sitegen.prose.arithmetic.columns import column_results
+from sitegen.prose.arithmetic.finished import wrong_cuts
 from sitegen.prose.arithmetic.forms import FORMS, Form, Tie
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.prose.arithmetic.percents import right_percents, wrong_percents
@@ -18,6 +19,7 @@ from sitegen.prose.arithmetic.rectangles import wrong_sides
 from sitegen.prose.arithmetic.references import pointed_results
 from sitegen.prose.arithmetic.related import related_results
 from sitegen.prose.arithmetic.relations import is_adjective, judged
+from sitegen.prose.arithmetic.sized import Size, remembered, wrong_cut_sides
 from sitegen.prose.arithmetic.slack import has_slack
 from sitegen.prose.arithmetic.spacing import spaced_results
 from sitegen.prose.arithmetic.statements import Stated, stated_results
@@ -79,13 +81,15 @@ class _Found:
 
 def wrong_results(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[WrongResult]:
     """Every wrong result of a text, each once, in order. A sum never reaches over an empty line."""
+    sizes: tuple[Size, ...] = ()
     for items in paragraphs_of(reading, pairs, skipped):
         symbols = "".join(item.symbol for item in items)
         if symbols.count("L") >= _FEWEST_LENGTHS:
-            yield from _in_paragraph(reading, items, symbols)
+            yield from _in_paragraph(reading, items, symbols, sizes)
+        sizes = remembered(sizes, items, symbols)
 
 
-def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator[WrongResult]:
+def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequence[Size]) -> Iterator[WrongResult]:
     texts: dict[tuple[int, int], str] = {}
 
     def said(item: Item) -> str:
@@ -99,6 +103,7 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
 
     found = _by_forms(items, symbols, said)
     _by_statements(items, symbols, said, found, column_results(reading, items, symbols))
+    found.parts.update([*_sources(items, found.parts)])
     unused = list(items)
     for at, first, second in right_percents(items, symbols):
         unused[at] = items[at]._replace(symbol="X")
@@ -124,10 +129,14 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str) -> Iterator
         thing = not called and is_adjective(said(items[place]), behind)
         if thing or has_slack(items, symbols, place, wrong.should_be, wrong.kind, said):
             del found.wrong[place]
-    for side in wrong_sides(items, symbols, said):
+    for side in (*wrong_sides(items, symbols, said), *wrong_cut_sides(items, symbols, said, sizes)):
         number = items[side.index].number
         if number is not None:
             found.wrong[side.index] = WrongResult("cut length", number, number.unit, side.value, side.words)
+    for cut in wrong_cuts(items, symbols, said):
+        number = items[cut.index].number
+        if number is not None:
+            found.wrong.setdefault(cut.index, WrongResult("cut length", number, number.unit, cut.value, cut.words))
     for percent in wrong_percents(items, symbols, said):
         number = items[percent.index].number
         if number is not None:
@@ -186,7 +195,7 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
         for each in _everywhere(form, symbols):
             match = Match(items, symbols, each, said)
             place = each.start("r")
-            made = form.work(match) if place not in found.right else None
+            made = form.work(match) if place not in found.right and not items[place].times else None
             if made is None or not made.values:
                 continue
             places = tuple(at for at in range(*each.span()) if symbols[at] in "LNPRDH" and at != place)
@@ -225,6 +234,13 @@ def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found, c
             found.plain.add(stated.at)
             found.right.pop(stated.at, None)
         found.parts.update(stated.places)
+
+
+def _sources(items: Sequence[Item], parts: Iterable[int]) -> Iterator[int]:
+    """Where the parts that are only named were given."""
+    numbers = (items[part].number for part in parts if items[part].times)
+    given = {number.first for number in numbers if number is not None}
+    return (at for at, item in enumerate(items) if item.first in given and item.symbol == "L")
 
 
 def _is_told_in_two(items: list[Item], symbols: str, at: int, made: Made) -> bool:
@@ -272,7 +288,8 @@ def _may_be_wrong(form: Form, match: Match, made: Made) -> bool:
         return False  # a side of a rectangle
     parts = match.items[slice(*match.found.span())]
     greatest = max((item.value for item in parts if item.symbol == "L" and item is not result), default=Fraction(0))
-    if form.tie is Tie.SOFT and made.values[0] < greatest < result.value and "u" in match.found.group():
+    bought = "u" in match.found.group() and "<" not in match.found.group()
+    if form.tie is Tie.SOFT and made.values[0] < greatest < result.value and bought:
         return False  # “you could lose 20 cm of 2.5 m, so buy 2.7 m”
     allowed = _STRONG if form.tie is Tie.STRONG else _SOFT
     shares = [abs(result.value - value) / value for value in made.values if value > 0]

@@ -93,6 +93,6 @@ FORMS: tuple[Form, ...] = (
     # eyelets over 56 cm, eight gaps of 7 cm; 54 in wide, into two halves of 27 in
     _form("division", r"(?P<a>L)[^L~X\n]{0,24}(?P<n>N)_?n{0,2}_?o_?(?P<r>L)", workers.equal_parts, needs="N"),
     # 24 ÷ 4 = 6 inches
-    _form("division", rf"(?P<a>N)/_?(?P<n>N)={_R}", workers.bare_quotient, Tie.STRONG, needs="N/="),
+    _form("division", rf"(?P<a>N)/_?b?_?(?P<n>N)[=k]_?{_R}", workers.bare_quotient, Tie.STRONG, needs="N/"),
 )
 """Tried in this order at each place; the first that fits a result speaks for it."""

@@ -208,4 +208,6 @@ def sides_end(tokens: Tokens, index: int) -> int:
     if at >= len(words):
         return 0
     several = words[index] in ("both", "two", "2", "all") or "of" in words[index:at]
+    if words[index] == "both" and words[at : at + 2] in (["side", "seams"], ["side", "edges"]):
+        return at + 2
     return at + 1 if words[at] in (_BOTH if several else _SIDE) else 0

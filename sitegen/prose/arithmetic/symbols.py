@@ -14,6 +14,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from sitegen.prose.arithmetic.allowance import named_allowance, seam_allowance
+from sitegen.prose.arithmetic.named import Named, named_lengths
 from sitegen.prose.arithmetic.phrases import TRIGGERS, phrase_at, sides_end
 from sitegen.prose.arithmetic.vocabulary import CLASSES
 from sitegen.prose.find import Measured, Reading, TokenKind, Tokens
@@ -26,7 +27,9 @@ _SYMBOL_OF = {word: symbol for symbol, words in CLASSES.items() for word in word
 _SYMBOL_OF |= {",": ",", ";": ";", ":": ":", "(": "(", ")": ")", "[": "(", "]": ")", "—": ":"}
 _SYMBOL_OF |= {".": ".", "!": ".", "…": ".", "|": "."}
 _SYMBOL_OF["?"] = ":"  # a question and its answer are one statement
-_COUNTED = {"both": 2, "dozen": 12, "triple": 3, "tripled": 3}
+_PI = Fraction("3.1416")
+_COUNTED = {"both": Fraction(2), "dozen": Fraction(12), "triple": Fraction(3), "tripled": Fraction(3)}
+_COUNTED |= {"pi": _PI, "π": _PI}
 _EQUAL_PARTS = {
     "quarters": 4, "halves": 2, "thirds": 3, "fifths": 5, "sixths": 6, "sevenths": 7, "eighths": 8, "ninths": 9,
     "tenths": 10, "twelfths": 12, "sixteenths": 16,
@@ -79,7 +82,7 @@ class Item(NamedTuple):
     """The same length in the other unit, where one is given beside it."""
     hedged: bool = False
     times: int = 0
-    """How often the seam allowance of the text is taken that is only named here; 0 for what is no such allowance."""
+    """How often a length is taken that is only named here, as the seam allowance of the text; 0 for a written one."""
 
     @property
     def unit(self) -> Unit | None:
@@ -118,13 +121,14 @@ def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozens
     that only give that other length, brackets included.
     """
     number_at = {one.first: one for one in reading.numbers}
-    lengths = [one.first for one in reading.numbers if one.kind is Kind.LENGTH]
+    named = named_lengths(reading)
+    lengths = sorted((*(one.first for one in reading.numbers if one.kind is Kind.LENGTH), *named))
     allowance = seam_allowance(reading)
     first = 0
     for behind in sorted((*reading.tokens.breaks, *_cell_borders(reading.tokens), len(reading.tokens))):
         if bisect_left(lengths, behind) - bisect_left(lengths, first) > 1:
-            items = [*_sizes(_merged(list(_items(reading, first, behind, number_at, pairs, skipped, allowance))))]
-            yield _with_pauses(items)
+            found = _items(reading, first, behind, number_at, pairs, skipped, named, allowance)
+            yield _with_pauses([*_sizes(_merged(list(found)))])
         first = behind + 1
 
 
@@ -175,6 +179,7 @@ def _items(
     number_at: Mapping[int, Measured],
     pairs: dict[int, Measured],
     skipped: frozenset[int],
+    named: Mapping[int, Named],
     allowance: Measured | None,
 ) -> Iterator[Item]:
     tokens, words, kinds = reading.tokens, reading.tokens.words, reading.tokens.kinds
@@ -186,6 +191,7 @@ def _items(
         or kinds[at] is TokenKind.SKIPPED
         or at in number_at
         or at in skipped
+        or at in named
         or (at + 1 in number_at and words[at].endswith("'s"))
     )
     index = first
@@ -202,10 +208,13 @@ def _items(
             if allowance is None:
                 yield Item("X", at, index)  # nobody knows here how much it is
             else:
-                yield _allowance(allowance, pairs.get(allowance.first), at, index, times)
-        elif named := _named_part(tokens, at):
-            yield named
-            index = named.behind
+                yield _only_named(allowance, pairs.get(allowance.first), at, index, times)
+        elif at in named:
+            index, length = named[at]
+            yield _only_named(length, pairs.get(length.first), at, index, 1)
+        elif part := _named_part(tokens, at):
+            yield part
+            index = part.behind
         elif one is not None and not (words[at] in ("two", "2") and sides_end(tokens, at)):
             yield _number(tokens, one, pairs.get(at))
             index = one.behind
@@ -220,8 +229,8 @@ def _items(
         yield Item("_", index, behind)
 
 
-def _allowance(one: Measured, other: Measured | None, first: int, behind: int, times: int) -> Item:
-    """The seam allowance of the text, where it is only named."""
+def _only_named(one: Measured, other: Measured | None, first: int, behind: int, times: int) -> Item:
+    """A length of the text where it is only named, taken so often."""
     unit = one.unit.mm if one.unit is not None else Fraction(1)
     taken = replace(one, value=one.value * times)
     again = None if other is None else replace(other, value=other.value * times)
@@ -304,7 +313,7 @@ def _word(reading: Reading, index: int, number_at: Mapping[int, Measured]) -> It
     if word in _PARTS_OF_CLOTH and index and tokens.words[index - 1] == "fat":
         return Item("_", index, index + 1)  # a fat quarter is a piece of cloth
     if word in _COUNTED:
-        return Item("N", index, index + 1, Fraction(_COUNTED[word]))
+        return Item("N", index, index + 1, _COUNTED[word])
     if word in _EQUAL_PARTS:
         return Item("N", index, index + 1, Fraction(_EQUAL_PARTS[word]))
     return Item(_SYMBOL_OF.get(word, "_"), index, index + 1)

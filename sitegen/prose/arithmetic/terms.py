@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.prose.arithmetic.symbols import Item
-from sitegen.quantities import Ratio, show_ratio, vulgar
+from sitegen.prose.find import CIRCLE_NUMBERS
+from sitegen.quantities import Ratio, decimal, show_ratio, vulgar
 
 COUNTED = r"N(?:\*|[_panejzWu]{0,3}o?_?)L"
 """``two 3/8 in``, ``2 × 3/8 in``, ``two seam allowances of 3/8 in``."""
@@ -28,6 +29,11 @@ _PART = re.compile(rf"(?P<counted>{COUNTED})|(?P<share>{SHARED})|(?P<double>{DOU
 
 Said = Callable[[Item], str]
 """The text of an item as it was written."""
+
+
+def factor_said(factor: Fraction) -> str:
+    """How a factor is shown: in vulgar fractions, but for π."""
+    return decimal(factor, 4) if factor in CIRCLE_NUMBERS else vulgar(factor)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +63,8 @@ def read_term(items: Sequence[Item], symbols: str, start: int, end: int, said: S
     product = factor * length.value
     both_sides = "S" in tail and match.group("counted") is not None
     as_percent = factor_item is not None and factor_item.symbol == "P"
-    words = f"{show_ratio(Ratio(factor))} of {said(length)}" if as_percent else f"{vulgar(factor)} × {said(length)}"
-    return TermRead((product, product * 2) if both_sides else (product,), words, True, hedged)
+    share = f"{show_ratio(Ratio(factor))} of" if as_percent else f"{factor_said(factor)} ×"
+    return TermRead((product, product * 2) if both_sides else (product,), f"{share} {said(length)}", True, hedged)
 
 
 def _plain(value: Fraction, said: str, tail: str) -> tuple[tuple[Fraction, ...], str]:

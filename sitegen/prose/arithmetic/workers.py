@@ -10,8 +10,9 @@ from itertools import product as combined
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.symbols import Item
-from sitegen.prose.arithmetic.terms import TERM, Said, TermRead, read_term
+from sitegen.prose.arithmetic.terms import TERM, Said, TermRead, factor_said, read_term
 from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
+from sitegen.prose.find import CIRCLE_NUMBERS
 from sitegen.prose.words import words
 from sitegen.quantities import vulgar
 
@@ -123,22 +124,24 @@ def term(match: Match) -> Made:
     shares = [match.items[at].value for at in range(start, end) if match.symbols[at] in "PR"]
     if shares == [Fraction(1, 2)]:
         return Made(term.values[:1], term.words, part_exactness(term.values[0]), term.hedged)
-    return Made(term.values[:1], term.words, Exactness.COARSE if shares else Exactness.RULER, term.hedged)
+    circle = any(match.items[at].value in CIRCLE_NUMBERS for at in range(start, end))
+    return Made(term.values[:1], term.words, Exactness.COARSE if shares or circle else Exactness.RULER, term.hedged)
 
 
 def product(match: Match) -> Made:
     length, number = match.item("a"), match.item("n")
-    words = f"{vulgar(number.value)} × {match.said(length)}"
+    words = f"{factor_said(number.value)} × {match.said(length)}"
     return Made((number.value * length.value,), words, Exactness.RULER, length.hedged)
 
 
 def quotient(match: Match) -> Made | None:
     length = match.item("a")
     parts = match.item("n").value if match.has("n") else Fraction(2)
-    if parts < 2 or parts.denominator != 1:
+    if parts < 2 or (parts.denominator != 1 and parts not in CIRCLE_NUMBERS):
         return None
     value = length.value / parts
-    return Made((value,), f"{match.said(length)} ÷ {vulgar(parts)}", part_exactness(value), length.hedged)
+    exactness = Exactness.COARSE if parts in CIRCLE_NUMBERS else part_exactness(value)
+    return Made((value,), f"{match.said(length)} ÷ {factor_said(parts)}", exactness, length.hedged)
 
 
 def equal_parts(match: Match) -> Made | None:
@@ -158,7 +161,8 @@ def bare_quotient(match: Match) -> Made | None:
     if unit is None or parts < 2:
         return None
     value = whole / parts * unit.mm
-    return Made((value,), f"{vulgar(whole)} ÷ {vulgar(parts)}", part_exactness(value))
+    exactness = Exactness.COARSE if parts in CIRCLE_NUMBERS else part_exactness(value)
+    return Made((value,), f"{vulgar(whole)} ÷ {factor_said(parts)}", exactness)
 
 
 def bare_product(match: Match) -> Made | None:
@@ -166,7 +170,8 @@ def bare_product(match: Match) -> Made | None:
     one, other, unit = match.item("a").value, match.item("n").value, match.item("r").unit
     if unit is None or min(one, other) < 2:
         return None
-    return Made((one * other * unit.mm,), f"{vulgar(one)} × {vulgar(other)}", Exactness.RULER)
+    exactness = Exactness.RULER if CIRCLE_NUMBERS.isdisjoint((one, other)) else Exactness.COARSE
+    return Made((one * other * unit.mm,), f"{factor_said(one)} × {factor_said(other)}", exactness)
 
 
 def difference(match: Match) -> Made | None:

@@ -8,11 +8,12 @@ from dataclasses import replace
 from sitegen.prose.find.atoms import Atom
 from sitegen.prose.find.bare import with_author_unit
 from sitegen.prose.find.carried import with_carried_units
-from sitegen.prose.find.measured import Measured, between
+from sitegen.prose.find.measured import CIRCLE_NUMBERS, Measured, between
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.ranges import with_ranges
 from sitegen.prose.find.tokens import Tokens
 from sitegen.prose.find.unsaid import with_unsaid_units
+from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
 
@@ -66,7 +67,7 @@ def _single(tokens: Tokens, atom: Atom) -> Measured:
         atom.first,
         atom.behind,
         atom.value,
-        atom.kind,
+        Kind.RATIO if atom.kind is None and atom.value in CIRCLE_NUMBERS else atom.kind,
         atom.unit,
         atom.form,
         decimals=atom.decimals,

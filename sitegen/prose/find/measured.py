@@ -13,6 +13,9 @@ from sitegen.prose.measurement import Kind
 from sitegen.prose.words import MONEY
 from sitegen.quantities import Unit
 
+CIRCLE_NUMBERS = frozenset(map(Fraction, ("3.14", "3.141", "3.142", "3.1416", "6.28", "6.283")))
+"""π and its double as print gives them; without a unit they are never lengths."""
+
 
 @dataclass(frozen=True, slots=True)
 class Measured:

@@ -91,6 +91,8 @@ def _lead(items: Sequence[Item], symbols: str, at: int, terms: Sequence[Term], l
     if _IN_ALL.match(symbols[at + 1 : at + 1 + _BESIDE]):
         return f"{lead}c"
     sure = len(terms) > 1 and all(term.sign for term in terms[1:])
+    if sure and not lead and items[terms[-1].at].times:
+        return "="  # “with both seam allowances 121 cm”
     if _IS.fullmatch(lead) and (sure or _is_plain_list(symbols, terms)):
         return f"{lead}="
     return lead if _LEAD.search(lead) else ""

@@ -18,6 +18,9 @@ _FARTHEST = 8
 _OTHERS = frozenset("NP/*hQydzElmX~=vq\n")
 """What may not stand between two terms."""
 _LIST = re.compile(r"(?P<sign>[AT])_?(?:L[^L.;:]{0,6}[&,][^L.;:]{0,4})+$")
+_REMARK = re.compile(r"(?<=_)\([^()LN.]*\)(?=,)")
+"""Words in brackets without any number: ``4 in for the depth (half of it lands on each side), add a seam``."""
+_WITH = re.compile(r"\bwith(?: both| the| the two| both the)?$")
 _PLUS, _MINUS = frozenset("+AB>"), frozenset("-T<m")
 
 
@@ -86,7 +89,7 @@ def _list_to(items: Sequence[Item], symbols: str, last: int, sign: int, said: Sa
 
 def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said) -> tuple[_Link | None, int]:
     """How two lengths are joined, None where something else stands between them; and the sign behind the first."""
-    gap = symbols[before + 1 : at]
+    gap = _REMARK.sub(lambda remark: "_" * len(remark.group()), symbols[before + 1 : at])
     counted = counts_before(gap, len(gap))
     gap = gap.removesuffix(counted)
     if items[before].value == items[at].value and items[before].unit is not items[at].unit and "." not in gap:
@@ -94,7 +97,8 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
     if "." in gap:
         tail = gap.rpartition(".")[2]
         smaller = items[at].value < items[before].value
-        added = smaller and gap.count(".") == 1 and re.fullmatch(r"_?q?_?[A+][_apS]*", tail) is not None
+        brought = items[at].times > 0 and re.match(r"_?S?_?B", symbols[at + 1 : at + 5]) is not None
+        added = smaller and gap.count(".") == 1 and (brought or re.fullmatch(r"_?q?_?[A+][_apS]*", tail) is not None)
         return (_Link.PLUS, 0) if added else (None, 0)
     for place, symbol in enumerate(gap, before + 1):
         if symbol in "RHD" and not _describes(symbols, place):
@@ -108,7 +112,7 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
         return None, 0
     words = " ".join(said(item) for item in items[before + 1 : at]).lower()
     if gap.endswith(("b", "b_")) and "overlap" in words:
-        return _Link.MINUS, 0
+        return (_Link.PLUS if items[before].times else _Link.MINUS), 0  # “once around the mouth and overlaps by 3 cm”
     return _by_words(items, symbols, (before, at), gap, words, said)
 
 
@@ -120,11 +124,15 @@ def _by_words(
     pre, *rest = re.split(r"[,;&]", gap, maxsplit=1)
     post = "".join(rest) if rest else pre
     own = 0 if not rest else -1 if set("T<") & set(pre) else 1 if ">" in pre else 0
+    if re.fullmatch(r"_?<_?", gap):
+        return _Link.PLUS, -1  # “3 cm shorter than the 205 cm”
     if not _MINUS.isdisjoint(post):
         return (_Link.MINUS if set("+AB").isdisjoint(post) else None), own
     if not _PLUS.isdisjoint(post):
         return _Link.PLUS, own
     if rest:
+        if items[at].times and _WITH.search(words):
+            return _Link.PLUS, own  # “118 cm wide at the bottom; with both seam allowances 121 cm”
         at_ends = words.endswith("with") and how_often(items, symbols, at, said)[0] > 1
         far = items[at].first - items[before].behind > _FARTHEST
         if far or not set("uWg").isdisjoint(gap):
