@@ -20,6 +20,12 @@ AGAIN = words("another further additional")
 """Words that go on as before: ``the hem eats up 1 1/2 in and the seam another 1/2 in``."""
 _NEAR = 30
 """Symbols before a result in which a length may be divided."""
+_AHEAD = 8
+"""Symbols before a term in which it is added to something, or the things are counted that have it."""
+_APIECE = re.compile(r"N[_aj]{1,2},?e$")
+"""``two rings, each`` of a sum."""
+_ADDED_TO = 3
+"""How many times as long as a term a result is that has more in it than the term."""
 _EQUAL = re.compile(r"\b(?:gaps?|spaces|spacings|intervals|distances|halves|thirds|quarters|equal\w*|same)\b")
 _JOINED = re.compile(r"\b(?:joined|seamed|sewn|stitched|sew|join) (?:together )?with\b")
 """Words that make an allowance in a list one that is taken off, once or twice for each seam."""
@@ -118,9 +124,12 @@ def _goes_on_before(symbols: str, start: int) -> bool:
     return at > 0 and symbols[at] in "+-AT" and "L" in near
 
 
-def term(match: Match) -> Made:
+def term(match: Match) -> Made | None:
     start, end = match.found.span("term")
     term = read_term(match.items, match.symbols, start, end, match.said)
+    ahead = match.symbols[max(0, start - _AHEAD) : start].rpartition(".")[2]
+    if "A" in ahead and "L" not in ahead and match.item("r").value > _ADDED_TO * term.values[0]:
+        return None  # “it is 10 in. Add a seam, twice 1/4 in, and you get 10 1/2 in”
     shares = [match.items[at].value for at in range(start, end) if match.symbols[at] in "PR"]
     if shares == [Fraction(1, 2)]:
         return Made(term.values[:1], term.words, part_exactness(term.values[0]), term.hedged)
@@ -202,11 +211,15 @@ def listed(match: Match) -> Made | None:
     between = " ".join(match.said(item) for item in match.items[start : end + 1]).lower()
     if not 2 <= len(terms) <= 8 or _JOINED.search(between) or _is_a_size(between):
         return None
-    total = sum((term.values[0] for term in terms), Fraction(0))
+    often = _APIECE.search(match.symbols[max(0, start - _AHEAD) : start])
+    times = match.items[start - len(often.group())].value if often else Fraction(1)
+    total = times * sum((term.values[0] for term in terms), Fraction(0))
     plain = sum((term.values[-1] for term in terms), Fraction(0))
     rest = terms[0].values[-1] - sum((term.values[0] for term in terms[1:]), Fraction(0))
     both_sides = "S" in match.symbols[start:end]
     units = {item.unit for item in match.items[start:end] if item.symbol == "L"}
     exactness = Exactness.EXACT if len(units) == 1 else Exactness.RULER
     values = (total, plain, rest) if both_sides else (total, plain)
-    return Made(values, " + ".join(term.words for term in terms), exactness, any(term.hedged for term in terms))
+    words = " + ".join(term.words for term in terms)
+    words = f"{vulgar(times)} × ({words})" if often else words
+    return Made(values, words, exactness, any(term.hedged for term in terms))

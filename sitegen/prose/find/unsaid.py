@@ -73,6 +73,8 @@ _PRICED = 9
 """Tokens behind money in which a result is money too."""
 _WHOLES = words("of the a an its your that")
 """Words behind a share that name its whole: ``plus half the depth``."""
+_ADDED = 4
+"""Numbers behind one in which a sum tells its unit: ``46 plus 1 plus 5-8, that's 47 5/8 inches``."""
 _THINGS = words("times minute hour minutes seconds hours days weeks people students girls boys dollars sizes years")
 _NO_THINGS = words("that's it's equals plus makes gives")
 _PEOPLE = words(
@@ -106,7 +108,7 @@ def _in_sums(tokens: Tokens, numbers: Sequence[Measured], author: Unit) -> list[
     found = list(numbers)
     for index, one in enumerate(found):
         if _open(one) and one.high is None and _is_operand(tokens, found, index):
-            found[index] = _supplied(one, _unit_before(found, index) or _unit_behind(found, index) or author)
+            found[index] = _supplied(one, _unit_beside(tokens, found, index) or author)
     for index, one in enumerate(found):
         if _open(one) and one.high is None and _is_result(tokens, one):
             unit = _unit_before(found, index)
@@ -120,6 +122,20 @@ def _supplied(one: Measured, unit: Unit | None) -> Measured:
     return replace(one, kind=Kind.LENGTH, unit=unit, supplied=True)
 
 
+def _unit_beside(tokens: Tokens, found: Sequence[Measured], index: int) -> Unit | None:
+    """The unit of the nearest length, of one before it rather than behind it, unless that is in another sentence."""
+    before, behind = _unit_before(found, index), _unit_behind(found, index)
+    if before is None or behind is None:
+        return before or behind
+    one = found[index]
+    apart = "." in tokens.words[found[index - 1].behind : one.first]
+    goes_on = any(
+        other.kind is Kind.LENGTH and "." not in tokens.words[one.behind : other.first]
+        for other in found[index + 1 : index + 1 + _ADDED]
+    )
+    return behind if apart and goes_on else before
+
+
 def _unit_before(found: Sequence[Measured], index: int) -> Unit | None:
     """The unit of the nearest length before, if one is near."""
     for other in reversed(found[max(0, index - 6) : index]):
@@ -129,7 +145,7 @@ def _unit_before(found: Sequence[Measured], index: int) -> Unit | None:
 
 
 def _unit_behind(found: Sequence[Measured], index: int) -> Unit | None:
-    for other in found[index + 1 : index + 3]:
+    for other in found[index + 1 : index + 1 + _ADDED]:
         if other.kind is Kind.LENGTH and other.first - found[index].behind <= _REACH:
             return other.unit
     return None

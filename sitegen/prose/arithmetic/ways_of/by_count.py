@@ -136,6 +136,9 @@ def _products(parts: Parts, each: _Counted, multiplies: bool) -> Iterator[Way]:
         yield way(count * (length.value + other.value))
         if other.value < length.value:
             yield way(count * length.value - other.value)
+            yield way(count * length.value + other.value)
+            if parts.has("a"):
+                yield way(count * length.value - 2 * (count - 1) * other.value)  # with a seam between each two
     if parts.has("ap"):
         yield way(2 * count * length.value)
     behind = parts.symbols[parts.scope.at + 1 : parts.scope.at + 6]
