@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from bisect import bisect_left
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, TIME, WEIGHT, Item
+from sitegen.prose.amounts.line import Line
 
 _TIE = re.compile(r"(?:[=sp][_i=spc]{0,4}|:_?|c[_i=:fp]{0,5}|v[_:]{0,2})$")
 _LONGEST_TIE = 6
+_NUMBERS = re.compile(f"[{NUMBERS}]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +36,7 @@ class Paragraph:
     """The items of a paragraph, their symbols as a text, how they are written and which open a line, and the places of
     its numbers."""
 
-    items: list[Item]
+    items: Line
     symbols: str
     said: Callable[[Item], str]
     word: Callable[[Item], str]
@@ -50,6 +53,11 @@ class Paragraph:
         """The words and signs behind an amount, in small letters."""
         return tuple(map(self.word, self.items[max(0, at + 1) : max(0, at + 1 + many)]))
 
+    def numbers_before(self, at: int, many: int) -> Iterator[Item]:
+        """The amounts among so many items before one."""
+        start = bisect_left(self.numbers, at - many)
+        return (self.items[each] for each in self.numbers[start : bisect_left(self.numbers, at)])
+
     def ends_clause(self, at: int) -> bool:
         """Whether an amount ends its sentence, or the row or entry of a list in which it stands."""
         if at + 1 >= len(self.items) or self.symbols[at + 1] in ".)":
@@ -63,11 +71,11 @@ class Paragraph:
 
 
 def paragraph_of(
-    items: list[Item], said: Callable[[Item], str], word: Callable[[Item], str], opens: Callable[[Item], bool]
+    items: Line, said: Callable[[Item], str], word: Callable[[Item], str], opens: Callable[[Item], bool]
 ) -> Paragraph:
     """The paragraph that is made of these items."""
-    symbols = "".join(item.symbol for item in items)
-    return Paragraph(items, symbols, said, word, opens, [at for at, each in enumerate(symbols) if each in NUMBERS])
+    symbols = "".join(items.symbols)
+    return Paragraph(items, symbols, said, word, opens, [number.start() for number in _NUMBERS.finditer(symbols)])
 
 
 def sort_of(item: Item) -> tuple[str, str]:

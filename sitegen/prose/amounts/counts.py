@@ -168,8 +168,9 @@ def _is_in_something(told: Paragraph, at: int) -> bool:
 
 def _each_has(told: Paragraph) -> Iterator[Claim]:
     """``Each bag has two pieces. For 12 bags we need 24 pieces``; ``6 from each strip, so 8 strips give you 48``."""
-    for each in (at for at in range(len(told.items)) if told.symbols[at] in "e_"):
-        if told.word(told.items[each]) not in ONE_OF_EACH:
+    for each, item in told.items.kept.items():
+        ahead = _AHEAD_OF_EACH.search(told.symbols[max(0, each - _AHEAD_REACH) : each])
+        if (item.symbol != "e" and (item.symbol != "_" or ahead is None)) or told.word(item) not in ONE_OF_EACH:
             continue
         thing = {stem(word) for word in told.words_behind(each, 2)[:2] if word.isalpha() and word not in NO_NOUN}
         near = told.words_behind(each, _NEAR_HAS)
@@ -178,7 +179,7 @@ def _each_has(told: Paragraph) -> Iterator[Claim]:
         if behind is not None:
             single = [behind.start(name) for name in ("a", "b") if behind[name]]
             yield from _for_several(told, single, single[-1] + 1, thing, named=True)
-        elif ahead := _AHEAD_OF_EACH.search(told.symbols[max(0, each - _AHEAD_REACH) : each]):
+        elif ahead is not None:
             one = each - len(ahead.group())
             if told.symbols[each] == "e" or each - one == (1 if told.symbols[one] == TIME else _COUNT_AND_NOUN):
                 yield from _for_several(told, [one], each + 1, thing, named=False)

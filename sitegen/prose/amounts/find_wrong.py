@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -11,13 +12,16 @@ from sitegen.prose.amounts.amount import MONEY, RATE, Item, shown
 from sitegen.prose.amounts.claims import Claim, Paragraph, paragraph_of
 from sitegen.prose.amounts.counts import counts
 from sitegen.prose.amounts.explain import agrees, is_explained, is_slip
-from sitegen.prose.amounts.items import items_of
+from sitegen.prose.amounts.items import items_of, special_tokens, told_at
+from sitegen.prose.amounts.line import Line
 from sitegen.prose.amounts.percentages import percentages
 from sitegen.prose.amounts.products import products
 from sitegen.prose.amounts.rows import Row, RowResult, heads_of, people_in, row_results
 from sitegen.prose.amounts.sums import sums
 from sitegen.prose.find import Reading
 
+_FEWEST = 2
+"""Numbers of a paragraph without which it can claim nothing of any."""
 _COLUMN = 8
 _IN_COLUMN = re.compile(r"(?:\s\s|\t|[|:]\s?)[*_]{0,3}$")
 """Two blanks, a colon or the border of a cell before a price, which may be in bold."""
@@ -44,7 +48,7 @@ class WrongAmount:
 def wrong_amounts(reading: Reading) -> Iterator[WrongAmount]:
     """Every wrong price, time, weight and count of a text, each once, in order."""
     paragraphs = list(_paragraphs(reading))
-    heads = heads_of(item for told in paragraphs for item in told.items)
+    heads = heads_of(told.items[at] for told in paragraphs for at in told.numbers)
     rows = [row for told in paragraphs for row in _rows(reading, told)]
     in_rows = {result.item.first: result for result in row_results(rows, heads)}
     found = [
@@ -59,28 +63,36 @@ def wrong_amounts(reading: Reading) -> Iterator[WrongAmount]:
 
 
 def _paragraphs(reading: Reading) -> Iterator[Paragraph]:
-    """What stands between two empty lines."""
+    """What stands between two empty lines; nothing where no price, time, weight or count is told."""
     tokens = reading.tokens
 
     def said(item: Item) -> str:
         return " ".join(reading.text[tokens.starts[item.first] : tokens.ends[item.behind - 1]].split())
 
     def word(item: Item) -> str:
-        return " ".join(tokens.words[item.first : item.behind])
+        alone = item.behind == item.first + 1
+        return tokens.words[item.first] if alone else " ".join(tokens.words[item.first : item.behind])
 
     def opens(item: Item) -> bool:
         return tokens.opens_line(item.first)
 
     number_at = {one.first: one for one in reading.numbers}
+    told, special = told_at(tokens, number_at), special_tokens(tokens, number_at)
     first = 0
     for behind in (*tokens.breaks, len(tokens)):
-        if behind > first:
-            yield paragraph_of(items_of(reading, first, behind, number_at), said, word, opens)
+        if bisect_left(told, first) < bisect_left(told, behind):
+            inside = special[bisect_left(special, first) : bisect_left(special, behind)]
+            yield paragraph_of(items_of(reading, first, behind, number_at, inside), said, word, opens)
+        elif behind > first:
+            yield paragraph_of(Line(), said, word, opens)
         first = behind + 1
 
 
 def _rows(reading: Reading, told: Paragraph) -> Iterator[Row]:
-    """The lines of a paragraph."""
+    """The lines of a paragraph; where it tells no price, one without anything stands for all."""
+    if {MONEY, RATE}.isdisjoint(told.symbols):
+        yield Row([], frozenset(), apart=True, in_column=False, listed=False)
+        return
     tokens = reading.tokens
     line: list[Item] = []
     apart = True
@@ -108,6 +120,8 @@ def _row(reading: Reading, line: list[Item], *, apart: bool) -> Row:
 
 def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator[Claim]:
     """The claims of a paragraph that are wrong; nothing is said twice, nor of a sum that has a wrong part."""
+    if len(told.numbers) < _FEWEST:
+        return
     claims: dict[int, list[Claim]] = {}
     for claim in (*products(told), *sums(told), *percentages(told), *counts(told)):
         claims.setdefault(claim.at, []).append(claim)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, OPAQUE, PERCENT, RATE, TIME, WEIGHT, Item
+from sitegen.prose.amounts.line import Line
 from sitegen.prose.amounts.vocabulary import (
     CALLED_TOGETHER,
     CHARGE,
@@ -17,6 +19,7 @@ from sitegen.prose.amounts.vocabulary import (
     MONEY_WORDS,
     NO_NOUN,
     NO_THING,
+    ONE_OF_EACH,
     PAIRS,
     SEVERAL,
     SHORT_TIMES,
@@ -34,6 +37,10 @@ _PRICE = re.compile(
 _CLOCK = re.compile(r"\d{1,2}:\d\d.*")
 _TYPED_SIGNS = {"-": "-", "–": ":", "*": "*", "x": "*", "/": "/"}
 """Signs that are signs of a sum only between two blanks."""
+_MAY_BE_MORE = frozenset((*_TYPED_SIGNS, "together", "an", *ONE_OF_EACH))
+"""Words and signs that tell what they are only with those beside them, or that are looked for by their places."""
+_FIRST_OF_TWO = frozenset(first for first, _ in PAIRS)
+_NO_WORDS = (TokenKind.NUMBER, TokenKind.SKIPPED)
 _ALONE = ("each", "apiece")
 _ONE_OF = ("a", "an", "per", "/", "every", "the")
 _FOR_ONE = ("each", "every", "one")
@@ -44,24 +51,57 @@ _CHARGED = 6
 _CENTS = 2
 
 
-def items_of(reading: Reading, first: int, behind: int, number_at: Mapping[int, Measured]) -> list[Item]:
-    """The items from one token of a text to another."""
-    found: list[Item] = []
+def told_at(tokens: Tokens, number_at: Mapping[int, Measured]) -> list[int]:
+    """The places of all tokens that may tell a price, a time, a weight or a count, in order."""
+    skipped = [at for at, kind in enumerate(tokens.kinds) if kind is TokenKind.SKIPPED]
+    return sorted([*skipped, *(at for at, one in number_at.items() if not _is_only_factor(one))])
+
+
+def _is_only_factor(one: Measured) -> bool:
+    """Whether a number is a length, a percentage or a range, of which nothing here is made without another number."""
+    if one.high is not None or one.counted or one.kind is Kind.PERCENT:
+        return True
+    supplied = one.carried or one.supplied or one.decimals == _CENTS
+    return one.kind is Kind.LENGTH and one.unit is not None and not supplied
+
+
+def special_tokens(tokens: Tokens, number_at: Mapping[int, Measured]) -> list[int]:
+    """The places of all tokens that are more than a word or sign that stands for itself, in order."""
+    words = tokens.words
+    special = {at for at, word in enumerate(words) if word in _MAY_BE_MORE}
+    special.update(at for at, kind in enumerate(tokens.kinds) if kind in _NO_WORDS)
+    special.update(at for at, pair in enumerate(pairwise(words)) if pair[0] in _FIRST_OF_TWO and pair in PAIRS)
+    return sorted(special.union(number_at))
+
+
+def items_of(
+    reading: Reading, first: int, behind: int, number_at: Mapping[int, Measured], special: Sequence[int]
+) -> Line:
+    """The items from one token of a text to another; ``special`` are the places of those that are no plain words."""
+    found = Line()
     index, priced = first, -_REACH
-    while index < behind:
+    words = reading.tokens.words
+    for at in (*special, behind):
+        if at < index:
+            continue  # the last item has taken it in
+        found.add_words([SYMBOL_OF.get(word, "_") for word in words[index:at]], index)
+        index = at
+        if index == behind:
+            break
         item = _item(reading, index, behind, number_at, priced=index - priced < _REACH)
         index = item.behind
-        if _CLOCK.fullmatch(reading.tokens.words[item.first]):
+        if _CLOCK.fullmatch(words[at]):
             continue
-        if item.symbol == COUNT and not item.noun and found and found[-1].symbol == "p" and index - priced < _REACH:
+        if item.symbol == COUNT and not item.noun and found.last == "p" and index - priced < _REACH:
             item = item._replace(symbol=MONEY, unit="money")  # “and i spent 27”
         if item.symbol == MONEY:
             priced = item.first
-            item, index = _rated(reading.tokens, found, item, behind)
+            item, index = _rated(reading.tokens, found.last, item, behind)
         if item.symbol in NUMBERS and _is_hedged(reading.tokens, item):
             item = item._replace(hedged=True)
-        found.append(item)
-    return [*_joined_times(found)]
+        found.add(item)
+    hours = any(item.unit == "hour" for item in found.kept.values())
+    return Line.of(_joined_times(found)) if hours else found
 
 
 def _item(reading: Reading, index: int, behind: int, number_at: Mapping[int, Measured], *, priced: bool) -> Item:
@@ -123,11 +163,11 @@ def _with_cents(tokens: Tokens, money: Item) -> Item:
 
 
 def _number(tokens: Tokens, one: Measured, number_at: Mapping[int, Measured], *, priced: bool) -> Item:
-    plain = Item(COUNT, one.first, one.behind, one.value, decimals=one.decimals or 0)
     if one.high is not None:
-        return _opaque(plain)
+        return Item(OPAQUE, one.first, one.behind, one.value)
     if one.counted:
-        return plain._replace(symbol="_")
+        return Item("_", one.first, one.behind, one.value)
+    plain = Item(COUNT, one.first, one.behind, one.value, decimals=one.decimals or 0)
     if one.carried or one.supplied:
         return _count(tokens, plain, number_at, priced=priced)
     if one.decimals == _CENTS and one.kind in (None, Kind.LENGTH) and _by_length(tokens, one.first + 1):
@@ -220,7 +260,7 @@ def _hour(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> Item
     return Item(TIME, index, index + 2, minutes, unit)
 
 
-def _joined_times(items: list[Item]) -> Iterator[Item]:
+def _joined_times(items: Sequence[Item]) -> Iterator[Item]:
     """The items, ``2 hours 15 minutes`` and ``4 hours 20`` as one."""
     index = 0
     while index < len(items):
@@ -238,7 +278,7 @@ def _joined_times(items: list[Item]) -> Iterator[Item]:
         index += 1
 
 
-def _rated(tokens: Tokens, before: list[Item], money: Item, behind: int) -> tuple[Item, int]:
+def _rated(tokens: Tokens, before: str, money: Item, behind: int) -> tuple[Item, int]:
     """The price as a rate, if it is one, ``a yard``, ``each``, or ``at`` before it; and the token behind all that."""
     at = money.behind
     word, after = (*tokens.words[at : at + 2], "", "")[:2] if at < behind else ("", "")
@@ -250,7 +290,7 @@ def _rated(tokens: Tokens, before: list[Item], money: Item, behind: int) -> tupl
         return money._replace(symbol=RATE, per="each"), at + 1
     if word in _ONE_OF and after.isalpha() and after not in NO_THING and (word != "the" or after in LENGTH_NAMES):
         return money._replace(symbol=RATE, per=_thing(tokens, at + 1)), at + 2
-    if before and before[-1].symbol == "a":
+    if before == "a":
         return money._replace(symbol=RATE), at
     return money, at
 
@@ -262,6 +302,9 @@ def _thing(tokens: Tokens, index: int) -> str:
 
 def _is_hedged(tokens: Tokens, item: Item) -> bool:
     near = tokens.words[max(0, item.first - _HEDGED_BEFORE) : item.first]
-    last = max((at for at, word in enumerate(near) if word in (",", ".", ":", ";")), default=-1)
+    if not HEDGES.isdisjoint(near):
+        last = max((at for at, word in enumerate(near) if word in (",", ".", ":", ";")), default=-1)
+        if not HEDGES.isdisjoint(near[last + 1 :]):
+            return True
     after = tokens.words[item.behind : item.behind + 2]
-    return not HEDGES.isdisjoint(near[last + 1 :]) or after in (["or", "so"], ["give", "or"]) or after[:1] == ["ish"]
+    return after in (["or", "so"], ["give", "or"]) or after[:1] == ["ish"]

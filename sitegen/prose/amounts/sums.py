@@ -29,6 +29,7 @@ _FOR_TWO_REACH = 16
 _LEFT_BEHIND = re.compile(r"[_i]{0,2}w")
 _LESS = re.compile(r"(?P<whole>[MTG])_{0,3}-_{0,3}(?P<less>[MTG])[_,]{0,4}[=s:][_=i]{0,3}(?P<r>[MTG])")
 _SAVED_REACH = 4
+_KNOWN = 40
 _FROM_NOTE = re.compile(r"(?P<r>M)wf?_{0,3}(?P<whole>M)")
 
 
@@ -164,7 +165,7 @@ def _is_bare(told: Paragraph, place: int, sort: tuple[str, str]) -> bool:
 def _is_known(told: Paragraph, place: int) -> bool:
     """Whether a bare number was told as a price shortly before."""
     item = told.items[place]
-    before = told.items[max(0, place - 40) : place]
+    before = told.numbers_before(place, _KNOWN)
     return not item.noun and any(each.symbol == MONEY and each.value == item.value for each in before)
 
 
