@@ -223,6 +223,142 @@ WRONG = [
     ("I paid £34. The tailor wanted £80, so I saved £48.", "£48", "£46"),
     ("The top takes 60 squares. With 52 in the box, you have to cut 10 more.", "10", "8"),
     ("At $14.00 a yard 3 yards ran me $45.", "$45", "$42"),
+    # told over, multiplied aloud, run up over several sentences
+    (
+        (
+            "I got 2 yards of muslin at $4.50 a yard, which is $9.00. Thread was $2.75 and the hooks $1.80, "
+            "so the whole lot came to $14.55. The shop asks $30."
+        ),
+        "$14.55",
+        "$13.55",
+    ),
+    (
+        "Wadding was £12.40. The backing cost £9.60 and the binding £3.50, so all in all I spent £24.50.",
+        "£24.50",
+        "£25.50",
+    ),
+    (
+        "Canvas came to $14.00. Add a five-dollar zipper and three dollars' worth of cord and you're at $24.",
+        "$24",
+        "$22",
+    ),
+    (
+        "The denim is thirty dollars. Add six dollars for buttons and you're up to thirty-four dollars.",
+        "thirty-four dollars",
+        "36 dollars",
+    ),
+    ("The linen was £21.00. With the zip at £3.20 that makes £23.20.", "£23.20", "£24.20"),
+    (
+        "The felt comes to £8.40. Add £3.60 for thread and £2.00 for pins, and you will have spent £15.00.",
+        "£15.00",
+        "£14.00",
+    ),
+    (
+        "I paid $11.50 for the batting. Throw in $4.25 of bias tape and I was out $16.75 for the pair.",
+        "$16.75",
+        "$15.75",
+    ),
+    (
+        (
+            "- 3 m linen at £9.00 a metre: £27.00\n- zip, 40 cm: £2.50\n\nSo the whole thing cost me £31.50, "
+            "plus thread I had."
+        ),
+        "£31.50",
+        "£29.50",
+    ),
+    ("Corduroy was $7.50 a yard. My 4 yards cost $32.00, and I had a coupon left.", "$32.00", "$30.00"),
+    ("6 m has been ordered at £12.50 a metre, £72.50 in all.", "£72.50", "£75.00"),
+    ("Webbing is £1.20 a metre, and the 5.5 m I used came to £6.06.", "£6.06", "£6.60"),
+    ("It was six dollars a yard, so three and a half yards is 24 dollars.", "24 dollars", "21 dollars"),
+    ("she charged me eight pounds a cushion, so 56 pounds for the six of them", "56 pounds", "48 pounds"),
+    ("The ribbon was 80 cents a yard. Our twelve yards cost $9.80.", "$9.80", "$9.60"),
+    ("Packs of 12. Five shirts with two buttons apiece use up 10 and leave 4 buttons in the tin.", "4", "2"),
+    ("Snaps come 24 to a card. Six romper suits with three each use up 18 and leave 8 for mending.", "8", "6"),
+    ("The order: 9 small, 7 medium and 4 large, so 22 vests.", "22", "20"),
+    ("Eight red, six blue and six white, that's 22 flags in all.", "22", "20"),
+    ("5 plain, 5 spotted and 6 striped makes 15 squares.", "15", "16"),
+    ("Cut two front pieces and two back pieces, so that's six pieces altogether.", "six", "4"),
+    (
+        (
+            "You want four outer panels and four lining panels, all the same size. So that's six panels "
+            "altogether, and then the wadding."
+        ),
+        "six",
+        "8",
+    ),
+    ("the kids wanted flags so eight times seven is 54 flags and then the strings", "54", "56"),
+    ("twenty four times three is 62 tabs so get cutting", "62", "72"),
+    (
+        (
+            "There are 30 chairs in the hall and all want covers. Five helpers have come forward, which "
+            "makes five chairs each."
+        ),
+        "five",
+        "6",
+    ),
+    ("We have 48 bibs to hem. Four of us will sew, so that's 14 bibs each.", "14", "12"),
+    ("Three in a row, twelve coasters, so you need five rows.", "five", "4"),
+    ("You'll get five circles side by side across the felt, so twenty circles are five rows.", "five", "4"),
+    ("Four to a row, 28 squares, so 8 rows.", "8", "7"),
+    ("You need two layers per mitt, so for 8 mitts that's 18 layers.", "18", "16"),
+    (
+        "Everybody cuts two outer and two lining pieces, so with 8 people there will be 24 pieces on the table.",
+        "24",
+        "32",
+    ),
+    ("The quilt takes 48 squares: 28 light and 24 dark.", "48", "52"),
+    ("You need 30 tabs: 18 red and 14 white.", "30", "32"),
+    ("We have 120 minutes: 30 for cutting, 60 for sewing, 20 for pressing and cake.", "120 minutes", "110 minutes"),
+    (
+        "The evening has 150 minutes: 45 for the talk, 90 for sewing and 25 for clearing up.",
+        "150 minutes",
+        "160 minutes",
+    ),
+    ("I sewed a set in about 2 hours, so all five sets took 12 hours.", "12 hours", "10 hours"),
+    ("One bonnet takes about 25 minutes, so the eight bonnets took 225 minutes.", "225 minutes", "200 minutes"),
+    ("I can hem a napkin in 12 minutes, so ten napkins take three hours.", "three hours", "2 hours"),
+    (
+        (
+            "From those 3 hours take 20 minutes for tea and 10 minutes for tidying: sewing time is 2 hours "
+            "45 minutes."
+        ),
+        "2 hours 45 minutes",
+        "2 1/2 hours",
+    ),
+    (
+        (
+            "  Felt, 3 sheets at $1.20     $3.60\n  Floss                      $2.40\n  Beads                 "
+            "     $4.15\n  All together              $10.51"
+        ),
+        "$10.51",
+        "$10.15",
+    ),
+    ("Thread   £3.20\nButtons   £4.50\nFabric   £12.80\nAltogether   £21.50", "£21.50", "£20.50"),
+    ("With 20 bears at 150 grams you need 3200 grams of pellets.", "3200 grams", "3000 grams"),
+    ("12 bags at 200 g are 2200 g of rice.", "2200 g", "2400 g"),
+    (
+        "The cloth was $6.20 a yard, or $124.00. We got 10% off, a saving of $14.20, and paid $111.60.",
+        "$14.20",
+        "$12.40",
+    ),
+    ("Of the 24 flags I have sewn 15. The other 8 can wait.", "8", "9"),
+    (
+        (
+            "Fabric     £84.00\nTrim       £21.00\nTotal      £105.00\n\nDivided by 15 singers, that makes "
+            "£7.50 a head."
+        ),
+        "£7.50",
+        "£7.00",
+    ),
+    ("With a fee of £35 each, a class of 9 brings in £305.", "£305", "£315"),
+    ("The tutor asks £240. Split between twelve of us that's £24 each.", "£24", "£20"),
+    ("Foam was £18 a metre. I bought a metre and a half, which was £29.", "£29", "£27"),
+    ("Six panels with four eyelets each makes 26 eyelets.", "26", "24"),
+    ("Ten pockets, three lines on each, that's 33 lines of stitching.", "33", "30"),
+    ("Seven rows of eight blocks, so 54 blocks to piece.", "54", "56"),
+    ("I sold 14 bags at £9 each, so I took £136.", "£136", "£126"),
+    ("The dress form was $85 and the stand $22.50, so $105.70 together.", "$105.70", "$107.50"),
+    ("Hall hire is £36 for the day and there are nine of us, so £5 each.", "£5", "£4"),
 ]  # fmt: skip
 
 RIGHT = [
@@ -548,6 +684,86 @@ RIGHT = [
     "- adult, £9.50\n- child, £6.00\n\nThat's £19.00 for two adults.",
     "- 2 m canvas at £4, £8.00\n- 3 zips at £1.20, £3.60\n\nAltogether £11.60.",
     "- Monday, £40.00\n- Tuesday, £35.00\n\nIn total £90 with the tips.",
+    # told over, multiplied aloud, run up over several sentences
+    "The kit is £24.00. Add £3.50 for postage and you're at the limit of £27.50.",
+    "Canvas is $14 a yard. Add a five-dollar zipper and you're at the till with one bag of $19.",
+    (
+        "I paid $13.50. Thread was $2.75 and the hooks $1.80. So the whole shop visit, with lunch at "
+        "$11.00, came to $29.05."
+    ),
+    "The wool was $20. The zip was $3 and the thread $2, so the whole lining cost me $5.",
+    "The foam was £24, the cord £7.80. I sold the old cover for £10, so in all I was £21.80 down.",
+    "Wadding was £12.40. The backing cost £9.60, so the whole top half came to £9.60.",
+    (
+        "A shop wants $42. Mine took $9 of ripstop, wire for $3.00 and a swivel for $2.25, so the whole "
+        "thing came to $14.25."
+    ),
+    "With the zip at £3.20 the bag makes a nice £12 gift.",
+    "With a fee of £12 a head and 9 pupils we took £108, of which £60 went on the hall.",
+    "- hem, £9.50\n- waist, £6.00\n\nThat whole job is £14.50 if you bring both.",
+    "- hem, £9.50\n- waist, £6.00\n\nThe next one is £16.50, lining and all.",
+    "- cotton, $9.50\n- zip, $2.00\n\nMy sister's cost $14.50, since she bought everything new.",
+    "6 m has been ordered at £12.50 a metre, £80.00 with delivery.",
+    "Flour is £1.20 a kilo, so the 3 kg bag, at £3.00, is a bargain.",
+    "The filling is £4.50 a kilo, so 2.4 kg comes to £10.80.",
+    "They were £3 each, so 12 were just over £30.",
+    "Packs of 12. Five shirts use up 10 and leave me free for the rest.",
+    "Cards of 10. Four bags with three buttons each use 12 and leave 8.",
+    "Snaps come in packs of 20. Use 14 and you have 6 left over.",
+    "I bought 20 snaps. Seven saddles use up 14 and the jacket 4.",
+    "2 hems and 3 pleats, so 12 pins will do.",
+    "3 rows and 4 columns, so 12 squares in all.",
+    "4 red and 4 blue, so 16 corners to turn.",
+    "We have 9 girls and 4 boys, so 26 mittens.",
+    "Two small and two large, so that's four bags altogether.",
+    "Two outer pieces and two lining pieces, so that's four pieces altogether, plus a pocket.",
+    "I cut two outer pieces and two lining pieces. With the pockets that's six pieces altogether.",
+    "You want two fronts and one back and two sleeves, so that's five pieces in all.",
+    "two times three plus one that's seven tabs",
+    "four plus two times three that's ten tabs",
+    "twelve times three is what I told 30 kids",
+    "ten times out of twelve that's 3 bobbins a day",
+    "I did it three times and two times it was 12 stitches",
+    "five times four is 20 and five more that's 25 flags",
+    "There are 30 chairs. Five helpers came, which makes seven of us and six chairs each.",
+    "There were 30 bibs. Six of us made five bibs each.",
+    "We have 25 bibs and four of us, so that's 6 bibs each and one over.",
+    "24 kneelers and six volunteers, so four kneelers each.",
+    "Ten helpers made 30 bags, so that's three bags each.",
+    "Four in a row, 30 coasters, so you need 8 rows.",
+    "Four in a row, and six napkins, so I cut two rows and a bit.",
+    "You need two layers per mitt and two per cuff, so for 8 mitts that's 32 layers.",
+    "Everybody cuts two outer and two lining pieces, so with 8 people there will be 16 lining pieces.",
+    "Everybody cuts two outer and one lining piece, so with 8 people there will be 24 pieces on the table.",
+    "It takes 48 squares: 24 light and 24 dark.",
+    "You need 48 squares: 30 light and 24 triangles.",
+    "There are 12 hooks: 8 large and 3 eyes.",
+    "We have 120 minutes: 30 for cutting and the rest for sewing.",
+    "We have 120 minutes: 30 for cutting, 60 for sewing.",
+    "We have two hours: 30 for cutting, 60 for sewing and 30 for tea.",
+    "I need 45 minutes: 20 for the hem, and 10 for each sleeve, 10 for pressing.",
+    "One bonnet takes about 25 minutes, so the eight bonnets took most of 3 hours.",
+    "I sewed a set in 2 hours, so both sets took 4 hours.",
+    "A set takes 2 hours, so all five sets took 6 hours once I sewed in a chain.",
+    "From those 3 hours take 20 minutes for tea and 10 minutes for tidying: sewing time is two and a half hours.",
+    (
+        "Press for 10 minutes. It takes 3 hours to dry, so start 20 minutes before lunch and 30 minutes "
+        "after: 2 hours of rest."
+    ),
+    "The cloth was $6.20 a yard, or $124.00. We got 10% off, a saving of $12.40.",
+    "Members get 10% off, a saving of $4 on a $40 kit; my bag was $30.",
+    "Of the 24 flags I have sewn 15. The other 12 are pinned, some from last year.",
+    "Of the 24 flags I have sewn 15. The other 9 can wait.",
+    "There are nine of us and the hall is £36, so £4 each.",
+    "Hall hire is £36 and tea £9; there are nine of us, so £5 each.",
+    "Hall hire is £36 for the day and there are nine of them, so £6 each with tea.",
+    "With 20 bears at 150 grams you need 3 kilos of pellets.",
+    "With 20 bears at 150 grams you need 3100 grams to be safe.",
+    "Sew together   £4.00\nPress   £1.00",
+    "a ten-dollar note, a five-dollar zip, so five dollars change",
+    "The tutor asks £240. Split the bill between twelve and pay by the 15th, that's £20 each.",
+    "gives you three across and two down: the three across take 15 in.",
+    "It is 3 across and 4 down, the 3 across being dark.",
 ]  # fmt: skip
 
 
@@ -597,7 +813,10 @@ def test_any_product_is_right_and_any_near_one_is_wrong(many: int, cents: int, o
      "4 minutes each. At that rate the 3 ", "with 3 in it 2 more ", "so your share is $4 at $3 for 2 people ",
      "$4 each, so $9 for the pair. ", "$4. Total $9. ", "so I saved $4 ", "$4 less 5%. The discount is ",
      "- canvas, $4\n- zip, $5\n\nThat's $8 for the two\n\n", "4 in each of them makes 9 ",
-     "12 squares wide and 4 long "],
+     "12 squares wide and 4 long ", "3 times 4 is ", "3 red, 4 blue and 5 green, so ", "3 pieces in all ",
+     "Add $3 and you're at $4. ", "so the whole lot came to $4. ", "20 minutes: 3 for this, 4 for that, ",
+     "3 hours. It takes 20 minutes and 10, which leaves ", "packs of 12. 5 with 2 each use up 10 and leave ",
+     "of the 3 I have 2. The other ", "a set in 2 hours, so 5 sets took ", "which makes 3 sets each "],
 )  # fmt: skip
 def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
     """Sixteen times the text may take about sixteen times as long: forty would show a square in it."""

@@ -35,6 +35,8 @@ class Item(NamedTuple):
     per: str = ""
     hedged: bool = False
     decimals: int = 0
+    exact: bool = False
+    """Whether a time is told to the minute: ``2 hours 15 minutes``."""
 
 
 def shown(item: Item, said: str, value: Fraction) -> str:

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.line import Line
+from sitegen.prose.amounts.vocabulary import BUNDLE
 
 _TIE = re.compile(r"(?:[=sp][_i=spc]{0,4}|:_?|c[_i=:fp]{0,5}|v[_:]{0,2})$")
 _LONGEST_TIE = 6
@@ -87,3 +88,11 @@ def sort_of(item: Item) -> tuple[str, str]:
     if item.symbol == WEIGHT:
         return WEIGHT, item.unit
     return item.symbol, item.noun if item.symbol != COUNT else ""
+
+
+def is_bundle(told: Paragraph, first: int, at: int) -> bool:
+    """Whether things cost less together: a set, or a whole price for both."""
+    words = told.words_behind(first, at - first - 1)
+    both = told.items[at].decimals == 0 and any(word in ("both on", "both for", "for both") for word in words)
+    behind = told.words_behind(at, 3)
+    return both or "for both" in behind or not BUNDLE.isdisjoint(words) or not BUNDLE.isdisjoint(behind)

@@ -13,11 +13,11 @@ from sitegen.prose.amounts.items import stem
 from sitegen.prose.amounts.vocabulary import ACROSS, DONE, HAS, IN_A_ROW, NO_NOUN, ONE_OF_EACH, THESE, UPRIGHT, WHERE
 from sitegen.quantities import vulgar
 
-_GRID = re.compile(r"(?P<a>N)[_A]{1,3}[&,_]{0,3}(?P<b>N)[_D]{1,3}(?P<to>[_,.:=s(if]{1,6})(?P<r>N)")
+_GRID = re.compile(r"(?P<a>N)[_A]{1,3}[&,_]{0,3}(?P<b>N)[_D]{1,3}(?P<to>[_,.:=s(if]{1,6})(?P<r>N)(?!_{0,2}[AD])")
 _PARTS_LIST = re.compile(r"[LN]_{1,2}(?:,[&]?[LN]_{1,2}){1,5},?s(?P<r>N)")
 _IN_TIME = re.compile(r"(?P<a>T)(?:[,(]?(?:s_?[=i]|=)[_i]{0,2}|,_)(?P<r>T)")
 _TWO_SORTS = re.compile(r"(?P<a>N)_{1,3}&_{0,2}(?P<b>N)_{1,3},?s_?(?P<r>N)_{0,2}c")
-_ROWS = re.compile(r"s_?(?P<whole>N)_{1,2}=_?(?P<r>N)")
+_ROWS = re.compile(r"(?:s_?(?P<whole>N)_{1,2}[=i]_?|(?P<told>N)_{1,2},?s_{0,3})(?P<r>N)")
 _TIMES = re.compile(r"(?:\*|f)_?$")
 _AHEAD_OF_EACH = re.compile(r"[NT][_f]{0,3}$")
 _AHEAD_REACH = 5
@@ -36,6 +36,7 @@ _WHOLE_AND_PARTS = re.compile(
     r"(?P<r>N)_[^.N:MTGLUXP]{0,6}:_?(?P<p>N[^.N:;eMTGLUXP]{1,6}(?:,_?N[^.N:;eMTGLUXP]{1,6}){0,3}&_?N)"
     r"(?P<end>[^.,;NeMTGLUXP]{0,6}(?:[.;]|,(?!&)))"
 )
+_TWO_WORDS = re.compile(r"N_&N_[.;]")
 _STILL = re.compile(r"(?P<less>N)(?=[^.NMTGLUX]{0,12}(?P<r>N))")
 _NEAR_HAS = 5
 _REACH = 40
@@ -121,10 +122,18 @@ def _wholes(told: Paragraph) -> Iterator[Claim]:
         total = found.start("r")
         noun = told.items[total].noun
         placed = all(told.words_behind(at, 1)[0] in WHERE or told.items[at].noun == noun for at in parts)
+        placed = placed or _are_two_sorts(told, parts, found)
         if noun and placed:
             values = [told.items[at].value for at in parts]
             words = " + ".join(vulgar(value) for value in values)
             yield Claim(total, (sum(values, Fraction(0)),), words, "sum", parts)
+
+
+def _are_two_sorts(told: Paragraph, parts: tuple[int, ...], found: re.Match[str]) -> bool:
+    """Whether the parts of a whole are two sorts of it: ``48 squares: 24 light and 24 dark``."""
+    sorts = [told.items[at].noun for at in parts]
+    plural = any(told.words_behind(at, 1)[0].endswith("s") for at in parts)
+    return _TWO_WORDS.fullmatch(found["p"] + found["end"]) is not None and all(sorts) and not plural
 
 
 def _still_wanted(told: Paragraph) -> Iterator[Claim]:
@@ -249,7 +258,7 @@ def _names(told: Paragraph, at: int) -> list[str]:
 def _rows(told: Paragraph) -> Iterator[Claim]:
     """``Four pieces lie side by side, so 24 pieces make 6 rows``."""
     for found in _ROWS.finditer(told.symbols):
-        whole, result = found.start("whole"), found.start("r")
+        whole, result = max(found.start("whole"), found.start("told")), found.start("r")
         if told.words_behind(result, 1) not in (("rows",), ("strips",)):
             continue
         before = [at for at in range(max(0, whole - _REACH), whole) if told.symbols[at] == COUNT]

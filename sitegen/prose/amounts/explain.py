@@ -34,7 +34,9 @@ def agrees(item: Item, value: Fraction, *, rounded: bool = True) -> bool:
     if item.symbol in (MONEY, RATE):
         return apart < (1 if item.value.denominator == 1 and value.denominator != 1 and not item.decimals else _CENT)
     if item.symbol == TIME:
-        return apart == 0 or (item.unit == "hour" and value >= _NEARLY_AN_HOUR and apart <= _QUARTER_HOUR)
+        return apart == 0 or (
+            item.unit == "hour" and not item.exact and value >= _NEARLY_AN_HOUR and apart <= _QUARTER_HOUR
+        )
     return apart == 0
 
 

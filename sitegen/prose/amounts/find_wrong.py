@@ -17,7 +17,9 @@ from sitegen.prose.amounts.line import Line
 from sitegen.prose.amounts.percentages import percentages
 from sitegen.prose.amounts.products import products
 from sitegen.prose.amounts.rows import Row, RowResult, heads_of, people_in, row_results
+from sitegen.prose.amounts.running import running_totals
 from sitegen.prose.amounts.sums import sums
+from sitegen.prose.amounts.tallies import tallies
 from sitegen.prose.find import Reading
 
 _FEWEST = 2
@@ -91,7 +93,7 @@ def _paragraphs(reading: Reading) -> Iterator[Paragraph]:
 def _rows(reading: Reading, told: Paragraph) -> Iterator[Row]:
     """The lines of a paragraph; where it tells no price, one without anything stands for all."""
     if {MONEY, RATE}.isdisjoint(told.symbols):
-        yield Row([], frozenset(), apart=True, in_column=False, listed=False)
+        yield Row([], frozenset(), frozenset(), apart=True, in_column=False, listed=False)
         return
     tokens = reading.tokens
     line: list[Item] = []
@@ -109,13 +111,15 @@ def _row(reading: Reading, line: list[Item], *, apart: bool) -> Row:
     tokens = reading.tokens
     price = next((item for item in reversed(line) if item.symbol in (MONEY, RATE)), None)
     if price is None:
-        return Row(line, frozenset(), apart, in_column=False, listed=False)
+        return Row(line, frozenset(), frozenset(), apart, in_column=False, listed=False)
     start = tokens.starts[price.first]
     opens = tokens.starts[line[0].first]
     before = reading.text[max(opens, start - _COLUMN) : start]
     listed = _MARK.match(reading.text, reading.text.rfind("\n", 0, opens) + 1) is not None
     words = people_in(tokens.words[line[0].first : line[-1].behind])
-    return Row(line, words, apart, bool(_IN_COLUMN.search(before)), listed)
+    first = next(item for item in line if item.symbol in (MONEY, RATE))
+    opening = frozenset(tokens.words[line[0].first : first.first])
+    return Row(line, words, opening, apart, bool(_IN_COLUMN.search(before)), listed)
 
 
 def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator[Claim]:
@@ -123,7 +127,14 @@ def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator
     if len(told.numbers) < _FEWEST:
         return
     claims: dict[int, list[Claim]] = {}
-    for claim in (*products(told), *sums(told), *percentages(told), *counts(told)):
+    for claim in (
+        *products(told),
+        *sums(told),
+        *percentages(told),
+        *running_totals(told),
+        *counts(told),
+        *tallies(told),
+    ):
         claims.setdefault(claim.at, []).append(claim)
     wrong = {at for at in told.numbers if (row := in_rows.get(told.items[at].first)) and row.should_be is not None}
     for at in sorted(claims):

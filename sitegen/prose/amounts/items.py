@@ -220,6 +220,8 @@ def _count(tokens: Tokens, plain: Item, number_at: Mapping[int, Measured], *, pr
     behind = tokens.words[at] if at < len(tokens) else ""
     if behind in SIGNS:
         return plain._replace(symbol=MONEY, behind=at + 1, unit="money")
+    if behind == "-" and tokens.word(at + 1) == "dollar" and tokens.ends[at] == tokens.starts[at + 1]:
+        return plain._replace(symbol=MONEY, behind=at + 2, unit="money")  # “a six-dollar zip”
     per_one = MONEY_WORDS.get(behind)
     if per_one is not None and (behind != "p" or tokens.touch(at)):
         unit = "cents" if per_one > 1 else "money"
@@ -245,6 +247,8 @@ def _count(tokens: Tokens, plain: Item, number_at: Mapping[int, Measured], *, pr
 
 def stem(noun: str) -> str:
     """One for several: ``blocks`` and ``block`` alike."""
+    if noun.endswith(("ches", "shes", "xes", "sses")):
+        return noun.removesuffix("es")
     return SEVERAL.get(noun, noun.removesuffix("s"))
 
 
@@ -271,7 +275,7 @@ def _joined_times(items: Sequence[Item]) -> Iterator[Item]:
             minutes = after.symbol == TIME and after.unit == "minute"
             bare = after.symbol == COUNT and at == index + 1 and 5 <= after.value < 60 and not after.noun
             if minutes or bare:
-                yield item._replace(value=item.value + after.value, behind=after.behind)
+                yield item._replace(value=item.value + after.value, behind=after.behind, exact=True)
                 index = at + 1
                 continue
         yield item

@@ -7,9 +7,11 @@ from collections.abc import Iterator
 
 from sitegen.prose.amounts.amount import COUNT, MONEY
 from sitegen.prose.amounts.claims import Claim, Paragraph
+from sitegen.prose.amounts.vocabulary import SAVING
 
 _PERCENT_OFF = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)_{0,2}o[^.MUPXTG]{0,16}?(?P<r>[MUN])")
 _LESS_PERCENT = re.compile(r"(?P<whole>[MU])_{0,3}-_{0,3}(?P<share>P)[_,]{0,3}[=is:]_?(?P<r>[MU])")
+_SAVING = re.compile(r"(?P<whole>M)[^MUPXTG]{0,24}(?P<share>P)_{0,2}o,?_{1,3}(?P<r>M)")
 _PERCENT_ON = re.compile(r"(?P<share>P)[_o]_{0,2}(?P<whole>[MU])[_,]{0,4}[=isp:][_=i]?(?P<r>[MU])")
 _DISCOUNT_IS = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)[^MUPXTG]{0,8}?o_?[i=:]_{0,2}(?P<r>[MU])")
 _THEN_PAYS = re.compile(
@@ -45,6 +47,12 @@ def _percent_off(told: Paragraph) -> Iterator[Claim]:
             whole, at, result = (found.start(name) for name in ("whole", "share", "r"))
             if told.symbols[result] != COUNT and (form is not _PERCENT_OFF or told.tie_before(result)):
                 yield _of_percent(told, whole, at, result, paid=form in (_THEN_PAYS, _THEY_PAY))
+    for found in _SAVING.finditer(told.symbols):
+        whole, at, result = (found.start(name) for name in ("whole", "share", "r"))
+        if told.words_behind(result - 3, 1)[0] in SAVING:
+            taken = told.items[whole].value * told.items[at].value
+            words = f"{told.said(told.items[at])} of {told.said(told.items[whole])}"
+            yield Claim(result, (taken,), words, "percent", (whole, at), firm=True)
 
 
 def _of_percent(told: Paragraph, whole: int, at: int, result: int, *, paid: bool) -> Claim:

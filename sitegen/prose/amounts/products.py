@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, PERCENT, RATE, TIME, Item
+from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.claims import Claim, Paragraph
-from sitegen.prose.amounts.vocabulary import MANY_IN, PEOPLE, RATE_WORDS, SUBJECTS
+from sitegen.prose.amounts.vocabulary import MANY_IN, MASSES, PEOPLE, RATE_WORDS, SUBJECTS, TAKES
 from sitegen.quantities import Unit, vulgar
 
 _REACH = 32
@@ -17,21 +17,27 @@ _BACK = 45
 """Items back from a price for one, among which its quantity may stand."""
 _BACK_FOR_COUNTS = 25
 _FREE_REACH = 12
-_AHEAD = re.compile(r"[LNT][_e]{0,5},?a_?$")
+_AHEAD = re.compile(r"(?:[LNT][_e]{0,5}|L[_i]{0,6}),?a_?$")
 _BEHIND = re.compile(r"f[_c]{0,3}[LNT]")
-_IS = re.compile(r"(?:^_?|[LN]_{0,3})i_?$")
+_IS = re.compile(r"(?:^_?|[LN]_{0,3}|Lf_{1,2})i_?$")
 """``Six at $15 each is $90``; ``15 yards cost $12``."""
+_ALL_OF_IT = re.compile(r",?s_{0,2}[LNG]_{0,2}[i=][_=]{0,2}")
+"""``It was $8 a yard, so two yards is $16``."""
 _BREAKS = frozenset("-oPv/XM")
 _SOLD_IN = ("M", "YD", "FT")
 _COUNTED = re.compile(r"(?P<n>N)_{0,2}?[_*]?[fa]?_{0,3}(?P<one>[TGM])(?=_{0,2}e?[_,]{0,5}[s=:,(])")
 _EACH = re.compile(r"(?P<one>[TGU])e?[^.TGMUNX]{0,20}?[s=,_]_{0,3}(?P<n>N)_{0,2}[i=][_=]{0,2}(?P<r>[TGM])")
-_SHARED = re.compile(r"M[^.MU/]{0,24}/[_*]{0,2}N_{0,3}[,)]?[=s:i][_=i]{0,3}(?P<r>[MU])")
+_SHARED = re.compile(r"M[^.MU/]{0,24}(?:\._{0,2})?/[_*]{0,2}N_{0,3}[,)]?[=s:i][_=i]{0,3}(?P<r>[MU])")
 _SHARE = re.compile(r"N_{0,2}/_{0,2}M,?s?_?e[_p]{0,2}(?P<r>M)")
 _SPLIT = re.compile(r"/_{0,3}N_{0,4},?_{0,2}M_?[=i]_?(?P<r>U)")
+_AMONG = re.compile(r"M[^.MUNX]{0,10}N__,s_?(?P<r>U)")
 _FOR_SEVERAL = re.compile(r"M_{0,3}fN_{0,3}[,]?s_{0,2}(?P<r>U)")
 
 _AT_THAT_RATE = re.compile(r"(?P<one>T)_{0,2}e[^.]{0,8}\.?_?a__,?_{0,2}(?P<n>N)_{0,3}[^.MUTGLN]{0,8}(?P<r>T)")
+_OF_US = (("of", "us"), ("of", "you"), ("of", "them"))
+_AT_EACH = re.compile(r"(?P<n>N)_{1,2}a_?(?P<one>[GT])(?:,?__|[i=]_?)(?P<r>[GT])")
 _FOR_A_PAIR = re.compile(r",?_?[s=][_=i]{0,3}(?P<r>[MU])")
+_SAFE_REACH = 5
 _FOR_A_PAIR_REACH = 12
 _OF_ONE_SHARE = re.compile(r"[=s:i][_e]{0,3}/[_i=]{0,3}(?P<r>[MU])")
 
@@ -43,6 +49,7 @@ def products(told: Paragraph) -> Iterator[Claim]:
             yield claim
     yield from _for_pairs(told)
     yield from _of_count(told)
+    yield from _at_each(told)
     yield from _at_that_rate(told)
     yield from _shares(told)
     yield from _shares_of_rate(told)
@@ -58,7 +65,8 @@ def _of_rate(told: Paragraph, at: int) -> Claim | None:
         return None
     for_some = _BEHIND.match(told.behind(result, 6))
     tied = told.tie_before(result) or not between or _IS.search(between)
-    in_a_list = between == "," and _AHEAD.search(told.symbols[max(0, at - 8) : at]) and told.ends_clause(result)
+    ends = told.ends_clause(result) or told.behind(result, 1) == "c"
+    in_a_list = between == "," and _AHEAD.search(told.symbols[max(0, at - 8) : at]) and ends
     if not (tied or in_a_list or (for_some and between[-1:] == ",")):
         return None
     if (not for_some and _is_of_another(told, at, result)) or _is_partly_free(told, at, result):
@@ -99,7 +107,7 @@ def _is_one_of_several(told: Paragraph, at: int) -> bool:
 
 def _amount_said(told: Paragraph, place: int) -> str:
     item = told.items[place]
-    return told.said(item) if item.symbol in (LENGTH, TIME) else vulgar(item.value)
+    return told.said(item) if item.symbol in (LENGTH, TIME, WEIGHT) else vulgar(item.value)
 
 
 def _quantity(told: Paragraph, at: int, result: int) -> tuple[int, bool] | None:
@@ -114,9 +122,10 @@ def _quantity(told: Paragraph, at: int, result: int) -> tuple[int, bool] | None:
             return None  # “52 of the 60 at £4”
         if _fits(told.items[place], told.items[at]):
             return place, True
-    inside = [each for each in range(at + 1, result) if told.symbols[each] in "LNT"]
+    inside = [each for each in range(at + 1, result) if told.symbols[each] in "LNTG"]
     if inside:
-        return (inside[0], False) if len(inside) == 1 and _fits(told.items[inside[0]], told.items[at]) else None
+        bound = _ALL_OF_IT.fullmatch(told.symbols, at + 1, result) is not None
+        return (inside[0], bound) if len(inside) == 1 and _fits(told.items[inside[0]], told.items[at]) else None
     by_length = told.items[at].per in Unit.__members__
     stops = 0
     for place in range(at - 1, max(-1, at - (_BACK if by_length else _BACK_FOR_COUNTS)), -1):
@@ -131,6 +140,8 @@ def _quantity(told: Paragraph, at: int, result: int) -> tuple[int, bool] | None:
 def _fits(item: Item, price: Item) -> bool:
     if price.per == "hour":
         return item.symbol == TIME and item.unit == "hour"
+    if price.per in MASSES:
+        return item.symbol == WEIGHT and item.unit == MASSES[price.per]
     if price.per in Unit.__members__:
         return item.symbol == LENGTH and item.unit == price.per
     if item.symbol == LENGTH:
@@ -196,6 +207,16 @@ def _of_count(told: Paragraph) -> Iterator[Claim]:
             yield _product(told, number, one, result, firm=True)
 
 
+def _at_each(told: Paragraph) -> Iterator[Claim]:
+    """``With 20 bears at 150 grams you need 3000 grams``."""
+    for found in _AT_EACH.finditer(told.symbols):
+        number, one, result = (found.start(name) for name in ("n", "one", "r"))
+        needed = told.symbols[result - 1] in "i=" or told.words_behind(result - 2, 1)[0] in TAKES
+        safe = "safe" in told.words_behind(result, _SAFE_REACH)
+        if needed and not safe and _whole(told.items[number]) and _same(told.items[one], told.items[result]):
+            yield _product(told, number, one, result, firm=True)
+
+
 def _whole(count: Item) -> bool:
     return count.value > 1 and count.value.denominator == 1
 
@@ -224,12 +245,14 @@ def _same(one: Item, other: Item) -> bool:
 def _shares(told: Paragraph) -> Iterator[Claim]:
     """A price for several, and what one of them costs."""
     yield from _named_shares(told)
-    for form in (_SHARED, _FOR_SEVERAL, _SPLIT, _SHARE):
+    for form in (_SHARED, _FOR_SEVERAL, _SPLIT, _SHARE, _AMONG):
         for found in form.finditer(told.symbols):
             result = found.start("r")
             whole = found.start() + found.group().index(MONEY)
             counts = [each for each in range(found.start(), result) if told.symbols[each] == COUNT]
             count = told.items[counts[-1]]
+            if form is _AMONG and told.words_behind(counts[-1], 2) not in _OF_US:
+                continue
             if not _whole(count) or PERCENT in told.symbols[whole:result]:
                 continue
             words = f"{told.said(told.items[whole])} ÷ {vulgar(count.value)}"

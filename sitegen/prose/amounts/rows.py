@@ -16,8 +16,9 @@ from sitegen.quantities import Unit, decimal
 
 _LAST = re.compile(rf"[MU][^{NUMBERS}]{{0,4}}$")
 _CELLS = re.compile(r"(?P<count>[LN])_{0,2}\|_?(?P<one>[MU])_?\|[_*]{0,2}(?P<all>M)[^MUTGLNPX]{0,4}$")
-_CLOSING = re.compile(r"[_*]{0,3}(?P<tie>s?=|c)[_p=i]{0,3}(?P<all>M)(?P<behind>[_fN]{0,5}|.{0,2}c)")
+_CLOSING = re.compile(r"[_*]{0,3}(?P<tie>s?=|c|s?_{1,3}[i=])[_p=i]{0,3}(?P<all>M)(?P<behind>[_fN]{0,5}|.{0,2}c)")
 """``That's £22 for the lot``, ``All up I paid £22``: behind a list, as the first words of what follows."""
+_DIVIDED = re.compile(r"_?/[_*]?(?P<n>N)")
 _FEWEST = 2
 _MOST = 60
 _ROUND = (Fraction(1, 10), Fraction(1, 2), Fraction(1), Fraction(5))
@@ -26,11 +27,12 @@ _ROUND = (Fraction(1, 10), Fraction(1, 2), Fraction(1), Fraction(5))
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line of a text: its items, its words, whether an empty line stands before it, whether its last price stands
-    in a column of its own or behind a colon, and whether it is an entry of a list."""
+    """A line of a text: its items, its words, those before its first price, whether an empty line stands before it,
+    whether its last price stands in a column of its own or behind a colon, and whether it is an entry of a list."""
 
     items: Sequence[Item]
     words: frozenset[str]
+    opening: frozenset[str]
     apart: bool
     in_column: bool
     listed: bool
@@ -102,17 +104,19 @@ def row_results(rows: Iterable[Row], heads: Mapping[str, set[Fraction]]) -> Iter
 
 
 def _is_total(row: Row) -> bool:
-    return not row.words.isdisjoint(TOTAL_ROW) or {"to", "pay"} <= row.words
+    return not row.words.isdisjoint(TOTAL_ROW) or {"to", "pay"} <= row.words or {"all", "together"} <= row.words
 
 
 def _closing(bill: _Bill, row: Row) -> Item | None:
     """The price of all that was listed, which the sentence behind the list begins with."""
     found = _CLOSING.match(row.symbols) if row.apart and bill.sure and len(bill.prices) >= _FEWEST else None
-    if found is None or not row.words.isdisjoint(BUNDLE | MORE_COUNTED):
+    more = row.words & (BUNDLE | MORE_COUNTED)
+    if found is None or more - ({"plus"} if "&" in row.symbols[found.end("all") :] else set()):
         return None
     behind = row.items[found.end("all") : found.end()]
     many = [item.value for item in behind if item.symbol == COUNT]
     whole = not THE_WHOLE.isdisjoint(row.words) and "f" in found["behind"]
+    whole = whole or not (THE_WHOLE.isdisjoint(row.opening) or "if" in row.words)
     if found["tie"] == "c" or "c" in found["behind"] or whole or (many == [len(bill.prices)] and "the" in row.words):
         return row.items[found.start("all")]
     return None
@@ -169,7 +173,8 @@ def _share_of_one(row: Row) -> Item | None:
 def _share(total: Fraction, row: Row, price: Item, heads: Mapping[str, set[Fraction]]) -> Iterator[RowResult]:
     names = row.words & PEOPLE
     named = [heads[name] for name in names if name in heads] or list(heads.values())
-    many = set().union(*named)
+    divided = _DIVIDED.match(row.symbols)
+    many = {row.items[divided.start("n")].value} if divided else set().union(*named)
     if len(many) == 1:
         number = many.pop()
         value = total / number

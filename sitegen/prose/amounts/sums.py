@@ -8,8 +8,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT
-from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
-from sitegen.prose.amounts.vocabulary import AHEAD, BUNDLE, SAVED
+from sitegen.prose.amounts.claims import Claim, Paragraph, is_bundle, sort_of
+from sitegen.prose.amounts.vocabulary import AHEAD, SAVED
 
 _LONGEST_GAP = 16
 """Items between two amounts of one list."""
@@ -55,7 +55,7 @@ def _total(told: Paragraph, at: int) -> Claim | None:
     if len(parts) < 2:
         return None
     listed = _is_list(told, parts, at)
-    if not (strong or listed) or _is_bundle(told, parts[0], at):
+    if not (strong or listed) or is_bundle(told, parts[0], at):
         return None
     values = [_value(told, parts, each) for each in parts]
     real = [told.items[each].value for each in parts if told.items[each].symbol != COUNT]
@@ -74,7 +74,7 @@ def _grand_total(told: Paragraph, at: int) -> Claim | None:
     if not 2 < len(parts) <= _MOST_PARTS or any(_is_total(told, each) for each in parts):
         return None
     between = told.symbols[parts[0] : at]
-    if not _BREAKS.isdisjoint(between) or PERCENT in between or _is_bundle(told, parts[0], at):
+    if not _BREAKS.isdisjoint(between) or PERCENT in between or is_bundle(told, parts[0], at):
         return None
     values = [told.items[each].value for each in parts]
     runs = [sum(values[start:], Fraction(0)) for start in range(len(values) - 1)]
@@ -89,14 +89,6 @@ def _value(told: Paragraph, parts: list[int], place: int) -> Fraction:
         return item.value
     unit = next((told.items[each].unit for each in reversed(parts) if each < place and told.items[each].unit), "")
     return item.value * _IN_UNIT.get(unit, Fraction(1))
-
-
-def _is_bundle(told: Paragraph, first: int, at: int) -> bool:
-    """Whether things cost less together: a set, or a whole price for both."""
-    words = told.words_behind(first, at - first - 1)
-    both = told.items[at].decimals == 0 and any(word in ("both on", "both for", "for both") for word in words)
-    behind = told.words_behind(at, 3)
-    return both or "for both" in behind or not BUNDLE.isdisjoint(words) or not BUNDLE.isdisjoint(behind)
 
 
 def _is_of_pair(told: Paragraph, at: int) -> bool:

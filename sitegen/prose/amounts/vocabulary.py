@@ -47,6 +47,7 @@ PAIRS = {
     ("both", "on"): "c", ("both", "for"): "c", ("for", "both"): "c",
     ("to", "spare"): "w", ("left", "with"): "v", ("leave", "you"): "v", ("that", "is"): "=", ("that", "was"): "=",
     ("which", "is"): "=", ("which", "was"): "=",
+    ("you're", "at"): "=", ("we're", "at"): "=", ("i'm", "at"): "=", ("you're", "up"): "=", ("was", "out"): "=",
     ("ran", "me"): "=", ("ran", "to"): "=", ("runs", "to"): "=", ("set", "me"): "=",
 }  # fmt: skip
 """Pairs of words that are one: ``in all``, ``that is``."""
@@ -137,3 +138,21 @@ DONE = words("cut made bought sewed sewn used had sold drew printed ordered took
 """Words that tell what was done, or another thing, where a result might be read."""
 LABELS = words("room page lesson table week step sheet unit number no part day session size row figure chapter no.")
 """Words before a number that only names something."""
+FILLERS = words("um uh er exactly just only")
+"""Words between ``is`` and a result that say nothing."""
+EVERYBODY = words("everybody everyone each every per")
+"""Words before what one of several does or has."""
+ONE_THING = words("a an one each every")
+"""Words before the name of a single thing."""
+REST = words("rest remainder else")
+"""Words for a part of which the amount is not told."""
+TAKES = words("use uses used take takes took need needs want wants")
+"""Words between so many things and how many of something they use up."""
+PACKS = words("pack packs packet packets card cards box boxes bag bags sheet sheets set sets")
+"""Things in which others are sold together."""
+ADDED = (("add",), ("adding",), ("throw",), ("with",), ("put",))
+"""With what a sentence opens that adds more to a price told before."""
+SAVING = words("saving discount reduction")
+"""Words for what a percentage takes off: ``a saving of £15``."""
+MASSES = {"kilo": "kg", "kilogram": "kg", "kg": "kg", "lb": "pound", "pound": "pound", "ounce": "oz", "oz": "oz"}
+"""The weights by which things are sold, with the names of their units."""
