@@ -19,7 +19,7 @@ DOCUMENT = Path(__file__).parents[2] / "DEVELOPERS.md"
 MISREAD = frozenset(
     (
         "seen_cove c078", "seen_cove c175", "seen_croft k055", "seen_croft k160", "seen_dune d061",
-        "seen_fell f111", "seen_fen n123", "seen_fifteenth THI139", "seen_glen g121", "seen_hill h079",
+        "seen_fell f111", "seen_fen n123", "seen_fifteenth THI139", "seen_gorse g022", "seen_heath e012", "seen_heath e076", "seen_heath e198", "seen_hill h079",
         "seen_isle i045", "seen_jute j036", "seen_jute j137", "seen_knoll k111", "seen_knoll k159",
         "seen_lake l121", "seen_mead a137", "seen_mead a153", "seen_mead a162", "seen_moor m028",
         "seen_pine p071", "seen_shore p040", "seen_vale v170", "seen_west w118",

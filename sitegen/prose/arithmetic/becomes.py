@@ -74,9 +74,18 @@ def _become(items: Sequence[Item], symbols: str, base: int, at: int, said: Said)
     )
     kind = "sum" if sign > 0 else "difference"
     right = any(agrees(written, unit, values, Exactness.RULER, hedged=False) for written, unit in result.written)
-    if not right and (values[0] <= 0 or not is_like(result.value, values[0], result.unit)):
+    slip = values[0] > 0 and is_like(result.value, values[0], result.unit)
+    if not right and (not slip or _is_told_otherwise(items, symbols, places, base, at)):
         return None
     return Stated(at, (*places, base), right, kind, values[0], words)
+
+
+def _is_told_otherwise(items: Sequence[Item], symbols: str, places: Sequence[int], base: int, at: int) -> bool:
+    """Whether the result was told before, or another length makes it, once or twice taken off or added."""
+    near = {items[each].value for each in range(max(0, base - _REACH), base) if symbols[each] == "L"}
+    others = near - {items[place].value for place in places}
+    whole, wanted = items[base].value, items[at].value
+    return wanted in near or any(abs(whole - wanted) in (other, 2 * other) for other in others)
 
 
 def _often(items: Sequence[Item], symbols: str, at: int, said: Said) -> tuple[int, ...]:

@@ -18,7 +18,8 @@ _COLUMN = re.compile(r"(?:\s{2,}|\t|[.…]{2,} ?|[:=] ?)[*_+−-]{0,3}\s?$")
 """What stands before a length in a column of its own."""
 _TOTAL = re.compile(
     r"^\W*(?:(?:so|in|the|your|total|full|final|whole) )*"
-    r"(?:cut(?:ting)? (?:length|width|height|depth|size)|total|altogether|in all|all together|cut at|to cut|sum|all)\b",
+    r"(?:cut(?:ting)? (?:length|width|height|depth|size|drop)"
+    r"|total|altogether|in all|all together|cut at|to cut|sum|all)\b",
     re.IGNORECASE,
 )
 _TAKEN_OFF = re.compile(r"\b(?:less|minus|take (?:off|away)|deduct|subtract|lost)\b|[−-]\s?$", re.IGNORECASE)
