@@ -27,6 +27,8 @@ _EACH = re.compile(r"\b(?:each|every|per|size|finished|cloth|fabric|needle|stitc
 """Words of a row that is more than one part, or none."""
 _TWICE = re.compile(r"\b(?:twice|doubled?|both|two)\b", re.IGNORECASE)
 _FEWEST = 2
+_BESIDE = 12
+"""Characters before a length in which a column may begin."""
 _WRAPPED = 2
 """Lines from row to row, one of which may be the first half of a long label."""
 
@@ -66,7 +68,7 @@ def _rows(reading: Reading, items: Sequence[Item], symbols: str) -> Iterator[_Ro
         start = tokens.starts[items[at].first]
         opens = text.rfind("\n", 0, start) + 1
         label = text[opens:start]
-        if _COLUMN.search(label) and re.search(r"[^\W\d]", label):
+        if _COLUMN.search(label[-_BESIDE:]) and re.search(r"[^\W\d]", label):
             yield _Row(at, label, reading.line_and_column(start)[0])
 
 
