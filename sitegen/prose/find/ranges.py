@@ -28,6 +28,8 @@ _CHOICE = words(
 """Words that say that a range is a choice, and not a way from one length to another."""
 
 
+_WIDEST, _FAR = 8, 6
+"""How many times as long as its low end a range is at most, and words before a wider one that may tell of adding."""
 _HALVING = words("fold folds folded folding half")
 _ENDS_OF_SUMS = (["="], ["+"], ["equals"], ["leaves"], ["altogether"])
 _TOTALS = (["in", "all"], ["in", "total"], ["all", "told"])
@@ -101,6 +103,8 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
     if link in (("to",), ("-", "to"), ("up", "to")):
         near = before[-3:]
         depends = "depending" in tokens.words[other.behind : other.behind + 8]
+        if one.kind is other.kind is Kind.LENGTH and other.value > _WIDEST * one.value:
+            near = before[-_FAR:]  # “add two seams of 1/4 in to 12 1/2 in”
         by = near[-1:] == ("by",) and one.kind is not None and not depends
         adds = any(word in _ADDING for word in near) and near[-1:] != ("every",) and _SETTINGS.isdisjoint(near)
         if by or adds:

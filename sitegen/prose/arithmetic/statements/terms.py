@@ -37,7 +37,8 @@ def counts_before(symbols: str, at: int) -> str:
 
 def own_sign(symbols: str, at: int) -> int:
     """The sign of a first term, by the words before it: ``add 1 in to``, ``take 2 in off``."""
-    near = re.split(r"[LNPRDHX~.,;:\n=q]", symbols[max(0, at - 4) : at])[-1]
+    first = at - len(counts_before(symbols, at))
+    near = re.split(r"[LNPRDHX~.,;:\n=q]", symbols[max(0, first - 4) : first])[-1]
     return 1 if "A" in near else -1 if not set("T-m").isdisjoint(near) else 0
 
 
