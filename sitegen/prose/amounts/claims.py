@@ -9,8 +9,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, RATE, TIME, WEIGHT, Item
+from sitegen.prose.amounts.items import stem
 from sitegen.prose.amounts.line import Line
-from sitegen.prose.amounts.vocabulary import BUNDLE
+from sitegen.prose.amounts.vocabulary import BUNDLE, NO_NOUN
 
 _TIE = re.compile(r"(?:[=sp][_i=spc]{0,4}|:_?|c[_i=:fp]{0,5}|v[_:]{0,2})$")
 _LONGEST_TIE = 6
@@ -58,6 +59,10 @@ class Paragraph:
         """The amounts among so many items before one."""
         start = bisect_left(self.numbers, at - many)
         return (self.items[each] for each in self.numbers[start : bisect_left(self.numbers, at)])
+
+    def names(self, at: int) -> list[str]:
+        """What a count counts, by the two words behind it, one for several."""
+        return [stem(word) for word in self.words_behind(at, 2) if word.isalpha() and word not in NO_NOUN]
 
     def ends_clause(self, at: int) -> bool:
         """Whether an amount ends its sentence, or the row or entry of a list in which it stands."""

@@ -220,13 +220,13 @@ def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str]
     if not DONE.isdisjoint(between) and between[-1:] != ("all",):
         return  # “I cut 45, to be safe”
     for one in single:
-        name = _names(told, one)[:1]
+        name = told.names(one)[:1]
         if told.symbols[one] == TIME:
             result = wanted[0] if told.symbols[wanted[0]] == TIME else None
         elif of_these:
             result = wanted[0] if told.tie_before(wanted[0]) else None
         elif named or (name and name[0] not in thing):
-            result = next((at for at in wanted if name and name[0] in _names(told, at)), None)
+            result = next((at for at in wanted if name and name[0] in told.names(at)), None)
         else:
             result = wanted[0] if "s" in told.tie_before(wanted[0]) else None
         if result is not None and told.symbols[result] == told.symbols[one]:
@@ -245,14 +245,9 @@ def _are_these(told: Paragraph, start: int) -> bool:
 
 def _is_multiplier(told: Paragraph, at: int, thing: set[str], *, named: bool) -> bool:
     """Whether a count tells how many things there are: ``for 12 bags``, ``times 30``, ``8 strips``."""
-    if not thing.isdisjoint(_names(told, at)):
+    if not thing.isdisjoint(told.names(at)):
         return True
     return named and _TIMES.search(told.symbols[max(0, at - 2) : at]) is not None
-
-
-def _names(told: Paragraph, at: int) -> list[str]:
-    """The two words behind a count, one for several."""
-    return [stem(word) for word in told.words_behind(at, 2) if word.isalpha() and word not in NO_NOUN]
 
 
 def _rows(told: Paragraph) -> Iterator[Claim]:

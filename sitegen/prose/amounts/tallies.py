@@ -11,7 +11,7 @@ from math import ceil
 from sitegen.prose.amounts.amount import COUNT, TIME
 from sitegen.prose.amounts.claims import Claim, Paragraph
 from sitegen.prose.amounts.items import stem
-from sitegen.prose.amounts.vocabulary import EVERYBODY, FILLERS, MORE_COUNTED, NO_NOUN, ONE_THING, PACKS, REST, TAKES
+from sitegen.prose.amounts.vocabulary import EVERYBODY, FILLERS, MORE_COUNTED, ONE_THING, PACKS, REST, TAKES
 from sitegen.quantities import vulgar
 
 _ALOUD = re.compile(r"(?<![-/*])(?<!N&)(?P<a>N)(?P<x>\*)(?P<b>N),?(?:s?=_?|i_?)(?P<r>N)")
@@ -99,14 +99,9 @@ def _listed_before(told: Paragraph) -> Iterator[Claim]:
             continue
         for run in reversed(list(_JOINED.finditer(told.symbols, start, result))):
             parts = _counts_in(told, run.span())
-            if all(item.noun in _names(told, each) for each in parts):
+            if all(item.noun in told.names(each) for each in parts):
                 yield _sum(told, parts, result)
                 break
-
-
-def _names(told: Paragraph, at: int) -> list[str]:
-    """The two words behind a count, one for several."""
-    return [stem(word) for word in told.words_behind(at, 2) if word.isalpha() and word not in NO_NOUN]
 
 
 def _each_both(told: Paragraph) -> Iterator[Claim]:
@@ -114,7 +109,7 @@ def _each_both(told: Paragraph) -> Iterator[Claim]:
     for found in _EACH_BOTH.finditer(told.symbols):
         one, other, many, result = (found.start(name) for name in "abnr")
         near = told.words_behind(one - _NEAR - 1, _NEAR)
-        if EVERYBODY.isdisjoint(near) or told.items[result].noun not in _names(told, other):
+        if EVERYBODY.isdisjoint(near) or told.items[result].noun not in told.names(other):
             continue
         first, second, number = (told.items[each].value for each in (one, other, many))
         words = f"({vulgar(first)} + {vulgar(second)}) × {vulgar(number)}"
