@@ -151,13 +151,13 @@ class _KeptFolder(ContentFolder):
         super().__init__(root, said)
         self._by_name = kept
 
-    def yaml(self, relative: str, collector: Collector) -> Mapping | None:
+    def yaml(self, relative: str, collector: Collector, *, may_be_empty: bool = False) -> Mapping | None:
         """The keys and values of a file, as they were read when it last changed."""
         data = (self.root / relative).read_bytes()
         kept = self._by_name.get(relative)
         if kept is None or kept[0] != data:
             own = Collector()
-            kept = (data, super().yaml(relative, own), own.findings)
+            kept = (data, super().yaml(relative, own, may_be_empty=may_be_empty), own.findings)
             self._by_name[relative] = kept
         collector.extend(kept[2])
         return kept[1]
