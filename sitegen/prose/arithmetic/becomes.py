@@ -31,8 +31,11 @@ _TAKES = frozenset("T-<m")
 _ADDS = frozenset("+ABl")
 _OTHERS = frozenset("NPRDH~X*/Q<>\n")
 _LONGEST_GAP = 8
+"""Items between a length and what it becomes."""
 _REACH = 26
+"""Items before that length in which its parts stand."""
 _MOST = 3
+"""Parts of one sentence; more may be of several things."""
 _BESIDE = 7
 """Items behind a part that tell at how many sides it is."""
 

@@ -26,7 +26,10 @@ _OF_RESULT = re.compile(r"^(?:apart )?(?:on|of|for|around|round)(?: (?:the|a|an|
 _LONGEST = 60
 """Items before a result in which words part a length."""
 _NEAR = 8
+"""Items beside a result that call it a distance of marks."""
+_MOST_PARTS = 16
 _SLIPS = (Fraction(1, 2), Fraction(2))
+"""People part a length once too often, or not often enough."""
 
 
 def spaced_results(items: Sequence[Item], symbols: str, said: Said) -> Iterator[Stated]:
@@ -70,7 +73,7 @@ def _spaced(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated 
 
 def _parts(items: Sequence[Item], symbols: str, at: int, said: Said) -> bool:
     """Whether words part something here: ``quarters``, ``in four``."""
-    if symbols[at] != "N" or not 1 < items[at].value <= 16:
+    if symbols[at] != "N" or not 1 < items[at].value <= _MOST_PARTS:
         return False
     if _NAMES.match(said(items[at]).lower()):
         return True

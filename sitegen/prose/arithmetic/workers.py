@@ -56,10 +56,6 @@ class Match:
         """The item of a group of one symbol."""
         return self.items[self.found.start(group)]
 
-    def has(self, group: str) -> bool:
-        """Whether the form has this optional group here."""
-        return self.found.groupdict().get(group) is not None
-
 
 Worker = Callable[[Match], Made | None]
 
@@ -144,8 +140,7 @@ def product(match: Match) -> Made:
 
 
 def quotient(match: Match) -> Made | None:
-    length = match.item("a")
-    parts = match.item("n").value if match.has("n") else Fraction(2)
+    length, parts = match.item("a"), match.item("n").value
     if parts < 2 or (parts.denominator != 1 and parts not in CIRCLE_NUMBERS):
         return None
     value = length.value / parts
@@ -189,8 +184,9 @@ def difference(match: Match) -> Made | None:
     if more.value == less.value:
         return None
     exactness = Exactness.EXACT if one.unit is other.unit else Exactness.RULER
-    values = (more.value - less.value, *((more.value + less.value,) if "y" in match.found.group() else ()))
-    return Made(values, f"{match.said(more)} − {match.said(less)}", exactness, one.hedged or other.hedged)
+    return Made(
+        (more.value - less.value,), f"{match.said(more)} − {match.said(less)}", exactness, one.hedged or other.hedged
+    )
 
 
 def _is_a_size(words: str) -> bool:

@@ -46,15 +46,14 @@ def _counted_on(tokens: Tokens, numbers: list[Measured]) -> list[Measured]:
         one, other = numbers[index - 1], numbers[index]
         if one.counted and other.kind is None and other.form is Form.WHOLE and _goes_on_list(tokens, one, other):
             numbers[index] = replace(other, counted=True)
-        elif (
-            one.behind == other.first and one.kind is other.kind is None and _NEEDLES.get(int(one.value)) == other.value
-        ):
+        elif _are_needles(one, other):
             numbers[index - 1], numbers[index] = replace(one, counted=True), replace(other, counted=True)
     return numbers
 
 
 def _are_needles(one: Measured, other: Measured) -> bool:
-    return _NEEDLES.get(int(one.value)) == other.value
+    beside = one.behind == other.first and one.kind is other.kind is None
+    return beside and _NEEDLES.get(int(one.value)) == other.value
 
 
 def _goes_on_list(tokens: Tokens, one: Measured, other: Measured) -> bool:

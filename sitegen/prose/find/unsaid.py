@@ -71,9 +71,8 @@ _WANTS = _ADDS | words("need needs add allow keep leave lose off another")
 _PLUS = tuple((word,) for word in sorted(_ADDS))
 _PRICED = 9
 """Tokens behind money in which a result is money too."""
-_WHOLES = words("of the a an its your that")
+_WHOLES = words("of the a an its your my this that")
 """Words behind a share that name its whole: ``plus half the depth``."""
-_ITS_WHOLE = words("the your its my this that")
 _ADDED = 4
 """Numbers behind one in which a sum tells its unit: ``46 plus 1 plus 5-8, that's 47 5/8 inches``."""
 _THINGS = words("times minute hour minutes seconds hours days weeks people students girls boys dollars sizes years")
@@ -176,7 +175,7 @@ def _is_operand(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
     ends = _ends_here(tokens, one)
     if before[-1] in ("plus", "minus") and index > 0 and found[index - 1].behind == one.first - 1 and told and ends:
         return found[index - 1].kind is Kind.LENGTH
-    of_a_thing = one.form is Form.FRACTION and after[0] in _ITS_WHOLE  # “plus half the depth”
+    of_a_thing = one.form is Form.FRACTION and after[0] in _WHOLES  # “plus half the depth”
     if before[-1] in ("plus", "minus") and one.form in (Form.MIXED, Form.FRACTION) and told and not of_a_thing:
         return True
     if before[-1] in ("twice", "double") and after[0] in _ANSWERS and follows:
