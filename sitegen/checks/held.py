@@ -72,19 +72,25 @@ def disagreements(check_id: str, claim: Claim, computed: Computed) -> Iterator[F
     source = claim.lengths.source
     if isinstance(source, Reference):
         return
-    off: list[tuple[int, Amount, Worked]] = []
-    for size in range(computed.tutorial.size_count):
-        exact = computed.number(claim.lengths.name, size)
-        amount = claim.lengths.amount_at(size)
-        if amount is None or exact is None or not isinstance(exact.value, Length):
-            continue
-        # A distance is written without its sign: in front of the shoulder or behind it, added or taken out.
-        if not RULER.agrees(amount.typed.value, abs(exact.length), system_of(amount.typed)):
-            off.append((size, amount, exact))
+    off = off_in(claim, computed)
     if len(off) == 1 and source.differs:
         yield _one(check_id, claim, computed, *off[0])
     elif off:
         yield _several(check_id, claim, computed, off)
+
+
+def off_in(claim: Claim, computed: Computed) -> list[tuple[int, Amount, Worked]]:
+    """The sizes in which a claim disagrees, by index, with what was written and the number as it is computed."""
+    off: list[tuple[int, Amount, Worked]] = []
+    for size in range(computed.tutorial.size_count):
+        amount = claim.lengths.amount_at(size)
+        exact = computed.length(claim.lengths.name, size) if amount is not None else None
+        if amount is None or exact is None:
+            continue
+        # A distance is written without its sign: in front of the shoulder or behind it, added or taken out.
+        if not RULER.agrees(amount.typed.value, abs(exact.length), system_of(amount.typed)):
+            off.append((size, amount, exact))
+    return off
 
 
 def _one(check_id: str, claim: Claim, computed: Computed, size: int, amount: Amount, exact: Worked) -> Finding:

@@ -16,6 +16,7 @@ from sitegen.tutorial.compute import (
     pleated_width,
     size_advice,
     size_rule,
+    supposing,
     taken_at,
     words_of,
 )
@@ -191,6 +192,7 @@ __all__ = [
     "size_advice",
     "size_rule",
     "stated_width",
+    "supposing",
     "taken_at",
     "unjoined",
     "video_seconds",

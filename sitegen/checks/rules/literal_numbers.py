@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.checks.registry import check
+from sitegen.checks.said_lengths import names_that_fit, said_lengths, values_of
 from sitegen.findings import Finding, Severity
-from sitegen.prose import Bound, bind
-from sitegen.quantities import RULER, Length, show_in_unit, show_working
-from sitegen.tutorial import Computed, Prose, Step, Tutorial, words_of
+from sitegen.quantities import show_in_unit, show_working
+from sitegen.tutorial import Computed, Tutorial, words_of
 
 _HEAD = (
     "seam_allowance: 3/8 in\nfabrics: {rib: {name: rib, structure: knit, stretch_across: 80%}}\n"
@@ -31,32 +31,30 @@ _HEAD = (
 def said_otherwise(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A length typed in a text whose words name a number of the tutorial (“3/8 in seam allowance”, “hem allowance of
     1 in”, “cut the band 16 in long”) must be that number, in the sizes of which the sentence speaks."""
-    for prose, step in _texts(tutorial):
-        for bound in bind(prose, step, computed):
-            fits = [name for name in bound.names if _fits(bound, name, computed)]
-            if fits:
-                continue
-            found = bound.measurement
-            name = bound.names[0]
-            values = _values(bound, name, computed)
-            single = len(bound.names) == 1 and len(set(values)) == 1
-            right = show_in_unit(values[0], found.unit) if values and found.unit is not None else ""
-            what = words_of(name)
-            message = (
-                f"The {what} is {right}, not {found.text}."
-                if len(set(values)) == 1
-                else f"The {what} differs from size to size, and {found.text} is not right for all of them."
-            )
-            worked = computed.number(name, bound.size or 0)
-            yield Finding(
-                "said-otherwise",
-                Severity.WRONG,
-                prose.locate(found.start, found.end),
-                message,
-                found.text,
-                right if single else "",
-                tuple(show_working(worked, tutorial.first_system)) if worked is not None and single else (),
-            )
+    for prose, bound in said_lengths(tutorial, computed):
+        if names_that_fit(bound, computed):
+            continue
+        found = bound.measurement
+        name = bound.names[0]
+        values = values_of(bound, name, computed)
+        single = len(bound.names) == 1 and len(set(values)) == 1
+        right = show_in_unit(values[0], found.unit) if values and found.unit is not None else ""
+        what = words_of(name)
+        message = (
+            f"The {what} is {right}, not {found.text}."
+            if len(set(values)) == 1
+            else f"The {what} differs from size to size, and {found.text} is not right for all of them."
+        )
+        worked = computed.number(name, bound.size or 0)
+        yield Finding(
+            "said-otherwise",
+            Severity.WRONG,
+            prose.locate(found.start, found.end),
+            message,
+            found.text,
+            right if single else "",
+            tuple(show_working(worked, tutorial.first_system)) if worked is not None and single else (),
+        )
 
 
 @check(
@@ -72,35 +70,16 @@ def said_otherwise(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
 )
 def literal_number(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A length typed in a text that is, by its words and its value, exactly one number of the tutorial."""
-    for prose, step in _texts(tutorial):
-        for bound in bind(prose, step, computed):
-            fits = [name for name in bound.names if _fits(bound, name, computed)]
-            if not fits:
-                continue
-            found = bound.measurement
-            yield Finding(
-                "literal-number",
-                Severity.HINT,
-                prose.locate(found.start, found.end),
-                f"{found.text} is the {words_of(fits[0])}. A reference keeps it right when a number changes.",
-                found.text,
-                f"{{{fits[0]}}}",
-            )
-
-
-def _texts(tutorial: Tutorial) -> list[tuple[Prose, Step | None]]:
-    cards = {id(prose): step for step in tutorial.steps for prose in step.prose()}
-    return [(prose, cards.get(id(prose))) for prose in tutorial.prose()]
-
-
-def _values(bound: Bound, name: str, computed: Computed) -> list[Length]:
-    sizes = range(len(computed.tutorial.sizes) or 1) if bound.size is None else (bound.size,)
-    worked = (computed.length(name, size) for size in sizes)
-    return [each.value for each in worked if each is not None and isinstance(each.value, Length)]
-
-
-def _fits(bound: Bound, name: str, computed: Computed) -> bool:
-    values = _values(bound, name, computed)
-    unit = bound.measurement.unit
-    said = bound.measurement.length
-    return bool(values) and unit is not None and all(RULER.agrees(said, value, unit.system) for value in values)
+    for prose, bound in said_lengths(tutorial, computed):
+        fits = names_that_fit(bound, computed)
+        if not fits:
+            continue
+        found = bound.measurement
+        yield Finding(
+            "literal-number",
+            Severity.HINT,
+            prose.locate(found.start, found.end),
+            f"{found.text} is the {words_of(fits[0])}. A reference keeps it right when a number changes.",
+            found.text,
+            f"{{{fits[0]}}}",
+        )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from sitegen.checks.held import instead, system_of
 from sitegen.checks.registry import COMMON_PRACTICE, check
@@ -40,14 +41,16 @@ def seam_match(join: Join, computed: Computed) -> Iterator[Finding]:
     """Edges that are joined must be equally long within 1/8 in (3 mm), or differ by the stated ease, in every size.
     Gathered and pleated edges may meet as they are afterwards or as they are before. A band or elastic is stretched to
     fit and is not compared."""
-    tutorial = computed.tutorial
+    off = (unequal_in(join, size, computed) for size in range(computed.tutorial.size_count))
+    yield from islice((each for each in off if each is not None), 1)
+
+
+def unequal_in(join: Join, size: int, computed: Computed) -> Finding | None:
+    """What is wrong with the edges of a seam in the size at this index; None if they meet, or nobody can know."""
     if join.stretched or any(_ring(name, computed) for chain in join.chains for name in chain):
-        return
-    for size in range(tutorial.size_count):
-        off = _unequal(join, size, computed, drawn_in=True)
-        if off is not None and _unequal(join, size, computed, drawn_in=False) is not None:
-            yield off
-            return
+        return None
+    off = _unequal(join, size, computed, drawn_in=True)
+    return off if off is not None and _unequal(join, size, computed, drawn_in=False) is not None else None
 
 
 def _unequal(join: Join, size: int, computed: Computed, *, drawn_in: bool) -> Finding | None:

@@ -7,6 +7,7 @@ from sitegen.tutorial.compute.given import edge_number, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import taken_at
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.compute.size_advice import SizeAdvice, SizeRule, SizeTable, size_advice, size_rule
+from sitegen.tutorial.compute.supposing import supposing
 
 __all__ = [
     "Computed",
@@ -20,6 +21,7 @@ __all__ = [
     "pleated_width",
     "size_advice",
     "size_rule",
+    "supposing",
     "taken_at",
     "words_of",
 ]
