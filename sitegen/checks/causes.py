@@ -29,8 +29,8 @@ class Statement:
     words: str
     numbers: tuple[str, ...]
     """The names of the numbers that it speaks of."""
-    holds: Callable[[Computed, int], bool]
-    """Whether it is right in the size at an index."""
+    wrong_in: Callable[[Computed], frozenset[int]]
+    """The sizes, by index, in which it is wrong."""
     said: Callable[[int], Length | None]
     """What it says of the first of its numbers in this size; None if it says no length."""
 
@@ -58,12 +58,7 @@ class Cause:
 
 def causes(statements: Sequence[Statement], computed: Computed) -> tuple[Cause, ...]:
     """The given numbers that would put right the most statements, without making one wrong; none if too many would."""
-    sizes = range(computed.tutorial.size_count)
-    wrong = {
-        index: off
-        for index, each in enumerate(statements)
-        if (off := frozenset(size for size in sizes if not each.holds(computed, size)))
-    }
+    wrong = {index: off for index, each in enumerate(statements) if (off := each.wrong_in(computed))}
     if len(wrong) < _LEAST:
         return ()
     search = _Search(statements, wrong, computed)
@@ -152,9 +147,8 @@ class _Search:
         other = supposing(self.computed, given.name, [instead.get(size, value) for size, value in enumerate(values)])
         mended: list[Statement] = []
         for index, statement in enumerate(self.statements):
-            off = [size for size in range(len(values)) if not statement.holds(other, size)]
-            before = self.wrong.get(index, frozenset())
-            if not before.issuperset(off):
+            off, before = statement.wrong_in(other), self.wrong.get(index, frozenset())
+            if not off <= before:
                 return None
             if before and not off:
                 mended.append(statement)

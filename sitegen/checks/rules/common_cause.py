@@ -98,21 +98,20 @@ def _of_claim(claim: Claim) -> Statement:
         amount = claim.lengths.amount_at(size)
         return amount.typed.value if amount is not None else None
 
-    def holds(computed: Computed, size: int) -> bool:
-        return all(off != size for off, _, _ in off_in(claim, computed))
+    def wrong_in(computed: Computed) -> frozenset[int]:
+        return frozenset(size for size, _, _ in off_in(claim, computed))
 
-    return Statement(words_of(claim.lengths.name), (claim.lengths.name,), holds, said)
+    return Statement(words_of(claim.lengths.name), (claim.lengths.name,), wrong_in, said)
 
 
 def _of_seam(join: Join, tutorial: Tutorial) -> Statement:
     names = tuple(edge_number(name, tutorial) for chain in join.chains for name in chain)
     words = " and ".join(words_of(chain[0].name) for chain in join.chains if chain)
-    return Statement(
-        f"the seam of {words}",
-        names,
-        lambda computed, size: unequal_in(join, size, computed) is None,
-        lambda size: None,
-    )
+
+    def wrong_in(computed: Computed) -> frozenset[int]:
+        return frozenset(size for size in _sizes(computed) if unequal_in(join, size, computed) is not None)
+
+    return Statement(f"the seam of {words}", names, wrong_in, lambda size: None)
 
 
 def _of_allowance(join: Join) -> Iterator[Statement]:
@@ -123,7 +122,7 @@ def _of_allowance(join: Join) -> Iterator[Statement]:
         yield Statement(
             f"{amount.typed.text.strip()} {_where(amount.place)}",
             tuple(f"{edge}.seam_allowance" for edge in edges),
-            lambda computed, size: not any(seam_allowance(join, computed)),
+            lambda computed: frozenset(_sizes(computed) if any(seam_allowance(join, computed)) else ()),
             lambda size: amount.typed.value,
         )
 
@@ -131,12 +130,16 @@ def _of_allowance(join: Join) -> Iterator[Statement]:
 def _of_text(prose: Prose, bound: Bound) -> Statement:
     found = bound.measurement
 
-    def holds(computed: Computed, size: int) -> bool:
-        return size not in sizes_of(bound, computed.tutorial) or bool(names_that_fit(bound, computed))
+    def wrong_in(computed: Computed) -> frozenset[int]:
+        return frozenset(() if names_that_fit(bound, computed) else sizes_of(bound, computed.tutorial))
 
     where = _where(prose.locate(found.start, found.end))
-    return Statement(f"“{found.text}” {where}", bound.names, holds, lambda size: found.length)
+    return Statement(f"“{found.text}” {where}", bound.names, wrong_in, lambda size: found.length)
 
 
 def _where(place: Place) -> str:
     return f"({PurePosixPath(place.file).name}, line {place.line})"
+
+
+def _sizes(computed: Computed) -> range:
+    return range(computed.tutorial.size_count)
