@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -50,12 +51,17 @@ def out_of_order(reading: Reading) -> Iterator[OutOfOrder]:
 
 def _ranges(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
     for one in lengths:
-        if one.wrong_way and one.unit is not None and one.high is not None:
+        if one.wrong_way and one.unit is not None and one.high is not None and not _ends_a_name(reading, one):
             low, high = (_short(value, one.unit) for value in (one.value, one.high))
             unit = one.unit.symbol
             working = f"{low} {unit} is less than {high} {unit}"
             message = "The greater end of this range stands first."
             yield OutOfOrder(*reading.span(one), f"{low} to {high} {unit}", working, message)
+
+
+def _ends_a_name(reading: Reading, one: Measured) -> bool:
+    """Whether it only ends a name, as that of an encoding: ``charset="iso-8859-1"``."""
+    return re.search(r"[A-Za-z]-$", reading.text[max(0, reading.span(one)[0] - 2) : reading.span(one)[0]]) is not None
 
 
 def _least_and_most(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
