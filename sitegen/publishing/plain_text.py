@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from html.parser import HTMLParser
 
 _HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
@@ -10,6 +11,7 @@ _BREAKS = _HEADINGS | _TABLE | {"p", "li", "ul", "ol", "div", "dl", "dt", "dd", 
 _EMPTY = frozenset({"br", "hr", "img", "input", "wbr"})
 
 
+@lru_cache(maxsize=4096)
 def plain_text(html: str) -> str:
     """The text in one line. Blocks are parted by a space."""
     reader = _Words()
