@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from itertools import groupby
+from textwrap import wrap
 from unicodedata import category, east_asian_width
 
-from sitegen.findings.finding import Finding, Severity
+from sitegen.findings.finding import Finding, Place, Severity
 
 SourceLine = Callable[[str, int], str]
 """Gives the text of one line of one file, empty when it is not to be had."""
 
 _COLOURS = {Severity.WRONG: "31", Severity.DOUBTFUL: "33", Severity.HINT: "36"}
 _WIDEST_SOURCE = 100
+_FEW = 6
+"""So many places at most are told one by one where the same is to be said of all of them."""
 
 
 def as_data(findings: Iterable[Finding]) -> list[dict[str, object]]:
@@ -35,13 +38,18 @@ def as_data(findings: Iterable[Finding]) -> list[dict[str, object]]:
 
 
 def as_text(findings: Sequence[Finding], source_line: SourceLine, *, colour: bool = False) -> str:
-    """The findings grouped by file: place, message, source line with a marker, what to put, the working."""
+    """The findings grouped by file: place, message, source line with a marker, what to put, the working.
+
+    What is said of many places in the same words, and stops nothing, comes once behind all files, with every place.
+    """
 
     def paint(text: str, code: str) -> str:
         return f"\x1b[{code}m{text}\x1b[0m" if colour else text
 
+    alike = _many_alike(findings)
+    single = [finding for finding in findings if _saying(finding) not in alike]
     lines: list[str] = []
-    for file, group in groupby(findings, key=lambda finding: finding.place.file):
+    for file, group in groupby(single, key=lambda finding: finding.place.file):
         lines.append(paint(_printable(file), "1"))
         for finding in group:
             place = f"{finding.place.line}:{finding.place.column}"
@@ -54,7 +62,36 @@ def as_text(findings: Sequence[Finding], source_line: SourceLine, *, colour: boo
             lines.extend(f"      {line}" for line in _labelled("put:", put))
             lines.extend(f"      {line}" for line in _labelled("how:", map(_printable, finding.working)))
         lines.append("")
+    for (check, grade, message), places in alike.items():
+        lines.append(f"{paint(grade.value, _COLOURS[grade])}  {check}, {len(places)} times")
+        lines.extend(f"      {_printable(line)}" for line in message.splitlines())
+        for file, of_file in groupby(places, key=lambda place: place.file):
+            at = [place.line for place in of_file]
+            lines.append(f"  {paint(_printable(file), '1')}, {'once' if len(at) == 1 else f'{len(at)} times'}")
+            lines.extend(_listed(tuple(dict.fromkeys(at))))
+        lines.append("")
     return "\n".join(lines)
+
+
+_Saying = tuple[str, Severity, str]
+
+
+def _saying(finding: Finding) -> _Saying:
+    return finding.check, finding.severity, finding.message
+
+
+def _many_alike(findings: Iterable[Finding]) -> dict[_Saying, list[Place]]:
+    """What is said of so many places that it buries the rest; not what is wrong or can be put right."""
+    groups: dict[_Saying, list[Place]] = {}
+    for finding in findings:
+        if finding.severity is not Severity.WRONG and not (finding.should_be or finding.working or finding.size):
+            groups.setdefault(_saying(finding), []).append(finding.place)
+    return {saying: places for saying, places in groups.items() if len(places) > _FEW}
+
+
+def _listed(numbers: Sequence[int]) -> list[str]:
+    words = f"{'line' if len(numbers) == 1 else 'lines'} {', '.join(map(str, numbers))}"
+    return wrap(words, _WIDEST_SOURCE, initial_indent=" " * 6, subsequent_indent=" " * 12)
 
 
 def count_line(findings: Sequence[Finding], *, looked_at: str) -> str:

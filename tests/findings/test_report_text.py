@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -100,6 +101,43 @@ def test_the_whole_report_in_colour() -> None:
 
 def test_no_findings_make_no_text() -> None:
     assert as_text((), source) == ""
+
+
+def untranslated(file: str, line: int) -> Finding:
+    return Finding("translation-missing", Severity.DOUBTFUL, Place(file, line, 8), "It has no translation into es.")
+
+
+def test_what_is_said_of_many_places_is_said_once_behind_the_rest_with_every_line() -> None:
+    """Four texts of one file and three of another lack a translation: seven alike, told after all else."""
+    many = [
+        *(untranslated("site.yaml", line) for line in (2, 3, 3, 7)),
+        *(untranslated(TUTORIAL, line) for line in (1, 2, 30)),
+    ]
+    report = as_text(sorted((*FINDINGS, *many), key=lambda each: each.place), source)
+    assert report == PLAIN + (
+        "\ndoubtful  translation-missing, 7 times\n"
+        "      It has no translation into es.\n"
+        "  site.yaml, 4 times\n"
+        "      lines 2, 3, 7\n"
+        "  tutorials/lantern-tee/tutorial.yaml, 3 times\n"
+        "      lines 1, 2, 30\n"
+    )
+
+
+def test_a_long_list_of_lines_is_wrapped() -> None:
+    report = as_text([untranslated("site.yaml", line) for line in range(100, 160)], source)
+    assert "\n      lines 100, 101, " in report
+    assert max(map(len, report.split("\n"))) <= 100
+    assert all(f"{line}" in report for line in range(100, 160))
+
+
+def test_a_few_places_and_all_that_is_wrong_or_can_be_put_right_are_told_singly() -> None:
+    few = [untranslated("site.yaml", line) for line in range(1, 7)]
+    assert as_text(few, source).count("It has no translation") == 6
+    wrong = [replace(each, severity=Severity.WRONG) for each in (*few, untranslated("site.yaml", 9))]
+    assert as_text(wrong, source).count("It has no translation") == 7
+    mended = [replace(each, should_be="this") for each in (*few, untranslated("site.yaml", 9))]
+    assert as_text(mended, source).count("It has no translation") == 7
 
 
 def marked(text: str, column: int, end_column: int = 0) -> tuple[str, str]:

@@ -243,6 +243,20 @@ def test_what_lacks_a_translation_is_told_and_marked(tmp_path: Path, site: Path)
     assert marked.get_text().strip() == "Only English here."
 
 
+def test_a_missing_translation_is_shown_an_example_in_the_languages_of_the_site(tmp_path: Path) -> None:
+    found = review(laid(tmp_path / "spanish")).findings
+    assert [each.message for each in found if each.check == "translation-missing"] == [
+        "This text has no translation into es; the languages in site.yaml are en, es."
+        " Example: {en: Pin the band., es: Prende la tira.}"
+    ]
+    french = laid(tmp_path / "french", site_dot_yaml=SITE["site.yaml"].replace("[en, es]", "[es, fr]"))
+    told = {each.message for each in review(french).findings if each.check == "translation-missing"}
+    assert told == {
+        "This text has no translation into fr; the languages in site.yaml are es, fr."
+        " Example: {es: Prende la tira., fr: …}"
+    }
+
+
 def test_checks_of_numbers_run_on_each_language(tmp_path: Path) -> None:
     step = SITE["tutorials/bag/steps/01.yaml"]
     wrong = step.replace("5/8 in (1,6 cm)", "5/8 in (1,2 cm)")

@@ -12,7 +12,8 @@ from sitegen.reading import Entry, Mapping, Node, Scalar, Sequence
 _REFERENCE = re.compile(r"\{\{|\{\s*([^{}\n]{0,80}?)\s*\}")
 _LANGUAGE = re.compile(r"[a-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _LETTER = re.compile(r"[^\W\d_]")
-EXAMPLE = "title: {en: Lantern tee, es: Camiseta farol}"
+_IN_LANGUAGES = {"en": "Pin the band.", "es": "Prende la tira."}
+"""One sentence in the languages that examples can be given in; elsewhere dots stand for it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,8 @@ def _has_words(node: Node) -> bool:
 
 
 def _missing(node: Node, languages: Languages, collector: Collector) -> None:
-    there = f"languages in site.yaml are {', '.join(languages.every)}. Example: {EXAMPLE}"
+    sides = (f"{name}: {_IN_LANGUAGES.get(name, '…')}" for name in (languages.first, languages.current))
+    there = f"languages in site.yaml are {', '.join(languages.every)}. Example: {{{', '.join(sides)}}}"
     said = " ".join(node.text.split())[:60] if isinstance(node, Scalar) else ""
     collector.add(
         Finding(
