@@ -2,24 +2,51 @@
 
 from __future__ import annotations
 
+import signal
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from threading import current_thread, main_thread
+from types import FrameType
 
 __all__ = ["main"]
 
-INTERRUPTED = 130
-"""The exit code of what was stopped from the keyboard, as shells have it: 128 and the number of the signal."""
+STOPPED = 128
+"""Added to the number of the signal that stopped a command, the exit code that shells know it by: 130 for Ctrl-C."""
+
+
+class Terminated(KeyboardInterrupt):
+    """Another program, a shutdown or a time limit wants us to end: what Ctrl-C takes back is taken back."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code: 0 nothing wrong, 1 something wrong, 2 could not read or wrong usage.
 
-    All is imported here, so that who stops the program while it loads is told no more than later.
+    Stopped from the keyboard it is 130, by another program 143. All is imported here, so that who stops the program
+    while it loads is told no more than later.
     """
     try:
-        from sitegen.cli.commands import run
+        with _ended_in_order():
+            from sitegen.cli.commands import run
 
-        return run(arguments)
-    except KeyboardInterrupt:
+            return run(arguments)
+    except KeyboardInterrupt as stopped:
         print("sitegen: stopped. Nothing was changed.", file=sys.stderr)
-        return INTERRUPTED
+        return STOPPED + (signal.SIGTERM if isinstance(stopped, Terminated) else signal.SIGINT)
+
+
+@contextmanager
+def _ended_in_order() -> Iterator[None]:
+    """Have SIGTERM end what runs as Ctrl-C does, unless a program that calls us has a way of its own."""
+
+    def end(_number: int, _frame: FrameType | None) -> None:
+        raise Terminated
+
+    ours = current_thread() is main_thread() and signal.getsignal(signal.SIGTERM) is signal.SIG_DFL
+    if ours:
+        signal.signal(signal.SIGTERM, end)
+    try:
+        yield
+    finally:
+        if ours:
+            signal.signal(signal.SIGTERM, signal.SIG_DFL)

@@ -5,8 +5,10 @@ from __future__ import annotations
 import builtins
 import json
 import os
+import signal
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -207,6 +209,35 @@ def test_stopped_while_it_loads_says_so_without_a_traceback(
     monkeypatch.setattr(builtins, "__import__", stopped)
     assert main(["--version"]) == 130
     assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no program is asked to end there")
+def test_asked_to_end_while_it_loads_says_so_and_gives_the_signal_back(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def stopped(name: str, *rest: object, **more: object) -> object:
+        if name == "sitegen.cli.commands":
+            signal.raise_signal(signal.SIGTERM)
+        return real(name, *rest, **more)
+
+    real = builtins.__import__
+    monkeypatch.setattr(builtins, "__import__", stopped)
+    assert main(["--version"]) == 143
+    assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+    assert signal.getsignal(signal.SIGTERM) is signal.SIG_DFL
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no program is asked to end there")
+def test_publish_that_is_asked_to_end_leaves_nothing_behind(tmp_path: Path) -> None:
+    command = [sys.executable, "-m", "sitegen", "publish", str(EXAMPLE), "--to", str(tmp_path / "site")]
+    with subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as run:
+        while not any(path.is_dir() for path in tmp_path.iterdir()):
+            assert run.poll() is None
+            time.sleep(0.01)
+        run.send_signal(signal.SIGTERM)
+        out, said = run.communicate()
+    assert (run.returncode, out, said) == (143, "", "sitegen: stopped. Nothing was changed.\n")
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_explain_shows_every_sum_of_a_number_that_is_alike(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
