@@ -91,6 +91,15 @@ def render_offline(site: SiteView, theme: Theme | None = None) -> str:
     return _render("offline.html", _Plain(site), theme, NO_HEAD)
 
 
+def render_not_found(site: SiteView, home: str, theme: Theme | None = None) -> str:
+    """The page that a server sends for an address at which there is none, as HTML.
+
+    It is read at any address, so its links begin with ``home``, the path of the site on its host: ``/``,
+    ``/sewing/``.
+    """
+    return _render("not-found.html", _Plain(site, home), theme, NO_HEAD)
+
+
 def duration(minutes: int) -> str:
     """A time in words: ``45 min``, ``2 h``, ``3 h 20 min``."""
     hours, rest = divmod(minutes, 60)
@@ -159,6 +168,7 @@ def environment_of(theme: Theme, language: str = "en", first_language: str = "")
     )
     environment.globals |= {
         "t": words_in(theme.words, language),
+        "words_of": partial(words_in, theme.words),
         "say": speech.say,
         "language_name": language_name,
         "amount": amounts.amount,

@@ -26,8 +26,8 @@ from sitegen.reading import ContentFolder
 from sitegen.tutorial import Photo, Site
 
 _NO_ADDRESS = (
-    "site.yaml has no address, so nothing was written that needs it: no feed, no sitemap, no robots.txt, no canonical "
-    "addresses and no pictures for link previews. Example: address: https://example.org/sewing"
+    "site.yaml has no address, so nothing was written that needs it: no feed, no sitemap, no robots.txt, no 404.html, "
+    "no canonical addresses and no pictures for link previews. Example: address: https://example.org/sewing"
 )
 
 

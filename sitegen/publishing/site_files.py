@@ -18,6 +18,7 @@ from sitegen.publishing.discovery import (
     FeedEntry,
     at_root_of_host,
     feed,
+    home_on_host,
     how_to,
     page_head,
     robots,
@@ -34,6 +35,7 @@ from sitegen.publishing.render import (
     render_class,
     render_front,
     render_glossary,
+    render_not_found,
     render_offline,
     render_search,
     render_technique,
@@ -46,6 +48,9 @@ from sitegen.publishing.techniques import TECHNIQUES_PAGE, techniques_view
 from sitegen.publishing.views import FRONT_PAGE, GLOSSARY_PAGE, THEME_FOLDER, FrontView
 from sitegen.publishing.whole_site import Progress, WholeSite
 from sitegen.quantities import English
+
+NOT_FOUND_PAGE = "404.html"
+"""By this name servers of files know the page for an address at which there is none (common practice, no standard)."""
 
 Files = Iterator[tuple[str, str | bytes]]
 
@@ -144,7 +149,8 @@ def _unless_draft(whole: WholeSite, data: Markup) -> Markup:
 
 
 def _for_other_programs(whole: WholeSite) -> Files:
-    """The manifest; and feed, list of pages and robots' file, which need to know where the site lies."""
+    """The manifest; and what needs to know where the site lies: the page for wrong addresses, feed, list of pages and
+    robots' file."""
     yield WEB_MANIFEST, web_manifest(whole.site, whole.theme.phone_colours())
     record, address = whole.record, whole.address
     if not address or record is None:
@@ -158,6 +164,8 @@ def _for_other_programs(whole: WholeSite) -> Files:
         )
         for card in whole.cards
     ]
+    if not whole.site.up:
+        yield NOT_FOUND_PAGE, render_not_found(whole.site, home_on_host(address), whole.theme)
     yield FEED, feed(whole.site, entries, address, record.released)
     days: dict[str, date | None] = {page: record.pages[page].updated for page in whole.pages}
     techniques = [TECHNIQUES_PAGE, *(each.address for each in whole.techniques)] if whole.site.techniques else []

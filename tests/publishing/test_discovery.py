@@ -53,9 +53,9 @@ def page(site: Path, path: str) -> BeautifulSoup:
 
 
 def pages(site: Path) -> list[str]:
-    """Every page but the one that stands for pages which were not kept: it has no place of its own."""
+    """Every page but those that stand for others, which were not kept or never were: they have no place of their own."""
     every = {path.relative_to(site).as_posix() for path in site.rglob("*.html")}
-    return sorted(every - {"offline.html"})
+    return sorted(every - {"offline.html", "404.html"})
 
 
 def meta(soup: BeautifulSoup, name: str) -> str:

@@ -199,7 +199,7 @@ def test_theme_that_cannot_be_used_is_told_with_file_line_and_what_was_expected(
 def test_theme_without_a_page_says_which_and_how_to_have_it(tmp_path: Path) -> None:
     root = lay_out(tmp_path / "content", {"linen/theme.yaml": "name: Linen\nbased_on: none\n"})
     found = messages(found_in(root))
-    assert len(found) == 8
+    assert len(found) == 9
     assert found[0].startswith("3:8 theme-broken: The theme linen has no templates/")
     assert "Write based_on: workroom in its theme.yaml" in found[0]
 

@@ -1,6 +1,6 @@
 """What pages and files tell to search engines, feed readers, link previews and phones, by open conventions."""
 
-from sitegen.publishing.discovery.addresses import absolute, at_root_of_host
+from sitegen.publishing.discovery.addresses import absolute, at_root_of_host, home_on_host
 from sitegen.publishing.discovery.feed import FEED, FeedEntry, feed
 from sitegen.publishing.discovery.head import NO_HEAD, Head, HeadImage, page_head
 from sitegen.publishing.discovery.site_map import ROBOTS, SITE_MAP, robots, site_map
@@ -19,6 +19,7 @@ __all__ = [
     "absolute",
     "at_root_of_host",
     "feed",
+    "home_on_host",
     "how_to",
     "page_head",
     "robots",

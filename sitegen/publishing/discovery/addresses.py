@@ -25,6 +25,11 @@ def absolute(address: str, path: str) -> str:
     return f"{parts.scheme}://{host}{port}{home}/{below}{mark}{quote(anchor, safe=_SAFE)}"
 
 
+def home_on_host(address: str) -> str:
+    """The path of the site on its host, with a slash at both ends: ``/`` or ``/sewing/``."""
+    return urlsplit(absolute(address, FRONT_PAGE)).path
+
+
 def at_root_of_host(address: str) -> bool:
     """Whether the site has its host to itself, so that what must lie at the root of a host can be its file."""
     return not urlsplit(address).path.strip("/")

@@ -13,7 +13,7 @@ from sitegen.publishing.themes.theme import Theme, ThemeText
 
 PAGES = (
     "front.html", "tutorial.html", "glossary.html", "changes.html", "techniques.html", "technique.html", "search.html",
-    "offline.html",
+    "offline.html", "not-found.html",
 )  # fmt: skip
 """The templates that a theme has, of its own or from the theme that it is based on."""
 _REMARK_OR_STRING = re.compile(r'/\*.*?\*/|"[^"\n]*"|\'[^\'\n]*\'', re.DOTALL)
