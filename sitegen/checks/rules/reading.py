@@ -19,6 +19,15 @@ found_while_reading(
     passes="wearer: adult",
 )
 found_while_reading(
+    id="list-without-brackets",
+    severity=Severity.DOUBTFUL,
+    title="Commas where a list may be meant",
+    what="One text with commas where a list may stand, of tools, needs or supplies.",
+    why="It is read as one thing with a comma in its name: no check finds it, and students see one long name.",
+    trips="tools: scissors, pins",
+    passes="tools: [scissors, pins]",
+)
+found_while_reading(
     id="not-a-length",
     title="A text that is not a length",
     what="A length that cannot be read: a unit that is not known, a fraction no ruler has, words behind the number.",

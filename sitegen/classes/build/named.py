@@ -49,7 +49,7 @@ def steps_together(fields: Fields, steps: Names[str, Step]) -> tuple[tuple[Refer
 
 def _steps(fields: Fields, node: Node, steps: Names[str, Step], example: str) -> tuple[Reference, ...]:
     found = []
-    for item in node.items if isinstance(node, Sequence) else (node,):
+    for item in fields.builder.entries(node):
         words = fields.builder.words(item, "the name of a step file", example)
         if words is None:
             continue

@@ -165,7 +165,7 @@ def _views(fields: Fields, tutorial: Tutorial) -> dict[str, Words]:
 def _changes(fields: Fields, tutorial: Tutorial) -> tuple[Reference, ...]:
     known = [*tutorial.changes, *tutorial.swaps]
     found: dict[str, Reference] = {}
-    for words in fields.words_list("changes", "changes: [longer_sleeve]"):
+    for words in fields.words_list("changes", "changes: [longer_sleeve]", named=True):
         if words.text not in known:
             fields.builder.unknown("change", words, known)
         elif words.text in found:

@@ -10,6 +10,7 @@ from fractions import Fraction
 from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
+from sitegen.tutorial.build.commas import entries
 from sitegen.tutorial.build.half_references import half_references
 from sitegen.tutorial.build.sizes_table import SizeTable
 from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, in_language, side_by_side
@@ -297,11 +298,14 @@ class Builder:
 
     # -- names --------------------------------------------------------------------------------------
 
+    def entries(self, node: Node) -> tuple[Node, ...]:
+        """The names of a list, or the only one; names with commas between them but no brackets are reported."""
+        return entries(node, self.collector)
+
     def references(self, node: Node, example: str) -> tuple[Reference, ...]:
         """A list of names, or a single one, or a chain ``front.neckline + back.neckline``."""
-        nodes = node.items if isinstance(node, Sequence) else (node,)
         found: list[Reference] = []
-        for part in nodes:
+        for part in self.entries(node):
             if not isinstance(part, Scalar) or not part.text.strip():
                 self.not_this(part, "a name", example)
                 continue

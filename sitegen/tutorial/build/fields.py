@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from sitegen.findings import nearest
 from sitegen.reading import Empty, Entry, Mapping, Node, Sequence
 from sitegen.tutorial.build.builder import NAME, Builder, as_name, capital, short
+from sitegen.tutorial.build.commas import one_or_several
 from sitegen.tutorial.build.translations import in_language
 from sitegen.tutorial.model import Accepted, Claim, Lengths, OnlyIn, Prose, Words
 
@@ -79,13 +80,17 @@ class Fields:
         node = self.get(key)
         return self.builder.prose(node) if node is not None else None
 
-    def words_list(self, key: str, example: str) -> tuple[Words, ...]:
-        """A list of short texts."""
+    def words_list(self, key: str, example: str, *, named: bool = False) -> tuple[Words, ...]:
+        """A list of short texts. Of those that are ``named``, known words or names, none has a comma in it."""
         node = self.get(key)
         if node is None:
             return ()
         listed = in_language(node, self.builder.languages, self.builder.collector)[0] if _is_list(node) else node
-        items = listed.items if isinstance(listed, Sequence) else (listed,)
+        if named:
+            items = self.builder.entries(listed)
+        else:
+            one_or_several(listed, self.builder.collector)
+            items = listed.items if isinstance(listed, Sequence) else (listed,)
         read = key in _READ and listed is node
         return tuple(words for item in items if (words := self.builder.words(item, "a text", example, read=read)))
 
@@ -150,7 +155,7 @@ class Fields:
             if choices is None:
                 self.builder.unknown("view", entry.key, self.builder.views)
                 continue
-            items = entry.value.items if isinstance(entry.value, Sequence) else (entry.value,)
+            items = self.builder.entries(entry.value)
             named = [words for item in items if (words := self.builder.words(item, "a choice", example))]
             for words in named:
                 if words.text not in choices:

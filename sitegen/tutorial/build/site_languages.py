@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sitegen.findings import Collector
-from sitegen.reading import ContentFolder, Mapping, Scalar, Sequence
+from sitegen.reading import ContentFolder, Mapping, Scalar
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.translations import Languages, is_language
 
@@ -27,7 +27,7 @@ def _named(node: Mapping | None, key: str, builder: Builder) -> tuple[str, ...]:
     entry = node.get(key) if node is not None else None
     if entry is None:
         return ()
-    items = entry.value.items if key == "languages" and isinstance(entry.value, Sequence) else (entry.value,)
+    items = builder.entries(entry.value) if key == "languages" else (entry.value,)
     found = []
     for item in items:
         if isinstance(item, Scalar) and is_language(item.text.strip()):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
+from sitegen.reading import ContentFolder, Mapping, Node, Scalar
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
@@ -39,7 +39,7 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
         diagrams=_references(fields, "diagrams", "diagrams: [neckband]"),
         look_for=fields.prose("look_for"),
         if_wrong=fields.prose("if_wrong"),
-        cautions=fields.words_list("cautions", "cautions: [pins, iron]"),
+        cautions=fields.words_list("cautions", "cautions: [pins, iron]", named=True),
         photos=tuple(photos(fields, folder, home)),
         video=fields.words("video", 'video: "14:20"'),
         teacher=fields.prose("teacher"),
@@ -85,7 +85,7 @@ def _chains(fields: Fields, key: str, example: str) -> tuple[tuple[Reference, ..
 
 def _chain_list(builder: Builder, node: Node, example: str) -> tuple[tuple[Reference, ...], ...]:
     found = []
-    for item in node.items if isinstance(node, Sequence) else (node,):
+    for item in builder.entries(node):
         if isinstance(item, Scalar) and item.text.strip():
             found.append(builder.chain(item))
         else:

@@ -13,6 +13,7 @@ from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles
 from sitegen.tutorial.build.builder import Builder, short
+from sitegen.tutorial.build.commas import one_or_several
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
@@ -251,6 +252,8 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
         return ()
     example = "supplies: [{item: ballpoint needle, size: 80/12}]"
     found: list[Supply] = []
+    if isinstance(node, Scalar):
+        one_or_several(node, fields.builder.collector)
     for item in node.items if isinstance(node, Sequence) else (node,):
         if isinstance(item, Mapping) and side_by_side(item, fields.builder.languages) is None:
             inner = Fields(fields.builder, item, "a supply")
