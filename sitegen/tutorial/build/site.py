@@ -9,7 +9,7 @@ from urllib.parse import urlsplit
 from sitegen.findings import Collector, Finding, Severity, nearest
 from sitegen.quantities import System
 from sitegen.reading import ContentFolder, Mapping
-from sitegen.tutorial.build.builder import Builder
+from sitegen.tutorial.build.builder import Builder, short
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.look import look
 from sitegen.tutorial.build.site_languages import site_languages
@@ -17,6 +17,7 @@ from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, side_b
 from sitegen.tutorial.build.tutorial import tutorial
 from sitegen.tutorial.model import Look, Site, Term, Tutorial
 
+_TUTORIALS = "tutorials"
 _FOLDER_NAME = re.compile(r"[a-z0-9][a-z0-9-]*")
 _NOT_IN_ADDRESS = re.compile(r"[\s<>\"'\\^`{|}?#]")
 _HOST = re.compile(r"[a-z0-9-]+(\.[a-z0-9-]+)*")
@@ -112,7 +113,7 @@ def glossary(folder: ContentFolder, collector: Collector, spoken: Languages = EN
 
 def _tutorials(folder: ContentFolder, collector: Collector, spoken: Languages) -> tuple[Tutorial, ...]:
     found = []
-    for name in folder.folders("tutorials", collector):
+    for name in folder.folders(_TUTORIALS, collector):
         if not _FOLDER_NAME.fullmatch(name):
             collector.wrong(
                 "bad-name",
@@ -126,12 +127,31 @@ def _tutorials(folder: ContentFolder, collector: Collector, spoken: Languages) -
             found.append(built)
     _report_titles_twice(found, collector)
     if not found and not collector.any_unread:
-        collector.wrong(
-            "no-tutorials",
-            folder.place("tutorials"),
-            "There is no tutorial in this folder. Example: tutorials/lantern-tee/tutorial.yaml",
-        )
+        _report_none(folder, collector)
     return tuple(found)
+
+
+def _report_none(folder: ContentFolder, collector: Collector) -> None:
+    """Say that there is no tutorial, and where one lies that was not looked for there."""
+    example = f"Example: {_TUTORIALS}/lantern-tee/tutorial.yaml"
+    told = False
+    for name in folder.folders("", Collector()):
+        if folder.exists(f"{name}/tutorial.yaml"):
+            cure = f"Move {short(name)} into it."
+        elif name != _TUTORIALS and (nearest(name, [_TUTORIALS]) or _holds_tutorials(folder, name)):
+            cure = f"There is a folder {short(name)}: call it {_TUTORIALS}."
+        else:
+            continue
+        told = True
+        message = f"There is no tutorial here: they are read from a folder {_TUTORIALS}. {cure} {example}"
+        collector.wrong("no-tutorials", folder.place(name), message)
+    if not told:
+        message = f"There is no tutorial in this folder. {example}"
+        collector.wrong("no-tutorials", folder.place(_TUTORIALS), message)
+
+
+def _holds_tutorials(folder: ContentFolder, name: str) -> bool:
+    return any(folder.exists(f"{name}/{inner}/tutorial.yaml") for inner in folder.folders(name, Collector()))
 
 
 def _report_titles_twice(tutorials: list[Tutorial], collector: Collector) -> None:
