@@ -115,6 +115,12 @@ def kept_together(text: str) -> str:
     return _INSIDE.sub("\N{NO-BREAK SPACE}", text)
 
 
+def with_squares(text: str) -> str:
+    """The weights of cloth in a text as they are printed: ``190 g/m²`` for the typed ``190 g/m2``."""
+    return _SQUARED.sub(r"\1²", text)
+
+
+_SQUARED = re.compile(r"(?<=\d)( ?(?:g/m|oz/yd))2\b")
 _INSIDE = re.compile(r"(?<=\d) (?=\S)|(?<=\d to) (?=\d)|(?<=\d a) (?=\d)")
 _CLASS = {System.INCHES: "in", System.CENTIMETRES: "cm"}
 

@@ -18,7 +18,7 @@ from markdown_it.rules_inline import StateInline
 from markdown_it.token import Token
 from markupsafe import Markup, escape
 
-from sitegen.publishing.amounts import Filled
+from sitegen.publishing.amounts import Filled, with_squares
 
 Numbers = Callable[[str], Filled | None]
 """Gives what stands for a reference, or None when it names nothing: then it stays as typed."""
@@ -46,7 +46,7 @@ def render(text: str, numbers: Numbers = no_numbers, heading_level: int = 3, ter
     Terms are marked in running text, not in headings, links, code or numbers.
     """
     env: dict[str, Any] = {"numbers": numbers}
-    tokens = _PARSER.parse(_kept_together(text), env)
+    tokens = _PARSER.parse(_as_printed(text), env)
     _demote(tokens, heading_level)
     if terms is not None:
         _mark_terms(tokens, terms)
@@ -55,17 +55,17 @@ def render(text: str, numbers: Numbers = no_numbers, heading_level: int = 3, ter
 
 def parsed(text: str) -> list[Token]:
     """Prose as the tokens of its blocks, for another form than HTML. References are tokens of type ``reference``."""
-    return _PARSER.parse(_kept_together(text), {})
+    return _PARSER.parse(_as_printed(text), {})
 
 
 def render_inline(text: str, numbers: Numbers = no_numbers) -> Markup:
     """One line of prose as HTML without a paragraph around it."""
-    return Markup(_PARSER.renderInline(_kept_together(text), {"numbers": numbers}))
+    return Markup(_PARSER.renderInline(_as_printed(text), {"numbers": numbers}))
 
 
-def _kept_together(text: str) -> str:
-    """The text with no line break between a number that the author typed, its fraction and its unit."""
-    return _INSIDE_A_LENGTH.sub("\N{NO-BREAK SPACE}", text)
+def _as_printed(text: str) -> str:
+    """The text as it is printed: no line break within an amount that the author typed, and the 2 of g/m2 raised."""
+    return _INSIDE_A_LENGTH.sub("\N{NO-BREAK SPACE}", with_squares(text))
 
 
 def link_allowed(url: str) -> bool:

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from os.path import relpath
 
-from sitegen.publishing.amounts import Filled
+from sitegen.publishing.amounts import Filled, with_squares
 from sitegen.publishing.card_page import card
 from sitegen.publishing.change_numbers import change_names
 from sitegen.publishing.chapters import CHAPTERS, chapters
@@ -184,7 +184,7 @@ def _fabrics(
                 structure=language.own(cloth.structure),
                 stretch=language.say(_stretch(cloth)),
                 width=_both(width.length, language) if width is not None else None,
-                weight=language.amount(language.own(cloth.weight)),
+                weight=with_squares(language.amount(language.own(cloth.weight))),
                 shrinkage=language.amount(show_ratio(cloth.shrinkage.ratio)) if cloth.shrinkage else "",
                 advice=rendered_inline(cloth.advice, numbers) if cloth.advice else "",
                 buy=buy,

@@ -3,7 +3,17 @@
 from bs4 import BeautifulSoup
 from markupsafe import Markup
 
-from sitegen.publishing.amounts import amount, cells, number, sentences, size_name, spread, unbroken, unit_of_all
+from sitegen.publishing.amounts import (
+    amount,
+    cells,
+    number,
+    sentences,
+    size_name,
+    spread,
+    unbroken,
+    unit_of_all,
+    with_squares,
+)
 from sitegen.publishing.views import Both, NumberView
 from sitegen.quantities import System
 
@@ -144,6 +154,11 @@ def test_number_and_unit_stay_on_one_line() -> None:
     assert unbroken("17 3/4 in") == "17\xa03/4\xa0in"
     assert unbroken("16 to 21 in") == "16\xa0to\xa021\xa0in"
     assert unbroken("neckband opening 20 in × 80%") == "neckband opening 20\xa0in × 80%"
+
+
+def test_the_weight_of_cloth_has_its_2_raised() -> None:
+    text = "180 g/m2, 5 oz/yd2, 90g/m2 and 90 g/m²; drill g/m2x and 8 g/m20"
+    assert with_squares(text) == "180 g/m², 5 oz/yd², 90g/m² and 90 g/m²; drill g/m2x and 8 g/m20"
 
 
 def test_text_of_an_amount_is_escaped() -> None:

@@ -22,6 +22,10 @@ def test_reference_becomes_the_linked_number() -> None:
     assert render("Cut it {band.cut_length} long.", numbers) == f"<p>Cut it {BAND.linked} long.</p>\n"
 
 
+def test_weight_of_cloth_is_printed_with_a_raised_2() -> None:
+    assert "from 150 g/m² up" in render("Take jersey from 150 g/m2 up.")
+
+
 def test_underscores_of_two_references_make_no_emphasis() -> None:
     assert render("{band.cut_length}_{band.cut_length}", numbers).count("<a") == 2
     assert "<em>" not in render("{band.cut_length}_{band.cut_length}", numbers)

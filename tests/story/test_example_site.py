@@ -163,3 +163,9 @@ def test_same_content_gives_the_same_site(site: Path, tmp_path: Path) -> None:
         if path.is_file()
     }
     assert first == second
+
+
+def test_weight_of_cloth_is_printed_as_the_trade_prints_it(site: Path) -> None:
+    told = soup(site / "tutorials" / "boxy-tee" / "index.html").get_text().replace("\N{NO-BREAK SPACE}", " ")
+    assert "190 g/m²" in told
+    assert "g/m2" not in told
