@@ -34,10 +34,13 @@ def stretch_gauge_of(
     return None
 
 
-def size_chart_of(computed: Computed, prefix: str, first: System, language: English = ENGLISH) -> Drawn | None:
+def size_chart_of(
+    computed: Computed, prefix: str, first: System, language: English = ENGLISH, *, only: System | None = None
+) -> Drawn | None:
     """The body measurements in every size and, where a girth of the garment goes round one, the garment there.
 
-    ``prefix`` starts every id in it. None when there are fewer than two sizes, or no measurement is known in all.
+    ``prefix`` starts every id in it; ``only`` leaves out the other system.
+    None when there are fewer than two sizes, or no measurement is known in all.
     """
     tutorial = computed.tutorial
     measures = tuple(found for name in tutorial.body if (found := _measure(name, computed)) is not None)
@@ -45,7 +48,7 @@ def size_chart_of(computed: Computed, prefix: str, first: System, language: Engl
         chart = size_chart.SizeChart(tutorial.title, tutorial.sizes, measures)
     except CannotDraw:
         return None
-    return drawn(size_chart.draw(chart, first=first), prefix, language)
+    return drawn(size_chart.draw(chart, first=first, only=only), prefix, language)
 
 
 def _measure(name: str, computed: Computed) -> size_chart.Measure | None:

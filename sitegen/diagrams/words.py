@@ -21,6 +21,11 @@ def plain_both_units(value: Length, first: System) -> str:
     return RULER.show_both(value, first)
 
 
+def one_unit(value: Length, system: System) -> str:
+    """A length in one system with true fractions: ``17¾ in``."""
+    return _set(RULER.show(value, system))
+
+
 def both_units(value: Length, first: System) -> str:
     """A length in both systems with true fractions: ``17¾ in (45 cm)``. Lines may break before the bracket only."""
     one, other = plain_both_units(value, first).split(" (")

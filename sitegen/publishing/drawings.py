@@ -69,9 +69,12 @@ class Drawings:
         )
         return found if first_time or found is None else replace(found, words=Markup())
 
-    def alike(self, stem: str, drawn: Drawn | None) -> Diagram | None:
-        """A drawing that is the same for all sizes; None for none."""
-        return self._shown(stem, [self._files.file_of(drawn.svg, stem)]) if drawn is not None else None
+    def alike(self, stem: str, drawn: Drawn | None, in_one_system: Sequence[Drawn | None] = ()) -> Diagram | None:
+        """A drawing that is alike for all sizes, and how it is in inches and in centimetres alone; None if none."""
+        if drawn is None:
+            return None
+        alone = tuple(self._picture(*self._files.file_of(each.svg, stem)) for each in in_one_system if each is not None)
+        return replace(self._shown(stem, [self._files.file_of(drawn.svg, stem)]), in_one_system=alone)
 
     def by_size(self, stem: str, draw: Callable[[int], Drawn | None]) -> Diagram | None:
         """What is drawn for each size, in every size in which it differs; None when a size has no drawing."""
@@ -87,13 +90,14 @@ class Drawings:
         shown = len(pictures) // 2
         return Diagram(
             title=pictures[shown][1].title,
-            drawings=tuple(
-                DrawnPicture(f"{self._root}{path}", file.width, file.height, file.true_size) for path, file in pictures
-            ),
+            drawings=tuple(self._picture(path, file) for path, file in pictures),
             words=_in_sentences([file.description for _, file in pictures], shown),
             shown=shown,
             anchor=f"d-{stem}",
         )
+
+    def _picture(self, path: str, file: PictureFile) -> DrawnPicture:
+        return DrawnPicture(f"{self._root}{path}", file.width, file.height, file.true_size)
 
 
 def _in_sentences(texts: Sequence[str], shown: int) -> Markup:

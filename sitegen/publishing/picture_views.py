@@ -100,3 +100,5 @@ class Diagram:
     """Which drawing stands for all while no size is chosen."""
     anchor: str = ""
     """The id of the words."""
+    in_one_system: tuple[DrawnPicture, ...] = ()
+    """The same with inches alone and with centimetres alone, for who chose these; empty where it is not drawn anew."""

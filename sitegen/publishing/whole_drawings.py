@@ -21,11 +21,17 @@ def whole_drawings(computed: Computed, first: System, drawings: Drawings, anchor
     gauges = {key: _gauge(computed, key, first, drawings) for key in fabrics}
     layouts = {key: _layout(computed, key, first, drawings) for key in fabrics}
     return WholeDrawings(
-        chart=_without_words(drawings.alike("size-chart", size_chart_of(computed, IDS, first, drawings.language))),
+        chart=_chart(computed, first, drawings),
         gauges={key: found for key, found in gauges.items() if found is not None},
         layouts={key: found for key, found in layouts.items() if found is not None},
         order=_order(computed, drawings, anchors),
     )
+
+
+def _chart(computed: Computed, first: System, drawings: Drawings) -> Diagram | None:
+    """Beside a table that follows the choice of a system, so that it must follow it too."""
+    drawn, *alone = (size_chart_of(computed, IDS, first, drawings.language, only=only) for only in (None, *System))
+    return _without_words(drawings.alike("size-chart", drawn, alone))
 
 
 def _gauge(computed: Computed, fabric: str, first: System, drawings: Drawings) -> Diagram | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -45,6 +46,14 @@ def test_each_size_says_its_name_and_number() -> None:
     said = words(write_svg(draw(CHART, first=System.CENTIMETRES), "p"))
     assert said.count("4XL") == 2
     assert "124.5\u00a0cm (49\u00a0in)" in said
+
+
+def test_one_system_alone_is_all_that_is_said() -> None:
+    for only, number, other in ((System.CENTIMETRES, "124.5\u00a0cm", "in"), (System.INCHES, "49\u00a0in", "cm")):
+        said = words(write_svg(draw(CHART, only=only), "p"))
+        assert number in said
+        assert not re.search(rf"\d\s{other}\b", " ".join([*said, describe(CHART, only=only)]))
+    assert "The garment is 12.5 cm larger." in describe(CHART, only=System.CENTIMETRES)
 
 
 def test_ease_is_said_once_or_from_the_least_to_the_most() -> None:

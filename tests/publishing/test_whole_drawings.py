@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from pathlib import Path
@@ -28,7 +29,7 @@ def test_every_drawing_stands_in_its_section_as_a_file(tmp_path: Path) -> None:
     page, _ = lay_out(tmp_path)
     soup = soup_of(page)
     where = {
-        "section[aria-labelledby=sizes] > figure img": 1,
+        "section[aria-labelledby=sizes] > figure img": 3,
         "section[aria-labelledby=fabrics] .gauge img": 1,
         "section[aria-labelledby=cutting] .layouts img": 3,
         "section[aria-labelledby=steps] .order img": 1,
@@ -171,3 +172,22 @@ def test_drawings_raise_no_barrier(tmp_path: Path, browser: Any, scheme: str) ->
     ).evaluate_all("all => all.filter(one => one.offsetHeight && one.offsetHeight < 24).map(one => one.outerHTML)")
     assert small == []
     tab.close()
+
+
+@in_browser
+def test_size_chart_follows_the_choice_of_a_system(tmp_path: Path, browser: Any) -> None:
+    page, _ = lay_out(tmp_path)
+    tab = browser.new_page()
+    tab.goto(page.as_uri())
+    images = tab.locator("section[aria-labelledby=sizes] > .diagram img")
+    for choice, shown, said, unsaid in (
+        ("both", 0, "in (86.5", ""),
+        ("in", 1, "34\u00a0in", "cm"),
+        ("cm", 2, "86.5\u00a0cm", "in"),
+    ):
+        tab.locator(f"#units-{choice}").check(force=True)
+        assert [image.is_visible() for image in images.all()] == [place == shown for place in range(3)]
+        drawing = ET.parse(page.parent / str(images.nth(shown).get_attribute("src"))).getroot()
+        text = "".join(drawing.itertext()).replace(" ", "\u00a0")
+        assert said.replace(" ", "\u00a0") in text
+        assert not unsaid or not re.search(rf"\d\u00a0{unsaid}\b", text)

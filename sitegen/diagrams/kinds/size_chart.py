@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import ceil
 
@@ -24,8 +24,8 @@ from sitegen.diagrams.drawing import (
     rectangle,
 )
 from sitegen.diagrams.text_boxes import UNIT, text_width, wrapped
-from sitegen.diagrams.words import both_units, capital, plain_both_units
-from sitegen.quantities import ZERO, Length, System
+from sitegen.diagrams.words import both_units, capital, one_unit, plain_both_units
+from sitegen.quantities import RULER, ZERO, Length, System
 
 _BAR = 11
 _ROW = 20
@@ -85,25 +85,37 @@ class SizeChart:
         return any(measure.garment for measure in self.measures)
 
 
-def describe(chart: SizeChart, *, first: System = System.INCHES) -> str:
+Say = Callable[[Length], str]
+"""Puts a length into words."""
+
+
+def describe(chart: SizeChart, *, first: System = System.INCHES, only: System | None = None) -> str:
     """The picture in words, with its numbers."""
+
+    def say(length: Length) -> str:
+        return plain_both_units(length, first) if only is None else RULER.show(length, only)
+
     parts = [f"Body measurements in {len(chart.sizes)} sizes as bars, all from nothing and to one scale."]
     for measure in chart.measures:
-        rows = [f"{size} {plain_both_units(body, first)}" for size, body in zip(chart.sizes, measure.body, strict=True)]
+        rows = [f"{size} {say(body)}" for size, body in zip(chart.sizes, measure.body, strict=True)]
         parts.append(f"{capital(measure.called)}: {', '.join(rows)}.")
         if measure.ease:
-            parts.append(capital(f"{_eased(measure.ease, first, plain=True)}."))
+            parts.append(capital(f"{_eased(measure.ease, say)}."))
     return " ".join(parts)
 
 
-def draw(chart: SizeChart, *, first: System = System.INCHES) -> Drawing:
-    """The measurements under each other, a bar for every size."""
-    numbers = [both_units(body, first) for measure in chart.measures for body in measure.body]
+def draw(chart: SizeChart, *, first: System = System.INCHES, only: System | None = None) -> Drawing:
+    """The measurements under each other, a bar for every size. With ``only`` the numbers are in that system alone."""
+
+    def say(length: Length) -> str:
+        return both_units(length, first) if only is None else one_unit(length, only)
+
+    numbers = [say(body) for measure in chart.measures for body in measure.body]
     left = MARGIN + _widest(chart.sizes, strong=True) + _widest(numbers) + 2 * _GAP
     down = 0
     shapes: list[Shape] = []
     for measure in chart.measures:
-        panel, foot = _panel(chart, measure, left, down, first)
+        panel, foot = _panel(chart, measure, left, down, say)
         shapes += panel
         down = foot + _BETWEEN
     if chart.eased:
@@ -111,7 +123,7 @@ def draw(chart: SizeChart, *, first: System = System.INCHES) -> Drawing:
     room = max(_LEAST_BARS, PAGE_WIDTH - MARGIN - _OVER - left)
     view = View(fitting_scale(chart.longest, room), tuple(shapes), right=left)
     shown = "body and garment" if chart.eased else "the body"
-    return Drawing(capital(f"{chart.called}: {shown} in every size"), describe(chart, first=first), (view,))
+    return Drawing(capital(f"{chart.called}: {shown} in every size"), describe(chart, first=first, only=only), (view,))
 
 
 def _widest(texts: Iterable[str], *, strong: bool = False) -> int:
@@ -119,7 +131,7 @@ def _widest(texts: Iterable[str], *, strong: bool = False) -> int:
     return ceil(max(text_width(text, strong=strong) for text in texts) / UNIT)
 
 
-def _panel(chart: SizeChart, measure: Measure, left: int, down: int, first: System) -> tuple[list[Shape], int]:
+def _panel(chart: SizeChart, measure: Measure, left: int, down: int, say: Say) -> tuple[list[Shape], int]:
     """The rows of one measurement, so many page units down, and where they end."""
     start = MARGIN - left
     shapes: list[Shape] = [
@@ -127,7 +139,7 @@ def _panel(chart: SizeChart, measure: Measure, left: int, down: int, first: Syst
     ]
     top = down + _LINE + 6
     if measure.ease:
-        text = _eased(measure.ease, first)
+        text = _eased(measure.ease, say)
         high = _LINE * len(wrapped(text, PAGE_WIDTH - 2 * MARGIN))
         shapes.append(
             Label(text, at(right=start, down=top + high // 2 - 2), (Side.RIGHT,), PAGE_WIDTH, 0, leader=False)
@@ -139,7 +151,7 @@ def _panel(chart: SizeChart, measure: Measure, left: int, down: int, first: Syst
         shapes += [
             *_bar(measure, row, level),
             Label(size, at(right=start, down=middle), (Side.RIGHT,), PAGE_WIDTH, 0, True, leader=False),
-            Label(both_units(body, first), at(down=middle), (Side.LEFT,), PAGE_WIDTH, _GAP, leader=False),
+            Label(say(body), at(down=middle), (Side.LEFT,), PAGE_WIDTH, _GAP, leader=False),
         ]
     foot = top + _ROW * len(chart.sizes)
     shapes.append(Line(at(down=top - 4), at(down=foot - 4), Role.CUT))
@@ -168,17 +180,16 @@ def _bar(measure: Measure, row: int, level: int) -> list[Shape]:
     ]
 
 
-def _eased(ease: tuple[Length, ...], first: System, *, plain: bool = False) -> str:
+def _eased(ease: tuple[Length, ...], say: Say) -> str:
     """How much larger the garment is: one length, or from the least to the most."""
-    say = plain_both_units if plain else both_units
     least, most = min(ease), max(ease)
     if least == most == ZERO:
         return "the garment is as large as the body"
     if least < ZERO < most:
-        return f"the garment is up to {say(-least, first)} smaller and up to {say(most, first)} larger than the body"
+        return f"the garment is up to {say(-least)} smaller and up to {say(most)} larger than the body"
     way = "larger" if most > ZERO else "smaller"
     least, most = sorted((abs(least), abs(most)))
-    much = say(most, first) if least == most else f"{say(least, first)} to {say(most, first)}"
+    much = say(most) if least == most else f"{say(least)} to {say(most)}"
     return f"the garment is {much} {way}"
 
 
