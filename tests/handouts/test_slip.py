@@ -103,6 +103,19 @@ def test_slip_is_printed_twice_on_a_sheet(tmp_path: Path, paper: Paper, size: tu
         assert "38 cm (15 in)".replace(" ", "") in text.replace("\u00a0", "").replace(" ", "")
 
 
+@pytest.mark.parametrize("name", ["18 months to 2 years", "134-140 tall", "extra-extra-large"])
+def test_name_of_a_size_stays_whole(tmp_path: Path, name: str) -> None:
+    renamed = [text.replace("[S, L]", f"[S, {name}]") for text in (TOTE, OTHER_TUTORIAL)]
+    cls = CLASS.replace("L:", f"{name}:")
+    old, new = (
+        sheets_of(class_folder(tmp_path / str(at), cls, tutorial=text, **TELLS), "evening")
+        for at, text in enumerate(renamed)
+    )
+    with pdfplumber.open(BytesIO(slip_pdf(slip(old, new), DAY))) as pdf:
+        lines = [line["text"].replace("\u00a0", " ") for line in pdf.pages[0].extract_text_lines()]
+    assert len([line for line in lines if name in line and "38 cm" in line]) == 2, lines
+
+
 def test_a_long_slip_goes_on_over_whole_pages(tmp_path: Path) -> None:
     old = before(tmp_path)
     found = slip(old, sheets_of(class_folder(tmp_path / "b", tutorial=OTHER_TUTORIAL, **TELLS), "evening"))
