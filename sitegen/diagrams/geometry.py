@@ -86,6 +86,18 @@ def crosses(segment: Segment, box: Box) -> bool:
     return min(corners) < 0 < max(corners)
 
 
+def meet(one: Segment, other: Segment) -> bool:
+    """Whether two straight pieces of line cross each other; touching at an end is none."""
+    return _parts(one, other) and _parts(other, one)
+
+
+def _parts(line: Segment, ends: Segment) -> bool:
+    """Whether the ends of a segment lie on both sides of a straight line."""
+    (x1, y1), (x2, y2) = line
+    one, other = ((x2 - x1) * (y - y1) - (y2 - y1) * (x - x1) for x, y in ends)
+    return (one < 0 < other) or (other < 0 < one)
+
+
 def nearest_on(box: Box, spot: Spot) -> Spot:
     """The place of a box, edge or inside, that is nearest to a spot."""
     return min(max(spot[0], box.left), box.right), min(max(spot[1], box.top), box.bottom)

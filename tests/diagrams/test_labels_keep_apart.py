@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sitegen.diagrams.drawing import PAGE_WIDTH, Drawing, Label, Line, Role, Side, View, at
-from sitegen.diagrams.geometry import crosses
+from sitegen.diagrams.drawing import PAGE_WIDTH, Dimension, Drawing, Label, Line, Number, Role, Side, View, at
+from sitegen.diagrams.geometry import crosses, meet
 from sitegen.diagrams.labels import Layout, laid_out
 from sitegen.diagrams.text_boxes import UNIT, Box, text_width, wrapped
 from sitegen.diagrams.words import both_units
@@ -18,7 +18,7 @@ from sitegen.quantities import Length, System, inches, mm
 ALL_SIDES = tuple(Side)
 
 
-def layout(*shapes: Label | Line) -> Layout:
+def layout(*shapes: Label | Line | Dimension) -> Layout:
     return laid_out(Drawing("t", "d", (View(Fraction(1), shapes),)))
 
 
@@ -114,3 +114,29 @@ def test_line_through_a_box_is_told_from_one_beside_it(
     line: tuple[tuple[int, int], tuple[int, int]], through: bool
 ) -> None:
     assert crosses(line, Box(2, 2, 8, 8)) is through
+
+
+def test_leader_goes_round_a_measure_where_it_can() -> None:
+    """Beside the spot there is no room before the measure, and behind it a leader would cross it; below lines are in
+    the way, which cost more than the way to the other side, but less than to be read as a part of the measure."""
+    tall = Dimension(at(right=120), at(y=mm(300), right=120), Number("n", mm(300)))
+    below = [Line(at(right=20, down=down), at(right=118, down=down), Role.CUT) for down in (92, 97)]
+    word = Label("some words", at(right=100, down=80), (Side.RIGHT, Side.BELOW))
+    (found,) = layout(*below, tall, word).labels
+    assert found.flush is Side.BELOW
+    assert found.box.right < 120 * UNIT
+    (free,) = layout(*below, Line(tall.start, tall.end, Role.CUT), word).labels
+    assert free.leader is not None
+    assert meet(free.leader, ((120 * UNIT, 0), (120 * UNIT, 300 * UNIT)))
+
+
+@given(st.lists(st.tuples(st.integers(-9, 9), st.integers(-9, 9)), min_size=4, max_size=4))
+def test_two_lines_meet_where_their_ways_cross_between_their_ends(spots: list[tuple[int, int]]) -> None:
+    (x1, y1), (x2, y2), (x3, y3), (x4, y4) = spots
+    across = (x2 - x1) * (y4 - y3) - (y2 - y1) * (x4 - x3)
+    inside = False
+    if across:
+        one = Fraction((x3 - x1) * (y4 - y3) - (y3 - y1) * (x4 - x3), across)
+        other = Fraction((x3 - x1) * (y2 - y1) - (y3 - y1) * (x2 - x1), across)
+        inside = 0 < one < 1 and 0 < other < 1
+    assert meet((spots[0], spots[1]), (spots[2], spots[3])) is inside

@@ -9,7 +9,10 @@ from diagrams.reading_svg import named, parsed, spots, words
 from diagrams.sewn_pictures import band
 
 from sitegen.diagrams import CannotDraw, Edge, TaperedPiece, write_svg
+from sitegen.diagrams.geometry import crosses, meet
 from sitegen.diagrams.kinds.piece_plan import CutOff, Ends, PiecePlan, PlanSide, describe, draw
+from sitegen.diagrams.labels import laid_out
+from sitegen.diagrams.on_page import DimensionOnPage
 from sitegen.quantities import ZERO, Length, inches, mm
 
 SEAM = PlanSide("side", Ends.SEAM, inches("1/2"), "single")
@@ -138,3 +141,27 @@ def test_plan_of_which_nothing_is_left_cannot_be_drawn(
     sides = dict.fromkeys(("left", "right"), PlanSide("side", Ends.SEAM, taken))
     with pytest.raises(CannotDraw):
         PiecePlan("p", "p", "1", TaperedPiece(width, width, length, length, Edge.STRAIGHT), sides, cut_off=cut)
+
+
+@pytest.mark.parametrize("cut", [None, CutOff(inches(2), inches(2))])
+@pytest.mark.parametrize("notch", ["", "double"])
+def test_measure_of_a_low_piece_leaves_room_for_the_name_of_its_lower_edge(cut: CutOff | None, notch: str) -> None:
+    """The name has its place at the edge, and no leader crosses a measure."""
+    base = PiecePlan(
+        "base", "base", "2", TaperedPiece(inches(16), inches(16), inches(7), inches(7), Edge.STRAIGHT),
+        {which: PlanSide(which, Ends.SEAM, inches("1/2"), notch) for which in ("top", "bottom")}
+        | dict.fromkeys(("left", "right"), SEAM),
+        cut_off=cut,
+    )  # fmt: skip
+    found = laid_out(draw(base))
+    measures = [
+        line
+        for view in found.views
+        for shape in view.shapes
+        if isinstance(shape, DimensionOnPage)
+        for line in shape.segments
+    ]
+    (lower,) = [label for label in found.labels if label.label.text.startswith("bottom")]
+    assert lower.leader is None
+    assert not [label for label in found.labels for line in measures if label.leader and meet(label.leader, line)]
+    assert not [label.label.text for label in found.labels for line in measures if crosses(line, label.box)]

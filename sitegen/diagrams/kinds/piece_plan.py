@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from fractions import Fraction
 from functools import cached_property
+from math import ceil
 
 from sitegen.diagrams.drawing import (
     CannotDraw,
@@ -26,6 +27,7 @@ from sitegen.diagrams.drawing import (
 )
 from sitegen.diagrams.piece_shapes import area, ends, grain_line, on, side
 from sitegen.diagrams.tapered_piece import Edge, TaperedPiece
+from sitegen.diagrams.text_boxes import UNIT, block_size, wrapped
 from sitegen.diagrams.words import both_units, capital, plain_both_units
 from sitegen.quantities import ZERO, Length, System
 from sitegen.sewing import geometry
@@ -33,6 +35,7 @@ from sitegen.sewing import geometry
 _WIDTH, _HEIGHT = 150, 236
 _CENTRE = 175
 _MARK = 9
+_NAME_WIDTH, _NAME_GAP = 130, 6
 _PLAIN = ("seam", "raw")
 _INSIDE = 120
 """Page units of height from which the names of the upper and lower edge stand inside the piece."""
@@ -267,37 +270,57 @@ def _measures(plan: PiecePlan, first: System) -> list[Shape]:
     """Cut length and cut width, below the piece and on its left."""
     shape, foot = plan.shape, plan.shape.cut_length
     across, along = plan.across, plan.along
+    aside = _room_below(plan, first) + 14
     down, left = ("cut length", "cut width") if plan.lengthwise else ("cut width", "cut length")
     down = f"half of the {down}" if plan.halved else down
     below = f"{down}\n{both_units(across.value, first)}"
     beside = f"{left}\n{both_units(along.value, first)}"
     return [
         Dimension(at(), at(y=foot), along, beside, (Side.LEFT,), right=-14, width=78),
-        Dimension(at(y=foot), at(shape.width, foot), across, below, (Side.BELOW,), down=14, width=170),
+        Dimension(at(y=foot), at(shape.width, foot), across, below, (Side.BELOW,), down=aside, width=170),
     ]
 
 
+def _room_below(plan: PiecePlan, first: System) -> int:
+    """Page units that the name of the lower edge takes between it and its measure, so that no leader crosses that."""
+    named = _named(plan).get("bottom")
+    if named is None or _is_tall(plan):
+        return 0
+    lines = wrapped(_label(named, first), _NAME_WIDTH)
+    return _NAME_GAP + ceil(Fraction(block_size(lines)[1], UNIT))
+
+
+def _is_tall(plan: PiecePlan) -> bool:
+    return plan.shape.cut_length.mm * plan.scale >= _INSIDE
+
+
+def _named(plan: PiecePlan) -> dict[str, PlanSide]:
+    """The sides whose names are told; what becomes of all sides alike is said once."""
+    found: dict[str, PlanSide] = {}
+    for which in ("right", "left", "top", "bottom"):
+        side = plan.sides.get(which)
+        again = side in found.values() and (which in ("left", "right") or (side and side.called in _PLAIN))
+        if side is not None and not again:
+            found[which] = side
+    return found
+
+
 def _names(plan: PiecePlan, first: System) -> list[Shape]:
-    """What the piece is called, and its sides; what becomes of all sides alike is said once."""
+    """What the piece is called, and its sides."""
     shape, foot = plan.shape, plan.shape.cut_length
     middle, level = shape.width / 2, foot / 2
-    tall = foot.mm * plan.scale >= _INSIDE
     words = f"{plan.called}: cut {plan.cut}" if plan.cut else plan.called
     shapes: list[Shape] = [Label(words, at(middle), (Side.ABOVE,), width=320, gap=50, strong=True, leader=False)]
     spots = {
         "right": (at(shape.right_at(level), level), (Side.RIGHT,)),
         "left": (at(shape.left_at(level), level), (Side.LEFT,)),
         "top": (at(middle), (Side.ABOVE,)),
-        "bottom": (at(middle, foot), (Side.ABOVE, Side.BELOW) if tall else (Side.BELOW,)),
+        "bottom": (at(middle, foot), (Side.ABOVE, Side.BELOW) if _is_tall(plan) else (Side.BELOW,)),
     }
-    said: list[PlanSide] = []
-    for which, (spot, places) in spots.items():
-        named = plan.sides.get(which)
-        beside = which in ("left", "right")
-        if named is None or (named in said and (beside or named.called in _PLAIN)):
-            continue
-        said.append(named)
-        shapes.append(Label(_label(named, first), spot, places, width=76 if beside else 130, gap=6))
+    for which, named in _named(plan).items():
+        spot, places = spots[which]
+        width = 76 if which in ("left", "right") else _NAME_WIDTH
+        shapes.append(Label(_label(named, first), spot, places, width=width, gap=_NAME_GAP))
     cut = plan.cut_off
     if cut is not None:
         corner = at(shape.right_at(foot) - cut.width / 2, foot - cut.height / 2)
