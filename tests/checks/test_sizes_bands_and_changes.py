@@ -206,3 +206,30 @@ def test_much_length_at_one_line_is_a_hint(rest: str, message: str, tmp_path: Pa
 
 def test_three_inches_at_one_line_are_left_alone(tmp_path: Path) -> None:
     assert of("change-large", tmp_path, change("6 in from the bottom", "lengthen_by: 3 in")) == []
+
+
+# -- bands that no ratio serves ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("opening", "asked"),
+    [
+        (
+            "front.neckline, front.neckline",
+            " front.neckline stands in its opening more than once: is another edge meant?",
+        ),
+        ("front.neckline", ""),
+    ],
+)
+def test_band_that_no_ratio_serves_asks_about_an_edge_that_stands_twice_in_its_opening(
+    tmp_path: Path, opening: str, asked: str
+) -> None:
+    text = RIB + PIECES + "body: {head: 60 in}\n" + BAND.replace("OPENING", opening).replace("RATIO", "80%")
+    (found,) = of("band-stretch", tmp_path, text.replace("OVER", "head"))
+    assert found.message.endswith(f"No ratio below 100% would serve.{asked}")
+
+
+def test_band_that_another_ratio_serves_asks_nothing(tmp_path: Path) -> None:
+    text = RIB + PIECES + "body: {head: 44 in}\n" + BAND.replace("OPENING", "front.neckline, front.neckline")
+    (found,) = of("band-stretch", tmp_path, text.replace("RATIO", "70%").replace("OVER", "head"))
+    assert found.message.endswith("or more would serve.")

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
+from sitegen.checks.told import listed
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import Ratio, Worked, show_ratio, show_working
 from sitegen.sewing import band as band_sums
@@ -104,12 +106,21 @@ def band_stretch(band: Band, computed: Computed) -> Iterator[Finding]:
         band.ratio.place,
         f"The {name} must stretch by {show_ratio(need.ratio)} {purpose}"
         f"{f' in size {size_name}' if size_name else ''}, but {fabric.name} stretches by {show_ratio(has)}."
-        + (f" A ratio of {serves} or more would serve." if serves else " No ratio below 100% would serve."),
+        + (f" A ratio of {serves} or more would serve." if serves else " No ratio below 100% would serve.")
+        + ("" if serves else _again(band)),
         band.ratio.text,
         serves,
         show_working(need, computed.tutorial.first_system),
         size_name,
     )
+
+
+def _again(band: Band) -> str:
+    """A question about edges that stand in the opening more than once, where one of them may be another by a slip."""
+    often = Counter(edge.name for edge in band.around)
+    again = [name for name, count in often.items() if count > 1]
+    stand = "stands" if len(again) == 1 else "stand"
+    return f" {listed(again)} {stand} in its opening more than once: is another edge meant?" if again else ""
 
 
 def _worst(band: Band, computed: Computed) -> tuple[tuple[int, Worked] | None, str]:
