@@ -97,13 +97,14 @@ def nearest_whole(part: int, whole: int) -> int:
 
 def vulgar(number: Fraction) -> str:
     """A number with a vulgar fraction, ``17 3/4``. Finer parts than sixty-fourths come as decimals."""
-    whole, part = divmod(abs(number), 1)
-    if part.denominator > 64:
+    bottom = number.denominator
+    if bottom > 64:
         return decimal(number)
+    whole, top = divmod(abs(number.numerator), bottom)
     sign = "−" if number < 0 else ""
-    if part == 0:
+    if not top:
         return f"{sign}{whole}"
-    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
+    return f"{sign}{whole} {top}/{bottom}" if whole else f"{sign}{top}/{bottom}"
 
 
 def decimal(number: Fraction, places: int = 2) -> str:

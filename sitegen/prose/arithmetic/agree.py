@@ -11,8 +11,10 @@ from sitegen.quantities import RULER, Length, Typed, Unit, grain, inches, mm
 
 _HEDGED = Fraction(8, 100)
 """``about 18 in`` is right for 16 3/4 to 19 1/2 in (common practice, no source)."""
-_LONGEST_STEP = max(RULER.metric_long, RULER.inch_long).mm
-"""Millimetres: what lies farther apart than half of this is on two marks of any ruler."""
+_HALF_STEP = max(RULER.metric_long, RULER.inch_long).mm / 2
+"""Millimetres: what lies farther apart than this is on two marks of any ruler."""
+_GOOD_MARKS = inches("1/8"), mm(5)
+_FINE_MARKS = inches("1/16"), mm(1)
 
 
 class Exactness(Enum):
@@ -29,9 +31,9 @@ class Exactness(Enum):
 def part_exactness(value: Fraction) -> Exactness:
     """How exactly an equal part must be given: to the ruler where a mark has it, coarsely where none has."""
     length = Length(value)
-    if length.sits_on(inches("1/8")) or length.sits_on(mm(5)):
+    if any(map(length.sits_on, _GOOD_MARKS)):
         return Exactness.EXACT
-    return Exactness.RULER if length.sits_on(inches("1/16")) or length.sits_on(mm(1)) else Exactness.COARSE
+    return Exactness.RULER if any(map(length.sits_on, _FINE_MARKS)) else Exactness.COARSE
 
 
 def agrees(said: Fraction, unit: Unit, makes: Iterable[Fraction], exactness: Exactness, *, hedged: bool) -> bool:
@@ -42,14 +44,21 @@ def agrees(said: Fraction, unit: Unit, makes: Iterable[Fraction], exactness: Exa
 def _agrees(said: Fraction, unit: Unit, makes: Fraction, exactness: Exactness, hedged: bool) -> bool:
     if said == makes:
         return True
-    if exactness is Exactness.EXACT and not hedged:
-        return said == RULER.rounded(Length(makes), unit.system).mm  # 50.4 cm is 50.5 cm on a ruler
-    apart = abs(said - makes)
     if hedged:
-        return apart <= max(_half_grain(said, unit), makes * _HEDGED)
-    if apart * 2 <= _LONGEST_STEP and RULER.agrees(Length(said), Length(makes), unit.system):
-        return True
-    return exactness is Exactness.COARSE and apart <= _half_grain(said, unit)
+        return abs(said - makes) <= max(_half_grain(said, unit), makes * _HEDGED)
+    if _are_within(said, makes, _HALF_STEP):
+        if exactness is Exactness.EXACT:
+            return said == RULER.rounded(Length(makes), unit.system).mm  # 50.4 cm is 50.5 cm on a ruler
+        if RULER.agrees(Length(said), Length(makes), unit.system):
+            return True
+    return exactness is Exactness.COARSE and _are_within(said, makes, _half_grain(said, unit))
+
+
+def _are_within(one: Fraction, other: Fraction, most: Fraction) -> bool:
+    """Whether two numbers lie no farther apart than this."""
+    # Done with whole numbers: fractions would be brought to their lowest terms only to be compared.
+    apart = abs(one.numerator * other.denominator - other.numerator * one.denominator)
+    return apart * most.denominator <= most.numerator * one.denominator * other.denominator
 
 
 @lru_cache(maxsize=4096)
