@@ -90,16 +90,16 @@ def wrong_results(reading: Reading, pairs: dict[int, Measured], skipped: frozens
 
 
 def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequence[Size]) -> Iterator[WrongResult]:
-    texts: dict[tuple[int, int], str] = {}
+    texts: dict[int, str] = {}
 
     def said(item: Item) -> str:
-        place = item.first, item.behind
-        if place not in texts:
+        text = texts.get(item.first)
+        if text is None:
             one = item.number if item.times and item.number is not None else item
             start, end = reading.tokens.starts[one.first], reading.tokens.ends[one.behind - 1]
             often = f"{item.times} × " if item.times > 1 else ""
-            texts[place] = often + " ".join(reading.text[start:end].split())
-        return texts[place]
+            text = texts[item.first] = often + " ".join(reading.text[start:end].split())
+        return text
 
     found = _by_forms(items, symbols, said)
     _by_statements(items, symbols, said, found, column_results(reading, items, symbols))

@@ -18,7 +18,7 @@ from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
 from sitegen.prose.arithmetic.ways_of import Scope, Way, ways_in
-from sitegen.quantities import System
+from sitegen.quantities import System, Unit
 
 _SENTENCES = 4
 """How many sentences before the result's own may hold its parts."""
@@ -93,7 +93,7 @@ def related_results(
                 if verdict is None:
                     continue
                 done.add(at)
-                right = _makes(verdict, items[at])
+                right = _makes(verdict, items[at], items[at].written)
                 if verdict.named:
                     used.update(other for other in around if symbols[other] == "L")
                     used.add(at)
@@ -126,12 +126,13 @@ def _is_part(said: str, way: Way) -> bool:
 def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Said) -> Way | None:
     """The way that makes the result, or else the named way that comes close to it."""
     result = items[at]
+    written = result.written
     named: list[Way] = []
     excuse: Way | None = None
     for way in ways_in(items, symbols, scope, said):
         if way.named:
             named.append(way)
-        if (way.named or excuse is None) and _makes(way, result):
+        if (way.named or excuse is None) and _makes(way, result, written):
             if way.named:
                 return way
             excuse = way
@@ -201,9 +202,10 @@ def _leads(symbols: str, index: int, tie: str) -> bool:
     return (told and ("." in gap or "(" in gap or reasons)) or ("r" in gap and "T" in tie)
 
 
-def _makes(way: Way, result: Item) -> bool:
+def _makes(way: Way, result: Item, written: Sequence[tuple[Fraction, Unit]]) -> bool:
+    """Whether a way makes a result, in one of the units in which it is written."""
     hedged = way.hedged or result.hedged
-    return any(agrees(value, unit, (way.value,), way.exactness, hedged=hedged) for value, unit in result.written)
+    return any(agrees(value, unit, (way.value,), way.exactness, hedged=hedged) for value, unit in written)
 
 
 def _close(way: Way, result: Item, sure: bool, tie: str) -> bool:

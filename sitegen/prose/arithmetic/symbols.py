@@ -92,13 +92,20 @@ class Item(NamedTuple):
     @property
     def written(self) -> tuple[tuple[Fraction, Unit], ...]:
         """A length as it is written, and in the other unit where one is given too: millimetres, and the unit."""
-        both = (one for one in (self.number, self.other) if one is not None and one.high is None)
-        return tuple((one.value * one.unit.mm, one.unit) for one in both if one.unit is not None)
+        one, other = self.number, self.other
+        written = []
+        if one is not None and one.high is None and one.unit is not None:
+            written.append((self.value, one.unit))
+        if other is not None and other.high is None and other.unit is not None:
+            written.append((other.value * other.unit.mm, other.unit))
+        return tuple(written)
 
     def beside(self, unit: Unit | None) -> Fraction:
         """Millimetres of a length; where it is given in two units, of the one in the system of ``unit``."""
-        other = self.other.unit if self.other is not None else None
-        if unit is None or self.other is None or other is None or self.unit is None:
+        if self.other is None or unit is None:
+            return self.value
+        other = self.other.unit
+        if other is None or self.unit is None:
             return self.value
         fits = other.system is unit.system is not self.unit.system
         return self.other.value * other.mm if fits else self.value
