@@ -32,6 +32,8 @@ _BRACKET = re.compile(
     rf"(?<![\w/.,⁄]){NUMBER_PATTERN}\s*[×x*]\s*\((?P<inside>[^()=\n]{{3,80}})\)\s*=\s*", re.IGNORECASE
 )
 """So many times a sum in brackets: ``2 × (18 in + 54 in) = 144 in``."""
+_CLOSES = re.compile(r"\)\s*=")
+"""The end of such a sum, without which none need be looked for."""
 _SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
 _GOES_ON = re.compile(r"[+−×÷][^\d\n.=;:]*$")
 """A sign before a term, or before the name of one: the sum began before, in a way that is not read here."""
@@ -89,7 +91,7 @@ def find_sums(text: str) -> Iterator[WrittenSum]:
     for part in _PART.finditer(text):
         if "=" in part.group():
             yield from _in_part(text, *part.span())
-    if ")" in text:
+    if _CLOSES.search(text):
         yield from _with_brackets(text)
 
 
