@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
-from itertools import pairwise
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, OPAQUE, PERCENT, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.line import Line
@@ -37,10 +36,10 @@ _PRICE = re.compile(
 _CLOCK = re.compile(r"\d{1,2}:\d\d.*")
 _TYPED_SIGNS = {"-": "-", "–": ":", "*": "*", "x": "*", "/": "/"}
 """Signs that are signs of a sum only between two blanks."""
-_MAY_BE_MORE = frozenset((*_TYPED_SIGNS, "together", "an", *ONE_OF_EACH))
+_MORE = frozenset((*_TYPED_SIGNS, "together", "an", *ONE_OF_EACH))
 """Words and signs that tell what they are only with those beside them, or that are looked for by their places."""
-_FIRST_OF_TWO = frozenset(first for first, _ in PAIRS)
-_NO_WORDS = (TokenKind.NUMBER, TokenKind.SKIPPED)
+_FIRST_OF_TWO = frozenset(first for first, _ in PAIRS) - _MORE
+_MAY_BE_MORE = _MORE | _FIRST_OF_TWO
 _ALONE = ("each", "apiece")
 _ONE_OF = ("a", "an", "per", "/", "every", "the")
 _FOR_ONE = ("each", "every", "one")
@@ -53,8 +52,7 @@ _CENTS = 2
 
 def told_at(tokens: Tokens, number_at: Mapping[int, Measured]) -> list[int]:
     """The places of all tokens that may tell a price, a time, a weight or a count, in order."""
-    skipped = [at for at, kind in enumerate(tokens.kinds) if kind is TokenKind.SKIPPED]
-    return sorted([*skipped, *(at for at, one in number_at.items() if not _is_only_factor(one))])
+    return sorted([*tokens.skipped, *(at for at, one in number_at.items() if not _is_only_factor(one))])
 
 
 def _is_only_factor(one: Measured) -> bool:
@@ -68,10 +66,9 @@ def _is_only_factor(one: Measured) -> bool:
 def special_tokens(tokens: Tokens, number_at: Mapping[int, Measured]) -> list[int]:
     """The places of all tokens that are more than a word or sign that stands for itself, in order."""
     words = tokens.words
-    special = {at for at, word in enumerate(words) if word in _MAY_BE_MORE}
-    special.update(at for at, kind in enumerate(tokens.kinds) if kind in _NO_WORDS)
-    special.update(at for at, pair in enumerate(pairwise(words)) if pair[0] in _FIRST_OF_TWO and pair in PAIRS)
-    return sorted(special.union(number_at))
+    may_be_more = [at for at, word in enumerate(words) if word in _MAY_BE_MORE]
+    special = {at for at in may_be_more if words[at] not in _FIRST_OF_TWO or tuple(words[at : at + 2]) in PAIRS}
+    return sorted(special.union(tokens.printed, tokens.skipped, number_at))
 
 
 def items_of(

@@ -109,8 +109,8 @@ class Tokens(Sequence[Token]):
     """All tokens of a text in order. Blanks are no tokens; an empty line is one.
 
     They are kept in columns, since most are only passed over: what looks at many of them reads the columns, and a token
-    is made where one is asked for. ``printed`` has the printed numbers by their places, ``breaks`` the places of the
-    empty lines.
+    is made where one is asked for. ``printed`` has the printed numbers by their places, ``skipped`` the places of what
+    only looks like a number, ``breaks`` those of the empty lines.
     """
 
     text: str
@@ -119,6 +119,7 @@ class Tokens(Sequence[Token]):
     ends: list[int]
     words: list[str]
     printed: dict[int, Printed]
+    skipped: list[int]
     breaks: list[int]
 
     def __len__(self) -> int:
@@ -161,6 +162,7 @@ def tokens_of(text: str) -> Tokens:
     ends: list[int] = []
     words: list[str] = []
     printed: dict[int, Printed] = {}
+    skipped: list[int] = []
     breaks: list[int] = []
     word, mark = TokenKind.WORD, TokenKind.MARK
     for match in _TOKEN.finditer(text):
@@ -182,12 +184,15 @@ def tokens_of(text: str) -> Tokens:
             number = _number(match)
             if number is not None:
                 printed[len(words)] = number
+            else:
+                skipped.append(len(words))
             kinds.append(TokenKind.NUMBER if number is not None else TokenKind.SKIPPED)
             words.append(said)
         elif group == "word":
             kinds.append(word)
             words.append(_small(said))
         elif group == "skipped":
+            skipped.append(len(words))
             kinds.append(TokenKind.SKIPPED)
             words.append(said.lower())
         elif group == "mark":
@@ -197,7 +202,7 @@ def tokens_of(text: str) -> Tokens:
             breaks.append(len(words))
             kinds.append(TokenKind.BREAK)
             words.append("\n")
-    return Tokens(text, kinds, starts, ends, words, printed, breaks)
+    return Tokens(text, kinds, starts, ends, words, printed, skipped, breaks)
 
 
 def _small(said: str) -> str:
