@@ -46,8 +46,13 @@ def wrong_cuts(items: Sequence[Item], symbols: str, said: Said) -> Iterator[Wron
     """Every such cut length, in order."""
     lengths = [at for at, symbol in enumerate(symbols) if symbol == "L" and not items[at].times]
     for three in zip(lengths, lengths[1:], lengths[2:], strict=False):
-        if three[-1] - three[0] <= _FARTHEST and _stand_alone(symbols, three):
+        if three[-1] - three[0] <= _FARTHEST and _are_alike(items, three) and _stand_alone(symbols, three):
             yield from _of_three(items, symbols, said, three)
+
+
+def _are_alike(items: Sequence[Item], three: Sequence[int]) -> bool:
+    """Whether three lengths are told in one unit, and each exactly."""
+    return len({items[at].unit for at in three}) == 1 and not any(items[at].hedged for at in three)
 
 
 def _stand_alone(symbols: str, three: Sequence[int]) -> bool:
@@ -62,8 +67,6 @@ def _of_three(items: Sequence[Item], symbols: str, said: Said, three: Sequence[i
         whole, seam, result = items[finished], items[allowance], items[cut]
         if (
             result.unit is None
-            or len({whole.unit, seam.unit, result.unit}) > 1
-            or any(item.hedged for item in (whole, seam, result))
             or seam.value * _SMALL > whole.value
             or "." in symbols[cut:finished]  # the next sentence finishes another one
             or not _FINISHED.search(before[finished] + behind[finished])

@@ -128,8 +128,8 @@ def _may_be_judged(window: Window) -> bool:
     """Whether the window has parts at all, and its result is neither one of them nor only a name."""
     if not window.parts or cuts_a_sum(window):
         return False
-    same = window.result * _SAME
-    if any(abs(window.value(at) - window.result) <= same for at in window.parts):
+    least, most = window.result * (1 - _SAME), window.result * (1 + _SAME)
+    if any(least <= window.value(at) <= most for at in window.parts):
         return False
     following = window.name(window.at + 1) if window.at + 1 < len(window.items) else ""
     if only_names(window.name(window.at), window.words_ahead, window.behind, following, window.words):

@@ -13,6 +13,8 @@ from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.prose.arithmetic.workers import AGAIN
 from sitegen.prose.words import words
 
+_HOW_OFTEN = frozenset("NDSp")
+"""Without one of these beside it a part is taken once."""
 _STOPS = re.compile(r"[L.\n]")
 _CLAUSES = re.compile(r"[L.\n,;:&q]")
 _MOST_TIMES = 100
@@ -43,6 +45,8 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
     """How often a part is taken by the words of its own clause, and the place of the count that says so."""
     symbols = window.symbols
     first = max(0, at - 7)
+    if _HOW_OFTEN.isdisjoint(symbols[first : at + 9]):
+        return 1, None
     counted = re.search(r"N(?:\*|[_apejnzWku]{0,4}o?_?)$", symbols[first:at])
     if counted and (place := first + counted.start()) in window.factors:
         value = window.items[place].value

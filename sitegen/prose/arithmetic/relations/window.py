@@ -84,7 +84,7 @@ class Window:
 
     def has(self, symbols: str) -> bool:
         """Whether one of these symbols stands in the clauses of the run."""
-        return not set(symbols).isdisjoint(self.text)
+        return any(map(self.text.__contains__, symbols))
 
     def name(self, at: int) -> str:
         """An item as it was written; nothing where the text has ended."""
@@ -93,7 +93,9 @@ class Window:
     def value(self, at: int) -> Fraction:
         """Millimetres of a length, in the system of the result where it is given in both; else the bare number."""
         item = self.items[at]
-        return _FACTORS.get(item.symbol, item.beside(self.items[self.at].unit))
+        if item.symbol in _FACTORS:
+            return _FACTORS[item.symbol]
+        return item.value if item.other is None else item.beside(self.items[self.at].unit)
 
 
 def windows_of(items: Sequence[Item], symbols: str, said: Said, asked: Sequence[int]) -> Iterator[Window]:

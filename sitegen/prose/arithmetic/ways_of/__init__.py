@@ -66,4 +66,5 @@ def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> It
         yield Way("", items[at].value, "", Exactness.EXACT, items[at].hedged, items[at].value, named=False)
     around_result = scope.start < scope.at < scope.end
     for way in chain(shared_ways(parts), counted_ways(parts), summed_ways(parts)):
-        yield replace(way, named=way.named and way.kind == "percent") if around_result else way
+        only_excuses = around_result and way.named and way.kind != "percent"
+        yield replace(way, named=False) if only_excuses else way

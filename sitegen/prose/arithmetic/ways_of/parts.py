@@ -49,7 +49,7 @@ class Parts:
 
     def has(self, symbols: str) -> bool:
         """Whether one of these symbols stands around."""
-        return not set(symbols).isdisjoint(self.around)
+        return any(map(self.around.__contains__, symbols))
 
     def after(self) -> list[Fraction]:
         """The lengths said soon behind the result: what is left over, perhaps."""
@@ -62,9 +62,15 @@ class Parts:
         return [at for at in self.lengths if not results or at >= results[-1]]
 
 
+_HOW_OFTEN = frozenset("NSDpe")
+"""Without one of these beside it a length is taken once."""
+
+
 def times_of(parts: Parts, at: int) -> int:
     """How often a length is taken: as often as a number says, twice at both ends, or as one of several allowances."""
     symbols = parts.symbols
+    if _HOW_OFTEN.isdisjoint(symbols[max(0, at - 4) : at + 7]):
+        return 1
     if symbols[max(0, at - 2) : at] == "N*":
         return int(parts.items[at - 2].value)
     if symbols[at + 1 : at + 2] == "e" and (count := count_of(parts, at)):
