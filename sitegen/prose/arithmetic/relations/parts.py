@@ -30,6 +30,14 @@ _ONE_AT_EACH = r"\bone (?:right )?(?:at|on|in) (?:each|either|both) (?:end|side|
 _ENDS = re.compile(rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}")
 """With the first thing at one end and the last at the other, there is one gap fewer."""
 _FOR_ALL = re.compile(r"^for (?!each|either|every)")
+_WIDTH, _HEIGHT = re.compile(r"\bwidth\b|\bacross\b"), re.compile(r"\b(?:length|height)\b")
+_GAPS, _THINGS, _NOTHING = re.compile(r"N_?n"), re.compile(r"N_?j"), re.compile(r"[_j]{0,2}")
+_ALLOWED_BEHIND, _ALLOWED_BEFORE = re.compile(r"[^L,;.]{0,2}[ap]"), re.compile(r"[ap]_?[ok:]?_?$")
+_TAKEN_OFF_TOO = re.compile(r"T[^L.\n]{0,3}L[^LW.,;:\n]{0,4}&[_T]{0,2}$")
+_SIZED_BEFORE = re.compile(r"LW[,&]_?$")
+_LISTED_BEFORE, _LISTED = re.compile(r"L[_apW]{0,3},_{0,2}$"), re.compile(r"L[_apW]{0,3},_{0,2}L")
+_COUNTED_BEFORE = re.compile(r"N(?:\*|_?[np]?_?o)$")
+_ADDED_BEFORE, _GOES_ON = re.compile(r"L[^L.\n]{0,4}[+\-][_NPRDHo*]{0,3}$"), re.compile(r"[_apoW]{0,3}[+\-]")
 _IN_ALL = re.compile(r"W?_?i?_?c")
 _GIVES_REASON = words("for because since")
 _FOR = re.compile(r"for(?: the| both| all)*")
@@ -114,7 +122,7 @@ def _greatest(window: Window) -> int:
 def at_points(window: Window) -> bool:
     """Whether what is counted stands at points, with one gap fewer between them."""
     spaced = _SPACED.search(window.words) is not None
-    if re.search(r"N_?n", window.text) or (window.has("/") and not spaced):
+    if _GAPS.search(window.text) or (window.has("/") and not spaced):
         return False
     things = any(
         (symbol == "z" and window.name(at).lower().startswith("spac"))
@@ -137,12 +145,15 @@ def gaps(window: Window, count: Fraction) -> tuple[Fraction, ...]:
     return count, count - 1, count + 1
 
 
-def other_way(window: Window, at: int) -> bool:
-    """Whether the result and a part are measured in two directions: ``36 in wide, 48 in tall``."""
-    if max(window.at, at) + 1 >= len(window.items) or "c" in window.ahead:
-        return False
-    one, other = (window.name(each + 1).lower() for each in (window.at, at))
-    return (one in UPRIGHT and other in _NOT_UPRIGHT) or (one in _NOT_UPRIGHT and other in UPRIGHT)
+def _other_ways(window: Window) -> set[str]:
+    """The words for directions in which the result is not measured: of ``36 in wide``, what is long, tall or high."""
+    others: set[str] = set()
+    if "c" not in window.ahead:
+        own = window.name(window.at + 1).lower()
+        others |= _NOT_UPRIGHT if own in UPRIGHT else UPRIGHT if own in _NOT_UPRIGHT else set()
+    if _WIDTH.search(window.words_ahead):
+        return others | UPRIGHT
+    return others | ACROSS if _HEIGHT.search(window.words_ahead) else others
 
 
 def is_a_width(window: Window, at: int) -> bool:
@@ -154,33 +165,29 @@ def is_a_width(window: Window, at: int) -> bool:
 def is_allowance(window: Window, at: int) -> bool:
     """Whether a part is called a seam, a hem or an allowance."""
     symbols = window.symbols
-    behind, before = re.split(r"[L,;.]", symbols[at + 1 : at + 4])[0], symbols[max(0, at - 4) : at]
-    return not set("ap").isdisjoint(behind) or re.search(r"[ap]_?[ok:]?_?$", before) is not None
+    behind, before = symbols[at + 1 : at + 4], symbols[max(0, at - 4) : at]
+    return _ALLOWED_BEHIND.match(behind) is not None or _ALLOWED_BEFORE.search(before) is not None
 
 
 def cuts_a_sum(window: Window) -> bool:
     """Whether the window begins in the midst of a sum: ``11 in minus twice 3 in is 5 in``."""
     first = min((*window.places, window.at))
     before = window.symbols[max(0, first - 8) : first]
-    if window.at > first and re.search(r"T[^L.\n]{0,3}L[^LW.,;:\n]{0,4}&[_T]{0,2}$", before):
+    if window.at > first and _TAKEN_OFF_TOO.search(before):
         return True  # “take 2 cm off at the top and 3 cm at the bottom”
-    other = window.name(first + 1).lower() != window.name(window.at + 1).lower()
-    if other and window.symbols[first + 1 : first + 2] == "W" and re.search(r"LW[,&]_?$", before):
+    sized = window.symbols[first + 1 : first + 2] == "W" and _SIZED_BEFORE.search(before)
+    if sized and window.name(first + 1).lower() != window.name(window.at + 1).lower():
         return True  # “112 cm wide, 164 cm high”: only one of them can have a part in the sum
     if window.at > first and _names_more_parts(window):
         return True
-    if (
-        window.at > first
-        and re.search(r"L[_apW]{0,3},_{0,2}$", before)
-        and re.search(r"^L[_apW]{0,3},_{0,2}L", window.symbols[first : first + 9])
-    ):
+    if window.at > first and _LISTED_BEFORE.search(before) and _LISTED.match(window.symbols[first : first + 9]):
         return True  # “yoke 7 in, tier 12 in, flounce 9 in”, of which none may be left out
     last = max((*window.parts, window.at))
-    if window.at < last and re.match(r"[_apoW]{0,3}[+\-]", window.symbols[last + 1 : last + 6]):
+    if window.at < last and _GOES_ON.match(window.symbols[last + 1 : last + 6]):
         return True  # “two layers of 2 in + two seams of 1/2 in”
-    if window.at > first and re.search(r"N(?:\*|_?[np]?_?o)$", before):
+    if window.at > first and _COUNTED_BEFORE.search(before):
         return True  # the count of the first length is left out
-    return re.search(r"L[^L.\n]{0,4}[+\-][_NPRDHo*]{0,3}$", before) is not None
+    return _ADDED_BEFORE.search(before) is not None
 
 
 def _names_more_parts(window: Window) -> bool:
@@ -198,7 +205,8 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
     how another part was got (``1/2 in for the two 1/4 in seams``), the buttons beside the number of their gaps, the
     number of the parts (``the three strips``), and a factor said twice.
     """
-    gone = {at for at in window.parts if other_way(window, at) or _not_of_this_size(window, at)}
+    others = _other_ways(window)
+    gone = {at for at in window.parts if others and window.name(at + 1).lower() in others}
     if window.name(min(window.at + 1, len(window.items) - 1)).lower() not in UPRIGHT | ACROSS:
         gone |= _of_the_other_way(window)
     if window.parts and window.result > max(window.value(at) for at in window.parts):
@@ -209,21 +217,31 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
             gone.update(each for each in window.factors if each < at)
     for one, other in pairwise(window.parts):
         often, place = times(window, other)
-        between = " ".join(window.name(each) for each in range(one + 1, other)).lower()
         if (
             place is not None
-            and not _GIVES_REASON.isdisjoint(between.split())
             and often * window.value(other) == window.value(one)
+            and any(not _GIVES_REASON.isdisjoint(window.name(each).lower().split()) for each in range(one + 1, other))
         ):
             gone |= {other, place}
         elif times(window, one)[0] == 2 and 2 * window.value(one) == window.value(other):
             gone.add(one)  # “3/8 in all round, so you lose 3/4 in”
         elif _IN_ALL.match(window.symbols[other + 1 : other + 6]) and window.value(other) in _several(window, one):
             gone.add(one)  # “5/8 in from each of four edges, 2 1/2 in in all”
+    if window.factors:
+        gone |= _needless(window)
+    if gone.isdisjoint(window.places):
+        return window
+    parts = tuple(at for at in window.parts if at not in gone)
+    return replace(window, parts=parts, factors=tuple(at for at in window.factors if at not in gone))
+
+
+def _needless(window: Window) -> set[int]:
+    """The factors that can have no part in the sum."""
+    gone: set[int] = set()
     shares = {1 / window.value(at) for at in window.factors if window.symbols[at] == "R"}
     gone.update(at for at in window.factors if window.symbols[at] == "N" and window.value(at) in shares)
-    if re.search(r"N_?n", window.text):
-        gone.update(at for at in window.factors if re.match(r"N_?j", window.symbols[at : at + 3]))
+    if _GAPS.search(window.text):
+        gone.update(at for at in window.factors if _THINGS.match(window.symbols[at : at + 3]))
     said: set[object] = set()
     counting = {times(window, at)[1] for at in window.parts if is_allowance(window, at)}
     for at in window.factors:
@@ -233,18 +251,13 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
         ):
             gone.add(at)
         said.add(value)
-    gone |= {
-        at for at in window.factors if re.search(r"L_$", window.symbols[max(0, at - 2) : at]) and _is_for(window, at)
-    }
+    gone |= {at for at in window.factors if window.symbols[max(0, at - 2) : at] == "L_" and _is_for(window, at)}
     gone |= {
         at
         for at in window.factors
-        if re.fullmatch(r"[_j]{0,2}", window.symbols[at + 1 : window.at]) and "u" in window.symbols[max(0, at - 2) : at]
+        if "u" in window.symbols[max(0, at - 2) : at] and _NOTHING.fullmatch(window.symbols[at + 1 : window.at])
     }
-    if gone.isdisjoint(window.places):
-        return window
-    parts = tuple(at for at in window.parts if at not in gone)
-    return replace(window, parts=parts, factors=tuple(at for at in window.factors if at not in gone))
+    return gone
 
 
 def _several(window: Window, at: int) -> tuple[Fraction, ...]:
@@ -254,6 +267,8 @@ def _several(window: Window, at: int) -> tuple[Fraction, ...]:
 
 def _of_the_other_way(window: Window) -> set[int]:
     """The parts that are said to be wide beside a longer one that is said to be long: ``72 in long, 14 in wide``."""
+    if len(window.parts) == 1:
+        return set()
     names = {at: window.name(at + 1).lower() for at in window.parts if at + 1 < len(window.items)}
     upright = [at for at, name in names.items() if name in UPRIGHT]
     across = [at for at, name in names.items() if name in ACROSS]
@@ -261,16 +276,6 @@ def _of_the_other_way(window: Window) -> set[int]:
         return set()
     longest = max((*upright, *across), key=window.value)
     return set(across if longest in upright else upright)
-
-
-def _not_of_this_size(window: Window, at: int) -> bool:
-    """Whether a part is a height and the result is called a width, or the other way round."""
-    if at + 1 >= len(window.items):
-        return False
-    name = window.name(at + 1).lower()
-    if re.search(r"\bwidth\b|\bacross\b", window.words_ahead):
-        return name in UPRIGHT
-    return name in ACROSS and re.search(r"\b(?:length|height)\b", window.words_ahead) is not None
 
 
 def _words_before(window: Window, at: int) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
@@ -23,6 +23,32 @@ _SENTENCES_BEHIND = 2
 _AROUND = 14
 """Items behind a result within which one more length may explain it."""
 _OTHERS = ".\nLNPRDHX~"
+_QUANTITY, _QUANTITY_OR_STOP = re.compile(r"[LNPRX~\n]"), re.compile(r"[LNPRX~.\n]")
+
+
+@dataclass(frozen=True)
+class Beside:
+    """What stands right before and behind a result, whatever run of quantities it may be the result of."""
+
+    items: Sequence[Item]
+    symbols: str
+    said: Said
+    at: int
+
+    @cached_property
+    def ahead(self) -> str:
+        """The symbols between the result and the quantity before it."""
+        return _QUANTITY.split(self.symbols[max(0, self.at - 9) : self.at])[-1]
+
+    @cached_property
+    def words_ahead(self) -> str:
+        """The words between the result and the quantity before it, in small letters."""
+        return " ".join(self.said(item) for item in self.items[self.at - len(self.ahead) : self.at]).lower()
+
+    @cached_property
+    def behind(self) -> str:
+        """The symbols between the result and the quantity or stop behind it."""
+        return _QUANTITY_OR_STOP.split(self.symbols[self.at + 1 : self.at + 8])[0]
 
 
 @dataclass(frozen=True)
@@ -40,6 +66,7 @@ class Window:
     factors: tuple[int, ...]
     start: int
     end: int
+    beside: Beside
 
     @cached_property
     def text(self) -> str:
@@ -52,20 +79,20 @@ class Window:
         clauses = self.items[self.start : self.end]
         return " ".join(self.said(item) for item in clauses if item.symbol != "L").lower()
 
-    @cached_property
+    @property
     def ahead(self) -> str:
         """The symbols between the result and the quantity before it."""
-        return re.split(r"[LNPRX~\n]", self.symbols[max(0, self.at - 9) : self.at])[-1]
+        return self.beside.ahead
 
-    @cached_property
+    @property
     def words_ahead(self) -> str:
         """The words between the result and the quantity before it, in small letters."""
-        return " ".join(self.said(item) for item in self.items[self.at - len(self.ahead) : self.at]).lower()
+        return self.beside.words_ahead
 
-    @cached_property
+    @property
     def behind(self) -> str:
         """The symbols between the result and the quantity or stop behind it."""
-        return re.split(r"[LNPRX~.\n]", self.symbols[self.at + 1 : self.at + 8])[0]
+        return self.beside.behind
 
     @property
     def result(self) -> Fraction:
@@ -106,20 +133,21 @@ def windows_of(items: Sequence[Item], symbols: str, said: Said, asked: Sequence[
         rank = rank_of[at]
         if items[at].value <= 0 or is_part(symbols, at):
             continue
+        beside = Beside(items, symbols, said, at)
         for first in range(rank - 1, max(-1, rank - _LONGEST - 1), -1):
             if symbols[places[first]] in _BARRIERS or symbols.count(".", places[first], at) > _SENTENCES_BEFORE:
                 break
-            yield _window(items, symbols, said, at, places[first : rank + 1])
+            yield _window(beside, places[first : rank + 1])
             if rank + 1 < len(places) and _counted_behind(items, symbols, said, at):
-                yield _window(items, symbols, said, at, places[first : rank + 2])
+                yield _window(beside, places[first : rank + 2])
         if rank + 1 == len(places) or not leads_to_parts(symbols[at + 1 : places[rank + 1]]):
             continue
         for last in range(rank + 1, min(len(places), rank + _LONGEST + 1)):
             if symbols[places[last]] in _BARRIERS or symbols.count(".", at, places[last]) > _SENTENCES_BEHIND:
                 break
-            yield _window(items, symbols, said, at, places[rank : last + 1])
+            yield _window(beside, places[rank : last + 1])
             if rank and symbols[places[rank - 1]] == "L" and "." not in symbols[places[rank - 1] : places[last]]:
-                yield _window(items, symbols, said, at, places[rank - 1 : last + 1])
+                yield _window(beside, places[rank - 1 : last + 1])
 
 
 def _counted_behind(items: Sequence[Item], symbols: str, said: Said, at: int) -> bool:
@@ -131,7 +159,8 @@ def _is_quantity(item: Item) -> bool:
     return item.symbol in _QUANTITIES and not (item.symbol in "NPR" and item.value in (0, 1))
 
 
-def _window(items: Sequence[Item], symbols: str, said: Said, at: int, run: Sequence[int]) -> Window:
+def _window(beside: Beside, run: Sequence[int]) -> Window:
+    symbols, at = beside.symbols, beside.at
     parts = tuple(each for each in run if symbols[each] == "L" and each != at)
     factors = tuple(each for each in run if symbols[each] != "L")
     start, end = run[0], run[-1] + 1
@@ -140,7 +169,7 @@ def _window(items: Sequence[Item], symbols: str, said: Said, at: int, run: Seque
         start -= 1
     while end < len(symbols) and end - run[-1] < 6 and symbols[end] not in stops:
         end += 1
-    return Window(items, symbols, said, at, parts, factors, start, end)
+    return Window(beside.items, symbols, beside.said, at, parts, factors, start, end, beside)
 
 
 def widened(window: Window) -> Iterator[Window]:
@@ -158,5 +187,6 @@ def widened(window: Window) -> Iterator[Window]:
         parts = (*window.parts, place) if symbols[place] == "L" else window.parts
         factors = window.factors if symbols[place] == "L" else (*window.factors, place)
         start, end = min(window.start, place), max(window.end, place + 1)
-        yield Window(window.items, symbols, window.said, at, tuple(sorted(parts)), tuple(sorted(factors)), start, end)
+        parts, factors = tuple(sorted(parts)), tuple(sorted(factors))
+        yield replace(window, parts=parts, factors=factors, start=start, end=end)
         return
