@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
-from sitegen.prose.find import Measured, Token, TokenKind, Tokens
+from sitegen.prose.find import Measured, TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 
@@ -80,17 +80,15 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
     if word in _TAKES and following in ("in", "up"):
         return "T", index + 2
     if word in _TAKES:
-        off = any(token.word in _AWAY for token in tokens[index + 1 : index + 9])
+        off = not _AWAY.isdisjoint(words[index + 1 : index + 9])
         return "T" if off else "u", index + (2 if following in ("off", "away", "out") else 1)
     if (
         word in _OPPOSITE
         and not _each_its_own(tokens, index, number_at)
-        and any(token.word == _OPPOSITE[word] for token in tokens[index + 1 : index + 7])
+        and _OPPOSITE[word] in words[index + 1 : index + 7]
     ):
         return "S", index + 1
-    if word == "all" and (
-        following in ("round", "around") or [token.word for token in tokens[index + 1 : index + 4]] in _ALL_ROUND
-    ):
+    if word == "all" and (following in ("round", "around") or words[index + 1 : index + 4] in _ALL_ROUND):
         return "S", index + (2 if following in ("round", "around") else 4)
     if word in _HALFWAY:
         return "H", index + 1
@@ -99,11 +97,11 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
     if word in _FOLDS and (two := _in_two(tokens, index)):
         length = any(at in number_at for at in range(index, two))
         return "H", two + 1 if two <= index + 4 and not length else index + 1
-    if word == "folded" and following == "over" and index + 2 < len(tokens) and tokens[index + 2].word in _FOLDED_OVER:
+    if word == "folded" and following == "over" and index + 2 < len(tokens) and words[index + 2] in _FOLDED_OVER:
         return "H", index + 2
     if word == "folded" and following in _FOLDED:
         return "H", index + 1
-    if word == "off" and index and tokens[index - 1].word in _HANGS:
+    if word == "off" and index and words[index - 1] in _HANGS:
         return "_", index + 1
     if word in _CUTS and following in ("back", "away", "down", "off"):
         return "T", index + 2
@@ -113,21 +111,21 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
         return "T", index + 2
     if word in _TURNS and _turns_a_length(tokens, index, number_at):
         return "T", index + 1
-    if word == "left" and index and tokens[index - 1].word in ("the", "on"):
+    if word == "left" and index and words[index - 1] in ("the", "on"):
         return "_", index + 1
-    if word in _SELVAGES and [token.word for token in tokens[index + 1 : index + 3]] == ["to", word]:
+    if word in _SELVAGES and words[index + 1 : index + 3] == ["to", word]:
         return "H", index + 3
-    if word == "pair" and index and tokens[index - 1].word == "the" and following in _PAIR_TAKES:
+    if word == "pair" and index and words[index - 1] == "the" and following in _PAIR_TAKES:
         return "D", index + 1
     if word == "a" and _per_thing(tokens, index, number_at):
         return "e", index + 2
     if word == "to" and following == "a" and index + 1 not in number_at and _per_thing(tokens, index + 1, number_at):
         return "e", index + 3
-    if word == "on" and following == "top" and index + 2 < len(tokens) and tokens[index + 2].word == "of":
+    if word == "on" and following == "top" and index + 2 < len(tokens) and words[index + 2] == "of":
         return "A", index + 3
-    if word == "a" and following in _APIECE and (index == 0 or tokens[index - 1].word != "in"):
+    if word == "a" and following in _APIECE and (index == 0 or words[index - 1] != "in"):
         return "e", index + 2
-    if word == "pair" and following == "of" and index + 2 < len(tokens) and tokens[index + 2].word == "them":
+    if word == "pair" and following == "of" and index + 2 < len(tokens) and words[index + 2] == "them":
         return "D", index + 3
     if word in ("less", "more") and following == "than":
         return "<" if word == "less" else ">", index + 2
@@ -137,7 +135,7 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
         return "H", index + 1  # “right in the middle, 6 in from the top”
     if word in _MIDDLES and following in _LIES:
         return "H", index + 1
-    if word in ("end", "side", "edge") and [token.word for token in tokens[index + 1 : index + 3]] in (
+    if word in ("end", "side", "edge") and words[index + 1 : index + 3] in (
         ["to", word],
         ["by", word],
     ):
@@ -149,20 +147,20 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
 
 def _per_thing(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> bool:
     """Whether ``a`` means each: ``6 in a flag.``"""
-    ends = index + 2 >= len(tokens) or tokens[index + 2].word in _STOPS | _SAYS_SO or tokens.opens_line(index + 2)
-    if not ends or index + 1 >= len(tokens) or tokens[index + 1].kind is not TokenKind.WORD:
+    ends = index + 2 >= len(tokens) or tokens.words[index + 2] in _STOPS | _SAYS_SO or tokens.opens_line(index + 2)
+    if not ends or index + 1 >= len(tokens) or tokens.kinds[index + 1] is not TokenKind.WORD:
         return False
-    to = tokens[index - 1].word == "to"  # “2/3 yd of vinyl to a guard”
+    to = tokens.words[index - 1] == "to"  # “2/3 yd of vinyl to a guard”
     return any(
         (one := number_at.get(at)) is not None and (one.behind == index or to) and one.kind is Kind.LENGTH
         for at in range(max(0, index - 8), index)
     )
 
 
-def _each_its_own(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> bool:
+def _each_its_own(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> bool:
     """Whether top and bottom have a length each, so that neither is meant of both."""
-    opposite = _OPPOSITE[tokens[index].word]
-    places = [at for at in range(index + 1, min(index + 8, len(tokens))) if tokens[at].word == opposite]
+    opposite = _OPPOSITE[tokens.words[index]]
+    places = [at for at in range(index + 1, min(index + 8, len(tokens))) if tokens.words[at] == opposite]
     if not places:
         return False
     between = any(at in number_at for at in range(index, places[0]))
@@ -174,28 +172,28 @@ def _each_its_own(tokens: Sequence[Token], index: int, number_at: Mapping[int, M
     return (between and (behind or before)) or (before and beside)
 
 
-def _in_two(tokens: Sequence[Token], index: int) -> int:
+def _in_two(tokens: Tokens, index: int) -> int:
     """The token that says that something is folded in half; 0 if none does, as before a half inch."""
     for at in range(index + 1, min(index + 8, len(tokens))):
-        word = tokens[at].word
-        if word in _IN_TWO and (word not in _ITS or tokens[at - 1].word in _ITS[word]):
-            following = tokens[at + 1].word if at + 1 < len(tokens) else ""
+        word = tokens.words[at]
+        if word in _IN_TWO and (word not in _ITS or tokens.words[at - 1] in _ITS[word]):
+            following = tokens.words[at + 1] if at + 1 < len(tokens) else ""
             return 0 if following in ("an", "a", "inch", "inches", "yard") else at
     return 0
 
 
-def _doubled(tokens: Sequence[Token], index: int) -> int:
+def _doubled(tokens: Tokens, index: int) -> int:
     """The token behind ``folded double``; 0 if nothing of the kind."""
-    at = index + 2 if index + 1 < len(tokens) and tokens[index + 1].word in ("it", "them", "this") else index + 1
-    return at + 1 if at < len(tokens) and tokens[at].word == "double" else 0
+    at = index + 2 if index + 1 < len(tokens) and tokens.words[index + 1] in ("it", "them", "this") else index + 1
+    return at + 1 if at < len(tokens) and tokens.words[at] == "double" else 0
 
 
-def _turns_a_length(tokens: Sequence[Token], index: int, number_at: Mapping[int, Measured]) -> bool:
+def _turns_a_length(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> bool:
     """Whether cloth is turned under by so much: ``fold 1 1/4 in over``, ``turn up 2 in``."""
     for at in range(index + 1, min(index + 4, len(tokens))):
         one = number_at.get(at)
         if one is not None and one.kind is Kind.LENGTH:
-            around = [token.word for token in (*tokens[index + 1 : at], *tokens[one.behind : one.behind + 2])]
+            around = (*tokens.words[index + 1 : at], *tokens.words[one.behind : one.behind + 2])
             return any(word in _TURNED for word in around)
     return False
 
