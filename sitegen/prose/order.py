@@ -84,7 +84,7 @@ def _least_and_most(reading: Reading, lengths: Sequence[Measured]) -> Iterator[O
 
 def _denied(before: Sequence[str], comparisons: frozenset[str]) -> bool:
     """Whether words deny a comparison: ``no narrower than``, ``not more than``."""
-    return any(one in _NOT and other in comparisons for one, other in pairwise(before))
+    return not _NOT.isdisjoint(before) and any(one in _NOT and other in comparisons for one, other in pairwise(before))
 
 
 def _ways(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:

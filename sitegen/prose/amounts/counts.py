@@ -178,8 +178,10 @@ def _is_in_something(told: Paragraph, at: int) -> bool:
 def _each_has(told: Paragraph) -> Iterator[Claim]:
     """``Each bag has two pieces. For 12 bags we need 24 pieces``; ``6 from each strip, so 8 strips give you 48``."""
     for each, item in told.items.kept.items():
+        if item.symbol not in ("e", "_") or told.word(item) not in ONE_OF_EACH:
+            continue
         ahead = _AHEAD_OF_EACH.search(told.symbols[max(0, each - _AHEAD_REACH) : each])
-        if (item.symbol != "e" and (item.symbol != "_" or ahead is None)) or told.word(item) not in ONE_OF_EACH:
+        if item.symbol == "_" and ahead is None:
             continue
         thing = {stem(word) for word in told.words_behind(each, 2)[:2] if word.isalpha() and word not in NO_NOUN}
         near = told.words_behind(each, _NEAR_HAS)

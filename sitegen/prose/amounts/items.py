@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
+from itertools import repeat
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, OPAQUE, PERCENT, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.line import Line
@@ -81,7 +82,7 @@ def items_of(
     for at in (*special, behind):
         if at < index:
             continue  # the last item has taken it in
-        found.add_words([SYMBOL_OF.get(word, "_") for word in words[index:at]], index)
+        found.add_words(list(map(SYMBOL_OF.get, words[index:at], repeat("_"))), index)
         index = at
         if index == behind:
             break

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from sitegen.prose.amounts.amount import COUNT, MONEY
+from sitegen.prose.amounts.amount import COUNT, MONEY, PERCENT
 from sitegen.prose.amounts.claims import Claim, Paragraph
 from sitegen.prose.amounts.vocabulary import SAVING
 
@@ -25,8 +25,9 @@ _SHE_PAYS = re.compile(
 
 def percentages(told: Paragraph) -> Iterator[Claim]:
     """Every percentage of a paragraph that words name as taken off a price."""
-    yield from _percent_off(told)
-    yield from _after_percent(told)
+    if PERCENT in told.symbols:
+        yield from _percent_off(told)
+        yield from _after_percent(told)
 
 
 def _after_percent(told: Paragraph) -> Iterator[Claim]:
