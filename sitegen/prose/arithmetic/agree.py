@@ -42,7 +42,7 @@ def agrees(said: Fraction, unit: Unit, makes: Iterable[Fraction], exactness: Exa
 
 
 def _agrees(said: Fraction, unit: Unit, makes: Fraction, exactness: Exactness, hedged: bool) -> bool:
-    if said == makes:
+    if said.numerator == makes.numerator and said.denominator == makes.denominator:
         return True
     if hedged:
         return abs(said - makes) <= max(_half_grain(said, unit), makes * _HEDGED)

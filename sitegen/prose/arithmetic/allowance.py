@@ -10,6 +10,8 @@ from sitegen.prose.words import words
 
 _SEAMS = words("seam seams turning turnings")
 _ALLOWANCES = words("allowance allowances")
+_NAMES = _SEAMS | _ALLOWANCES | {"one"}
+"""With one of these begins whatever names an allowance."""
 _SAYS = words("is are of at : = ( throughout everywhere a an all use using")
 _LONGEST_WAY = 4
 """Words between ``seam allowance`` and its length."""
@@ -83,6 +85,8 @@ def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
 
     Only where words add it, take it off, or lay it at the ends: ``plus a seam``, ``and the two seam allowances``.
     """
+    if tokens.words[at] not in _NAMES:
+        return None
     if _is_one_of_them(tokens, at):
         return at + 1, 1
     article, last, behind = tokens.words[at - 1] if at else "", tokens.word(at), at + 1

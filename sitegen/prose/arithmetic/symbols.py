@@ -117,8 +117,9 @@ def is_cloth_width(items: Sequence[Item], at: int, said: Callable[[Item], str]) 
     behind = said(items[at + 1]).lower() if at + 1 < len(items) else ""
     before = " ".join(said(item) for item in items[max(0, at - _CLOTH_ITEMS) : at]).lower()
     wide = behind.startswith(("wide", "- wide", "-wide")) or before.endswith(("width of", "width is"))
-    cloth = not CLOTHS.isdisjoint(before.split())
-    return wide and cloth and number is not None and is_sold_so_wide(number)
+    if not wide or CLOTHS.isdisjoint(before.split()):
+        return False
+    return number is not None and is_sold_so_wide(number)
 
 
 def paragraphs_of(reading: Reading, pairs: dict[int, Measured], skipped: frozenset[int]) -> Iterator[list[Item]]:

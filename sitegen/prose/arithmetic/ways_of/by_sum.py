@@ -62,11 +62,13 @@ def _joined_last(parts: Parts) -> bool:
 
 def _grows_from_finished(parts: Parts) -> bool:
     """Whether a finished length comes first and the cut one is told: ``finishes at 30 in, … is cut 31 in long``."""
+    if not parts.lengths or "u" not in parts.symbols[parts.scope.start : parts.scope.at]:
+        return False
     words = [
         (at, parts.said(parts.items[at])) for at in range(parts.scope.start, parts.scope.at) if parts.symbols[at] == "u"
     ]
     finished = next((at for at, word in words if word.lower().startswith("finish")), None)
-    if finished is None or not words[-1][1].lower().startswith("cut") or not parts.lengths:
+    if finished is None or not words[-1][1].lower().startswith("cut"):
         return False
     return abs(finished - max(parts.lengths, key=lambda at: parts.items[at].value)) <= 5
 
@@ -158,8 +160,10 @@ def _taken_off(parts: Parts) -> Iterator[Way]:
     """One length without another, once or at both ends; then all others taken off the greatest."""
     summed, takes = parts.summed(), _takes(parts)
     complete = len(summed) > 2 and any(True for _ in _signed(parts))
+    adding = adds(parts)
     for one, other in () if complete else combinations(parts.lengths, 2):
-        yield from _without(parts, one, other, named=takes and len(summed) == 2 and {one, other} == set(summed))
+        named = takes and len(summed) == 2 and {one, other} == set(summed)
+        yield from _without(parts, one, other, named=named, adding=adding)
     if parts.has("T-") and len(parts.lengths) > 2:
         yield from _each_less(parts)
     if len(summed) > 2:
@@ -169,7 +173,7 @@ def _taken_off(parts: Parts) -> Iterator[Way]:
             yield replace(way, named=False)
 
 
-def _without(parts: Parts, one: int, other: int, *, named: bool) -> Iterator[Way]:
+def _without(parts: Parts, one: int, other: int, *, named: bool, adding: bool) -> Iterator[Way]:
     """The greater of two lengths without the smaller; only to excuse a result, the two together too."""
     items, symbols = (parts.items[one], parts.items[other]), parts.symbols
     more, less = items if items[0].value >= items[1].value else items[::-1]
@@ -191,7 +195,7 @@ def _without(parts: Parts, one: int, other: int, *, named: bool) -> Iterator[Way
         yield way("", (more.value - less.value) / 2)  # what is left on either side
     counted = "*" in symbols[max(0, other - 1) : other]
     lone = "S" not in symbols[max(0, other - 4) : other + 4] and "A" in symbols[max(0, other - 3) : other]
-    if not counted and (not adds(parts) or (other == parts.lengths[-1] and lone)):
+    if not counted and (not adding or (other == parts.lengths[-1] and lone)):
         yield way("", more.value + less.value)
 
 
