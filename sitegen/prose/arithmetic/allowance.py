@@ -7,6 +7,7 @@ from fractions import Fraction
 from sitegen.prose.find import Measured, Reading, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
+from sitegen.quantities import Unit
 
 _SEAMS = words("seam seams turning turnings")
 _ALLOWANCES = words("allowance allowances")
@@ -19,8 +20,8 @@ _NEAR = 12
 """Tokens before ``one`` among which an allowance is named."""
 _LONGEST_BRACKET = 6
 """Tokens of the same length in another unit, in brackets."""
-_WIDEST = Fraction(40)
-"""Millimetres: no seam allowance of a beginner's text is wider (common practice, no source)."""
+_WIDEST = {unit: 40 / unit.mm for unit in Unit}
+"""In each unit: no seam allowance of a beginner's text is wider than 40 mm (common practice, no source)."""
 _ONE = words("a an one another")
 _TWO = words("two 2 both")
 _BOTH = words("the your those")
@@ -38,9 +39,9 @@ def seam_allowance(reading: Reading) -> Measured | None:
     for one in reading.numbers:
         if one.kind is not Kind.LENGTH or one.unit is None or one.high is not None:
             continue
-        value = one.value * one.unit.mm
-        if value <= _WIDEST and (_named_behind(reading.tokens, one) or _named_before(reading.tokens, one)):
-            found.setdefault(value, one)
+        named = one.value <= _WIDEST[one.unit]
+        if named and (_named_behind(reading.tokens, one) or _named_before(reading.tokens, one)):
+            found.setdefault(one.value * one.unit.mm, one)
     return next(iter(found.values())) if len(found) == 1 else None
 
 

@@ -67,12 +67,12 @@ def _of_three(items: Sequence[Item], symbols: str, said: Said, three: Sequence[i
         whole, seam, result = items[finished], items[allowance], items[cut]
         if (
             result.unit is None
-            or seam.value * _SMALL > whole.value
             or "." in symbols[cut:finished]  # the next sentence finishes another one
             or not _FINISHED.search(before[finished] + behind[finished])
             or not _CUT.search(before[cut])
             or _FINISHED.search(before[cut] + behind[cut])
             or not _ALLOWED.search(before[allowance] + behind[allowance])
+            or seam.value * _SMALL > whole.value
         ):
             continue
         beside = before[allowance] + behind[allowance]

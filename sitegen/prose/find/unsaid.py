@@ -303,12 +303,16 @@ def _things_behind(tokens: Tokens, one: Measured) -> bool:
     return one.value > 1 and len(word) > 3 and word.endswith("s") and word not in _NO_THINGS
 
 
+def _was_said(one: Measured, before: Sequence[Measured]) -> bool:
+    """Whether one of the last lengths has the same number."""
+    return any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])
+
+
 def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk: bool) -> bool:
     behind = tokens.words[one.behind] if one.behind < len(tokens) else "."
     ahead = word_at(tokens, one.first - 1)
-    again = any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])
     if one.form is Form.MIXED:
-        return (again and ahead == "times") or _mixed_alone(tokens, one)
+        return (ahead == "times" and _was_said(one, before)) or _mixed_alone(tokens, one)
     line_end = _at_line_end(tokens, one)
     if behind == ":" and word_at(tokens, one.behind + 1) == "1":
         return False  # “a fullness of 2.5:1”
@@ -330,7 +334,7 @@ def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk:
         )
     if one.value < 2:
         return False
-    if again and one.value >= 10:
+    if one.value >= 10 and _was_said(one, before):
         return True
     if not talk and not one.spoken:
         return False

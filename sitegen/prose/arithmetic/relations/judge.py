@@ -25,8 +25,6 @@ _NEAR = {
 }  # fmt: skip
 """How far a slip may lie from the right result: of the right one; for differences, of the greatest part."""
 _ROUNDED = Fraction(1, 28)
-_LITTLE_LESS, _LITTLE_MORE = Fraction(199, 200), Fraction(201, 200)
-"""Between these a result and one of its parts are one length, given more and less exactly."""
 _SAME_SHARE = Fraction(1, 50)
 _TIMES = Fraction(5, 2)
 """How many times as great a wrong difference may be as the right one, or the right one as it."""
@@ -128,7 +126,7 @@ def _may_be_judged(window: Window) -> bool:
     """Whether the window has parts at all, and its result is neither one of them nor only a name."""
     if not window.parts or cuts_a_sum(window):
         return False
-    least, most = window.result * _LITTLE_LESS, window.result * _LITTLE_MORE
+    least, most = window.beside.same
     if any(least <= window.value(at) <= most for at in window.parts):
         return False
     following = window.name(window.at + 1) if window.at + 1 < len(window.items) else ""

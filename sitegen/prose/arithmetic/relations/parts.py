@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from sitegen.prose.arithmetic.relations.window import Window
@@ -55,33 +56,35 @@ def times(window: Window, at: int) -> tuple[int, int | None]:
     first = max(0, at - 7)
     if _HOW_OFTEN.isdisjoint(symbols[first : at + 9]):
         return 1, None
-    counted = re.search(r"N(?:\*|[_apejnzWku]{0,4}o?_?)$", symbols[first:at])
-    if counted and (place := first + counted.start()) in window.factors:
-        value = window.items[place].value
-        if value.denominator == 1 and 1 < value < _MOST_TIMES:
-            return int(value), place
-    doubled = re.search(r"D_?(?:o_?)?$", symbols[first:at])
-    if doubled and first + doubled.start() in window.factors:
-        return 2, first + doubled.start()
-    if _IN_ALL.match(symbols[at + 1 : at + 6]):
+    for place in _counts_of(symbols[first:at]):
+        if first + place in window.factors:
+            value = Fraction(2) if symbols[first + place] == "D" else window.items[first + place].value
+            if value.denominator == 1 and 1 < value < _MOST_TIMES:
+                return int(value), first + place
+    if not _is_at_two(symbols[first:at], symbols[at + 1 : at + 12]):
         return 1, None
-    if re.match(r"[^L.\n]{0,5}[&,;]_?S[_ukm]{0,3}L", symbols[at + 1 : at + 12]):
-        return 1, None  # “10 cm long, and each end needs 1 cm”
-    if re.match(r"_S", symbols[at + 1 : at + 3]) and _FOR_ALL.search(
-        f"{window.name(at + 1)} {window.name(at + 2)}".lower()
-    ):
+    if symbols[at + 1 : at + 3] == "_S" and _FOR_ALL.search(f"{window.name(at + 1)} {window.name(at + 2)}".lower()):
         return 1, None  # “eight for the pair of sides”
-    ahead = _CLAUSES.split(symbols[max(0, at - 5) : at])[-1]
-    behind = _STOPS.split(symbols[at + 1 : at + 8], maxsplit=1)[0]
-    sides = "S" in behind or "S" in ahead or re.search(r"S&_$", symbols[max(0, at - 5) : at]) is not None
-    sides = sides or re.search(r"S_?[ap]?[,:]_?$", symbols[max(0, at - 6) : at]) is not None
-    sides = sides and re.match(r"_?oS", behind) is None  # “2 in of each seam”
-    twice = (
-        sides
-        or "p" in _CLAUSES.split(behind)[0][:3]
-        or re.match(r"D|_D(?!_?[apL])", symbols[at + 1 : at + 6]) is not None
-    )
-    return (2 if twice else 1), None
+    return 2, None
+
+
+@lru_cache(maxsize=1024)
+def _counts_of(before: str) -> tuple[int, ...]:
+    """Where a number, or a doubling, counts the part that stands behind these symbols."""
+    found = re.search(r"N(?:\*|[_apejnzWku]{0,4}o?_?)$", before), re.search(r"D_?(?:o_?)?$", before)
+    return tuple(each.start() for each in found if each)
+
+
+@lru_cache(maxsize=4096)
+def _is_at_two(before: str, following: str) -> bool:
+    """Whether a part between these symbols is at two sides, is an allowance of a pair, or is said to be doubled."""
+    if _IN_ALL.match(following[:5]) or re.match(r"[^L.\n]{0,5}[&,;]_?S[_ukm]{0,3}L", following):
+        return False  # “10 cm long, and each end needs 1 cm”
+    ahead, behind = _CLAUSES.split(before[-5:])[-1], _STOPS.split(following[:7], maxsplit=1)[0]
+    sides = "S" in behind or "S" in ahead or re.search(r"S&_$|S_?[ap]?[,:]_?$", before[-6:]) is not None
+    if sides and re.match(r"_?oS", behind) is None:  # but “2 in of each seam”
+        return True
+    return "p" in _CLAUSES.split(behind)[0][:3] or re.match(r"D|_D(?!_?[apL])", following[:5]) is not None
 
 
 def of_sides(window: Window, at: int) -> bool:

@@ -23,6 +23,7 @@ _SENTENCES_BEHIND = 2
 _AROUND = 14
 """Items behind a result within which one more length may explain it."""
 _OTHERS = ".\nLNPRDHX~"
+_LITTLE_LESS, _LITTLE_MORE = Fraction(199, 200), Fraction(201, 200)
 _QUANTITY, _QUANTITY_OR_STOP = re.compile(r"[LNPRX~\n]"), re.compile(r"[LNPRX~.\n]")
 
 
@@ -34,6 +35,12 @@ class Beside:
     symbols: str
     said: Said
     at: int
+
+    @cached_property
+    def same(self) -> tuple[Fraction, Fraction]:
+        """Between which lengths another is the same as the result, given more and less exactly."""
+        value = self.items[self.at].value
+        return value * _LITTLE_LESS, value * _LITTLE_MORE
 
     @cached_property
     def ahead(self) -> str:

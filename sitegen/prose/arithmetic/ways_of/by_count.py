@@ -131,16 +131,17 @@ def _products(parts: Parts, each: _Counted, multiplies: bool) -> Iterator[Way]:
     def way(value: Fraction, words: str = "", *, named: bool = False) -> Way:
         return Way("product", value, words, Exactness.RULER, length.hedged, length.value, named)
 
-    yield way(count * length.value, f"{vulgar(count)} × {said}", named=multiplies and each.near)
+    product = count * length.value
+    yield way(product, f"{vulgar(count)} × {said}", named=multiplies and each.near)
     for other in (parts.items[at] for at in parts.lengths if parts.items[at] is not length):
-        yield way(count * (length.value + other.value))
+        yield way(product + count * other.value)
         if other.value < length.value:
-            yield way(count * length.value - other.value)
-            yield way(count * length.value + other.value)
+            yield way(product - other.value)
+            yield way(product + other.value)
             if parts.has("a"):
-                yield way(count * length.value - 2 * (count - 1) * other.value)  # with a seam between each two
+                yield way(product - 2 * (count - 1) * other.value)  # with a seam between each two
     if parts.has("ap"):
-        yield way(2 * count * length.value)
+        yield way(2 * product)
     behind = parts.symbols[parts.scope.at + 1 : parts.scope.at + 6]
     first_to_last = re.search(r"f[^.L]*t", parts.scope.tie + behind) is not None
     if each.points or first_to_last:
