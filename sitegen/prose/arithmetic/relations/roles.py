@@ -10,22 +10,26 @@ _SUPPOSED = re.compile(r"\b(?:if|unless)\b[^.]*$|^\. (?:over|under)lap (?!is|of)
 _KNOWN = re.compile(r"\b(?:on|to|from|of|with|buy|for) (?:the|those|these)$")
 """Before a length that was told before: ``which on the 140 cm makes``."""
 _ROUNDED = re.compile(r"\b(?:round(?:ed|s|ing)? (?:up|down|it|to|the)|nearest)\b")
+_PART_AHEAD = re.compile(r"f_?$|[+\-*]_?(?:N[_apo]{0,3})?$|[^b/i_c]_?N_?n?_?o_?$|ao_?$")
+_AGAIN_AHEAD, _COUNT_AHEAD = re.compile(r"[_,&T]Q_?$"), re.compile(r"[^q=:/]N[_jn]{0,3}k?_?,?_?$")
+_SIDE_AHEAD, _SIDE_BEHIND = re.compile(r"L_?[b*]_?$"), re.compile(r"_?[b*]_?L")
+_ADDED_AHEAD, _SIDES_BEHIND = re.compile(r"[Ag]_?$"), re.compile(r"p|[^L.]{0,3}S")
 
 
 def is_part(symbols: str, at: int) -> bool:
     """Whether the words beside a length make it a part of a sum, or a side of a rectangle, and no result."""
     before, behind = symbols[max(0, at - 8) : at], symbols[at + 1 : at + 5]
-    if re.search(r"f_?$|[+\-*]_?(?:N[_apo]{0,3})?$|[^b/i_c]_?N_?n?_?o_?$|ao_?$", before):
+    if _PART_AHEAD.search(before):
         return True  # “from 1 m”, “plus two 1/2 in seams”, “2 pieces of 1.8 m”, “an allowance of 1 cm”
-    if re.search(r"[_,&T]Q_?$", before) and set("RPHDo").isdisjoint(before):
+    if _AGAIN_AHEAD.search(before) and set("RPHDo").isdisjoint(before):
         return True  # “then turn again 3 cm”
     grows = not set("TlmAh</").isdisjoint(symbols[max(0, at - 14) : at])
-    if re.match(r"_?[b*]_?L", behind) or (re.search(r"L_?[b*]_?$", before) and not grows):
+    if _SIDE_BEHIND.match(behind) or (_SIDE_AHEAD.search(before) and not grows):
         return True
     divided = "/" in symbols[max(0, at - 14) : at]
-    if re.search(r"[^q=:/]N[_jn]{0,3}k?_?,?_?$", before) and behind[:1] == "e" and not divided:
+    if behind[:1] == "e" and _COUNT_AHEAD.search(before) and not divided:
         return True  # “the two facings are 6 in each”
-    return re.search(r"[Ag]_?$", before) is not None and re.match(r"p|[^L.]{0,3}S", behind) is not None
+    return _ADDED_AHEAD.search(before) is not None and _SIDES_BEHIND.match(behind) is not None
 
 
 def leads_to_parts(gap: str) -> bool:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from itertools import chain
 
 from sitegen.prose.arithmetic.agree import Exactness
@@ -67,4 +66,4 @@ def ways_in(items: Sequence[Item], symbols: str, scope: Scope, said: Said) -> It
     around_result = scope.start < scope.at < scope.end
     for way in chain(shared_ways(parts), counted_ways(parts), summed_ways(parts)):
         only_excuses = around_result and way.named and way.kind != "percent"
-        yield replace(way, named=False) if only_excuses else way
+        yield way._replace(named=False) if only_excuses else way

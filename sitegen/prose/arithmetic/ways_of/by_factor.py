@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from enum import Enum
 from fractions import Fraction
 
@@ -144,7 +143,7 @@ def _and_more(parts: Parts, share: Way, length: Item) -> Iterator[Way]:
         for times in (2,) if parts.has("S") else (1, 2) if allowance else (1,):
             words = f"{share.words} + {'2 × ' if times == 2 else ''}{parts.said(small)}"
             named = share.named and times == times_of(parts, at) and parts.has("Sp") and cut and len(places) == 1
-            yield replace(share, value=share.value + times * small.value, words=words, named=named)
+            yield share._replace(value=share.value + times * small.value, words=words, named=named)
     signs = [sign_of(parts, at) for at in places]
     if places and all(signs):
         value, words = share.value, share.words
@@ -153,7 +152,7 @@ def _and_more(parts: Parts, share: Way, length: Item) -> Iterator[Way]:
             value += sign * times * parts.items[at].value
             words += f" {'+' if sign > 0 else '−'} {f'{times} × ' if times > 1 else ''}{parts.said(parts.items[at])}"
         if value > 0:
-            yield replace(share, value=value, words=words)
+            yield share._replace(value=value, words=words)
 
 
 def _is_extra(symbols: str, at: int) -> bool:

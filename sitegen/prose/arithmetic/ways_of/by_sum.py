@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -92,7 +91,7 @@ def _added(parts: Parts) -> Iterator[Way]:
         for times in dict.fromkeys(readings):
             pairs = [(item, often) for (item, _), often in zip(some, times, strict=True)]
             words = " + ".join(f"{f'{often} × ' if often > 1 else ''}{parts.said(item)}" for item, often in pairs)
-            value = sum((often * item.value for item, often in pairs), Fraction(0))
+            value = sum((item.value if often == 1 else often * item.value for item, often in pairs), Fraction(0))
             yield Way("sum", value, words, exactness, hedged, value, adding and times == likely and size == len(summed))
 
 
@@ -170,7 +169,7 @@ def _taken_off(parts: Parts) -> Iterator[Way]:
         yield from _all_taken_off(parts, [parts.items[at] for at in summed], takes=takes)
     for first in range(1, len(summed) - 1):  # what stands before may have no part in it
         for way in _all_taken_off(parts, [parts.items[at] for at in summed[first:]], takes=False):
-            yield replace(way, named=False)
+            yield way._replace(named=False)
 
 
 def _without(parts: Parts, one: int, other: int, *, named: bool, adding: bool) -> Iterator[Way]:
@@ -180,19 +179,20 @@ def _without(parts: Parts, one: int, other: int, *, named: bool, adding: bool) -
     exactness = Exactness.EXACT if more.unit is less.unit else Exactness.RULER
     often = times_of(parts, one if less is items[0] else other)
     least = max(often, 2 if "S" in parts.around else 1)
+    apart = more.value - less.value
 
     def way(kind: str, value: Fraction, words: str = "", *, named: bool = False) -> Way:
         return Way(kind, value, words, exactness, more.hedged or less.hedged, more.value, named)
 
     for times in (often,) if often > 1 and not parts.has("D") else (least, 2 * least):
-        value = more.value - times * less.value
+        value = apart if times == 1 else more.value - times * less.value
         if value > 0:
             words = f"{parts.said(more)} − {f'{times} × ' if times > 1 else ''}{parts.said(less)}"
             yield way("difference", value, words, named=named and times == least)
     if "<" in symbols[other + 1 : other + 3] or "<" in symbols[one + 1 : one + 3]:
-        yield way("", more.value - less.value)
+        yield way("", apart)
     if parts.has("vSH"):
-        yield way("", (more.value - less.value) / 2)  # what is left on either side
+        yield way("", apart / 2)  # what is left on either side
     counted = "*" in symbols[max(0, other - 1) : other]
     lone = "S" not in symbols[max(0, other - 4) : other + 4] and "A" in symbols[max(0, other - 3) : other]
     if not counted and (not adding or (other == parts.lengths[-1] and lone)):

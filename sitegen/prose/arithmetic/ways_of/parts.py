@@ -6,14 +6,15 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
+from typing import NamedTuple
 
 from sitegen.prose.arithmetic.agree import Exactness
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(NamedTuple):
     """One way: what it makes in millimetres, the sum in words, and how exactly the result must follow."""
 
     kind: str
@@ -62,6 +63,7 @@ class Parts:
         return [at for at in self.lengths if not results or at >= results[-1]]
 
 
+_STOPS = re.compile(r"[L.\n]")
 _HOW_OFTEN = frozenset("NSDpe")
 """Without one of these beside it a length is taken once."""
 
@@ -75,12 +77,17 @@ def times_of(parts: Parts, at: int) -> int:
         return int(parts.items[at - 2].value)
     if symbols[at + 1 : at + 2] == "e" and (count := count_of(parts, at)):
         return int(count)  # “the two returns use 9 cm each”
-    if re.match(r"[^L.\n]{0,5}[&,;][_]?S[_uk]{0,3}L", symbols[at + 1 : at + 12]):
+    return _times_by_words(symbols[max(0, at - 4) : at], symbols[at + 1 : at + 12])
+
+
+@lru_cache(maxsize=4096)
+def _times_by_words(before: str, following: str) -> int:
+    if re.match(r"[^L.\n]{0,5}[&,;][_]?S[_uk]{0,3}L", following):
         return 1  # “10 cm long, and each end needs 1 cm”: the ends are the next length's
-    if symbols[at + 1 : at + 2] == "D":
+    if following[:1] == "D":
         return 2  # “1 cm twice”
-    behind = re.split(r"[L.\n]", symbols[at + 1 : at + 7], maxsplit=1)[0]
-    ahead = re.split(r"[L.\n]", symbols[max(0, at - 4) : at])[-1]
+    behind = _STOPS.split(following[:6], maxsplit=1)[0]
+    ahead = _STOPS.split(before)[-1]
     return 2 if "S" in behind or "S" in ahead or "p" in behind[:2] else 1
 
 
@@ -101,10 +108,15 @@ def counts_of(parts: Parts) -> list[int]:
 
 def sign_of(parts: Parts, at: int) -> int:
     """1 where the words beside a length add it, -1 where they take it off, 0 where they tell neither or both."""
-    *earlier, before = re.split(r"[L.\n]", parts.symbols[max(0, at - 7) : at])
+    return _sign_by_words(parts.symbols[max(0, at - 7) : at], parts.symbols[at + 1 : min(at + 6, parts.scope.at)])
+
+
+@lru_cache(maxsize=4096)
+def _sign_by_words(ahead: str, following: str) -> int:
+    *earlier, before = _STOPS.split(ahead)
     if earlier:
         before = re.sub(r"^_?[<>T]", "", before)  # “3 in shorter, plus 1/2 in”: shorter belongs to the 3 in
-    behind = re.split(r"[L.\n,&]", parts.symbols[at + 1 : min(at + 6, parts.scope.at)])[0]
+    behind = re.split(r"[L.\n,&]", following)[0]
     near = before + behind
     less, more = bool(set("T-<m") & set(near)), bool(set("+AlB>") & set(near))
     return 0 if less == more else 1 if more else -1
