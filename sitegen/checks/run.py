@@ -11,12 +11,10 @@ from sitegen.checks.catalogue import all_checks
 from sitegen.checks.glossary import Glossary
 from sitegen.checks.other_languages import as_written, can_read, is_english, readable
 from sitegen.checks.registry import Check
+from sitegen.checks.withheld import can_tell
 from sitegen.classes import ComputedClass
 from sitegen.findings import Collector
 from sitegen.tutorial import Band, Computed, Join, Prose, Tutorial
-
-_FROM_ABSENCE = frozenset({"fabric-unused", "reach-missing", "thread-missing", "twin-needle-missing"})
-"""Checks that speak of what is nowhere in a tutorial, besides those of the order of making."""
 
 
 def run_checks(computed: Computed, glossary: Glossary, collector: Collector, language: str = "en") -> None:
@@ -27,7 +25,7 @@ def run_checks(computed: Computed, glossary: Glossary, collector: Collector, lan
             check_text(part, computed, collector, language)
             continue
         for each in by_type[type(part)]:
-            if each.find is not None and _can_tell(each, computed.tutorial):
+            if each.find is not None and can_tell(each, computed.tutorial):
                 collector.extend(each.find(part, computed))
     _after_changes(computed, by_type, collector)
 
@@ -49,12 +47,6 @@ def check_class(cls: ComputedClass, collector: Collector) -> None:
     for each in _by_type("en")[ComputedClass]:
         if each.find is not None:
             collector.extend(each.find(cls, cls.computed))
-
-
-def _can_tell(check: Check, tutorial: Tutorial) -> bool:
-    """Whether a check has what it goes by. How a garment is made, and what is never used in it, cannot be told while
-    one of its steps or parts is not understood: that is reported, and the rest would be its consequence."""
-    return not tutorial.unread or (check.area != "making" and check.id not in _FROM_ABSENCE)
 
 
 @lru_cache(maxsize=16)
