@@ -88,12 +88,13 @@ def _names_of(tokens: Tokens, one: Measured, number_at: Mapping[int, Measured]) 
     said = tokens.words
     if one.first and said[one.first - 1] in _HEDGES:
         return
-    owners = _sentence_before(tokens, one.first)
     behind = one.behind + (said[one.behind : one.behind + 1] == ["-"])
     following = tokens.word(behind)
     sum_begins = one.high is not None or bool(GO_ON.intersection(said[one.behind : one.behind + 1]))
     length = None if sum_begins else one
     dimension = _DIMENSION_OF.get(following)
+    named_behind = dimension is not None or following in MEASURES or following in ROUND
+    owners = _sentence_before(tokens, one.first) if named_behind else frozenset[str]()
     if dimension is not None and not _is_of_cloth(dimension, owners, one):
         quality = next((kind for kind in KINDS_OF_SIZE if any(word.startswith(kind) for word in owners)), "")
         yield behind, Given(dimension, quality, one.first, length, owners)
@@ -116,6 +117,7 @@ def _names_of(tokens: Tokens, one: Measured, number_at: Mapping[int, Measured]) 
     at, noun = _owned(tokens, at, noun)
     if _is_a_term(tokens, at):
         return
+    owners = owners if named_behind else _sentence_before(tokens, one.first)
     several = dimension is not None and noun not in MEASURES and _has_another(tokens, behind + 1, number_at)
     yield at, Given(noun, quality_of(tokens, at), one.first, None if several else length, owners)
 

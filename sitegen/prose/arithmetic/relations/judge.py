@@ -11,7 +11,7 @@ from fractions import Fraction
 from sitegen.prose.arithmetic.agree import Exactness, agrees
 from sitegen.prose.arithmetic.relations.excuses import is_excused
 from sitegen.prose.arithmetic.relations.parts import cuts_a_sum, of_one_sum
-from sitegen.prose.arithmetic.relations.roles import only_names
+from sitegen.prose.arithmetic.relations.roles import is_rounded
 from sitegen.prose.arithmetic.relations.told import CLOSE, Told, told_of_one
 from sitegen.prose.arithmetic.relations.told_sums import told_of_several
 from sitegen.prose.arithmetic.relations.window import Window, widened, windows_of
@@ -129,8 +129,7 @@ def _may_be_judged(window: Window) -> bool:
     least, most = window.beside.same
     if any(least <= window.value(at) <= most for at in window.parts):
         return False
-    following = window.name(window.at + 1) if window.at + 1 < len(window.items) else ""
-    if only_names(window.name(window.at), window.words_ahead, window.behind, following, window.words):
+    if window.beside.only_names or is_rounded(window.words):
         return False
     return window.at > window.parts[0] or not any(
         not set("q=").isdisjoint(window.symbols[at - 3 : at]) for at in window.parts[1:]

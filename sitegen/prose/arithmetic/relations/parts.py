@@ -19,7 +19,6 @@ _HOW_OFTEN = frozenset("NDSp")
 _STOPS = re.compile(r"[L.\n]")
 _CLAUSES = re.compile(r"[L.\n,;:&q]")
 _MOST_TIMES = 100
-_NOT_UPRIGHT = ACROSS | words("deep thick")
 _SIZE_OF = re.compile(r"\b(?:width|height|depth) of$")
 _AT_POINTS = words(
     "button buttons buttonhole buttonholes mark marks eyelet eyelets pin pins hook hooks snap snaps ring rings apart"
@@ -31,7 +30,6 @@ _ONE_AT_EACH = r"\bone (?:right )?(?:at|on|in) (?:each|either|both) (?:end|side|
 _ENDS = re.compile(rf"\bfirst\b.*\blast\b|{_ONE_AT_EACH}")
 """With the first thing at one end and the last at the other, there is one gap fewer."""
 _FOR_ALL = re.compile(r"^for (?!each|either|every)")
-_WIDTH, _HEIGHT = re.compile(r"\bwidth\b|\bacross\b"), re.compile(r"\b(?:length|height)\b")
 _GAPS, _THINGS, _NOTHING = re.compile(r"N_?n"), re.compile(r"N_?j"), re.compile(r"[_j]{0,2}")
 _ALLOWED_BEHIND, _ALLOWED_BEFORE = re.compile(r"[^L,;.]{0,2}[ap]"), re.compile(r"[ap]_?[ok:]?_?$")
 _TAKEN_OFF_TOO = re.compile(r"T[^L.\n]{0,3}L[^LW.,;:\n]{0,4}&[_T]{0,2}$")
@@ -148,17 +146,6 @@ def gaps(window: Window, count: Fraction) -> tuple[Fraction, ...]:
     return count, count - 1, count + 1
 
 
-def _other_ways(window: Window) -> set[str]:
-    """The words for directions in which the result is not measured: of ``36 in wide``, what is long, tall or high."""
-    others: set[str] = set()
-    if "c" not in window.ahead:
-        own = window.name(window.at + 1).lower()
-        others |= _NOT_UPRIGHT if own in UPRIGHT else UPRIGHT if own in _NOT_UPRIGHT else set()
-    if _WIDTH.search(window.words_ahead):
-        return others | UPRIGHT
-    return others | ACROSS if _HEIGHT.search(window.words_ahead) else others
-
-
 def is_a_width(window: Window, at: int) -> bool:
     """Whether a length is called a width or a height: ``with a width of 150 cm``, ``2 in wide``."""
     before = " ".join(window.name(each) for each in range(max(0, at - 2), at)).lower()
@@ -208,7 +195,7 @@ def of_one_sum(window: Window, settled: Settled) -> Window:
     how another part was got (``1/2 in for the two 1/4 in seams``), the buttons beside the number of their gaps, the
     number of the parts (``the three strips``), and a factor said twice.
     """
-    others = _other_ways(window)
+    others = window.beside.other_ways
     gone = {at for at in window.parts if others and window.name(at + 1).lower() in others}
     if window.name(min(window.at + 1, len(window.items) - 1)).lower() not in UPRIGHT | ACROSS:
         gone |= _of_the_other_way(window)

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 import re
 
+from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
+from sitegen.prose.words import words as words_of
+
+_NOT_UPRIGHT = ACROSS | words_of("deep thick")
+_WIDTH, _HEIGHT = re.compile(r"\bwidth\b|\bacross\b"), re.compile(r"\b(?:length|height)\b")
 _ADJECTIVE = re.compile(r"-\s*(?:in|inch|cm|mm|yard|metre|meter)\b")
 _SUPPOSED = re.compile(r"\b(?:if|unless)\b[^.]*$|^\. (?:over|under)lap (?!is|of)[a-z ]*$")
 """Words before a length that is only supposed, or only what is to be done: ``Overlap the ends by 1 in``."""
@@ -43,9 +48,27 @@ def leads_to_parts(gap: str) -> bool:
     )
 
 
-def only_names(said: str, words_ahead: str, behind: str, words_behind: str, words: str) -> bool:
-    """Whether a length only says which thing is meant, or is rounded: ``a 4-inch opening``, ``with a 1 cm seam``."""
-    if _KNOWN.search(words_ahead) or _ROUNDED.search(words) or is_adjective(said, words_behind):
+def is_rounded(words: str) -> bool:
+    """Whether the words around say that a length is rounded: ``round it up``, ``to the nearest``."""
+    return ("round" in words or "nearest" in words) and _ROUNDED.search(words) is not None
+
+
+def other_ways(ahead: str, words_ahead: str, name: str) -> frozenset[str]:
+    """The words for directions in which a length is not measured: of ``36 in wide``, what is long, tall or high.
+
+    ``name`` is what stands right behind it.
+    """
+    others = frozenset[str]()
+    if "c" not in ahead:
+        others |= _NOT_UPRIGHT if name in UPRIGHT else UPRIGHT if name in _NOT_UPRIGHT else others
+    if _WIDTH.search(words_ahead):
+        return others | UPRIGHT
+    return others | ACROSS if _HEIGHT.search(words_ahead) else others
+
+
+def only_names(said: str, words_ahead: str, behind: str, words_behind: str) -> bool:
+    """Whether a length only says which thing is meant: ``a 4-inch opening``, ``with a 1 cm seam``."""
+    if _KNOWN.search(words_ahead) or is_adjective(said, words_behind):
         return True
     rate = words_ahead.endswith("at") and behind.startswith("e")
     allowance = re.match(r"_?[ap]", behind) is not None and re.search(r"\b(?:an?|with)$", words_ahead) is not None

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
-from sitegen.prose.arithmetic.relations.roles import is_part, leads_to_parts
+from sitegen.prose.arithmetic.relations.roles import is_part, leads_to_parts, only_names, other_ways
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 
@@ -56,6 +56,21 @@ class Beside:
     def behind(self) -> str:
         """The symbols between the result and the quantity or stop behind it."""
         return _QUANTITY_OR_STOP.split(self.symbols[self.at + 1 : self.at + 8])[0]
+
+    @cached_property
+    def words_behind(self) -> str:
+        """The item right behind the result as it was written; nothing where the text has ended."""
+        return self.said(self.items[self.at + 1]) if self.at + 1 < len(self.items) else ""
+
+    @cached_property
+    def only_names(self) -> bool:
+        """Whether the length is no result, but only says which thing is meant."""
+        return only_names(self.said(self.items[self.at]), self.words_ahead, self.behind, self.words_behind)
+
+    @cached_property
+    def other_ways(self) -> frozenset[str]:
+        """The words for directions in which the result is not measured."""
+        return other_ways(self.ahead, self.words_ahead, self.words_behind.lower())
 
 
 @dataclass(frozen=True)
