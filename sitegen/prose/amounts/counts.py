@@ -7,10 +7,23 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil, floor
 
-from sitegen.prose.amounts.amount import COUNT, LENGTH, TIME
-from sitegen.prose.amounts.claims import Claim, Paragraph
+from sitegen.prose.amounts.amount import COUNT, LENGTH, TIME, WEIGHT
+from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
 from sitegen.prose.amounts.items import stem
-from sitegen.prose.amounts.vocabulary import ACROSS, DONE, HAS, IN_A_ROW, NO_NOUN, ONE_OF_EACH, THESE, UPRIGHT, WHERE
+from sitegen.prose.amounts.vocabulary import (
+    ACROSS,
+    DONE,
+    HAS,
+    IN_A_ROW,
+    NO_NOUN,
+    OF_THOSE,
+    ONE_OF_EACH,
+    TAKES,
+    THESE,
+    TO_A,
+    UPRIGHT,
+    WHERE,
+)
 from sitegen.quantities import vulgar
 
 _GRID = re.compile(r"(?P<a>N)[_A]{1,3}[&,_]{0,3}(?P<b>N)[_D]{1,3}(?P<to>[_,.:=s(if]{1,6})(?P<r>N)(?!_{0,2}[AD])")
@@ -23,13 +36,15 @@ _AHEAD_OF_EACH = re.compile(r"[NT][_f]{0,3}$")
 _AHEAD_REACH = 5
 _COUNT_AND_NOUN = 2
 _OF_THE = 2
-_ROWS_OF = re.compile(r"(?P<a>N)(?P<of>__)(?P<b>N)_{1,2}[,]?(?P<to>s?[=_]{0,2})(?P<r>N)")
-_WITH_EACH = re.compile(r"(?P<a>N)[_=]{1,3},?(?P<b>N)_{1,2}e[,:_s=i]{1,4}(?P<r>N)")
+_LAID = re.compile(r"(?P<row>N)[^NMTGLUXP.]{3,9}?,?[s=][^NMTGLUXP.,]{0,5}(?P<r>N)")
+_ROWS_OF = re.compile(r"(?P<a>N)(?P<of>__)(?P<b>N)_{1,2}[,]?(?P<to>s?[=_i]{0,2})(?P<r>N)")
+_WITH_EACH = re.compile(r"(?P<a>N)[_=]{1,3},?(?P<b>N)_[_a]?e[,:_s=i]{1,4}(?P<r>N)")
+_OF_ALL_EACH = re.compile(r"e__(?P<a>N)_{1,3}(?P<b>N)_{1,2},?[s=]_?(?P<r>N)")
 _BY = re.compile(r"(?P<a>N)_{0,2}\*(?P<b>N)_{1,2}[,=:s]{1,2}_?(?P<r>N)")
-_USED = re.compile(r"(?P<whole>N)[^NMTGLX.]{1,8}(?P<less>N)[_,]{0,3}(?:v_?(?P<r>N)|s_?(?P<r2>N)[_i]{0,3}w)")
+_USED = re.compile(r"(?P<whole>N)[^NMTGLX.]{1,8}(?P<less>N)(?:[_,]{0,3}|\._)(?:v_?(?P<r>N)|s_?(?P<r2>N)[_i]{0,3}w)")
 _FOR = re.compile(r"N_{0,2}f_{0,2}$")
 _OF_THESE = re.compile(r"(?P<whole>N)[^N]{1,8}\.[_]{1,3}(?P<less>N)[^N.]{0,6}v_?(?P<r>N)")
-_OF_EACH = re.compile(r"_{0,2}(?P<a>[NT])(?:_{1,3}[&,]{1,2}(?P<b>N))?")
+_OF_EACH = re.compile(r"_{0,2}(?P<a>[NTG])(?:_{1,3}[&,]{1,2}(?P<b>N))?")
 _SHARED_OUT = re.compile(r"/_?(?P<a>N)[_*]{1,2}(?P<b>N)[&,_s=i]{1,8}(?P<r>N)")
 _DIVIDED = re.compile(r"(?P<a>N)_{0,2}/\*?(?P<b>N)_{0,2},?[=is]{1,2}_{0,2}(?P<r>N)")
 _WHOLE_AND_PARTS = re.compile(
@@ -56,6 +71,7 @@ def counts(told: Paragraph) -> Iterator[Claim]:
     yield from _lists(told)
     yield from _each_has(told)
     yield from _rows(told)
+    yield from _rows_laid(told)
     yield from _times(told)
 
 
@@ -80,6 +96,11 @@ def _out_of(told: Paragraph) -> Iterator[Claim]:
     for found in _WITH_EACH.finditer(told.symbols):
         one, result = told.items[found.start("b")], told.items[found.start("r")]
         if one.noun and one.noun == result.noun:
+            yield _product(told, found.start("a"), found.start("b"), found.start("r"))
+    for found in _OF_ALL_EACH.finditer(told.symbols):
+        one, result = told.items[found.start("b")], told.items[found.start("r")]
+        has = told.words_behind(found.start("a"), found.start("b") - found.start("a") - 1)
+        if one.noun and one.noun == result.noun and not HAS.isdisjoint(has):
             yield _product(told, found.start("a"), found.start("b"), found.start("r"))
     for found in _BY.finditer(told.symbols):
         one, result = told.items[found.start("b")], told.items[found.start("r")]
@@ -192,7 +213,8 @@ def _each_has(told: Paragraph) -> Iterator[Claim]:
             yield from _for_several(told, single, single[-1] + 1, thing, named=True)
         elif ahead is not None:
             one = each - len(ahead.group())
-            if told.symbols[each] == "e" or each - one == (1 if told.symbols[one] == TIME else _COUNT_AND_NOUN):
+            to_a = told.words_behind(each - 2, 1)[0] in TO_A and each - one == _COUNT_AND_NOUN + 1
+            if told.symbols[each] == "e" or to_a or each - one == (1 if told.symbols[one] == TIME else _COUNT_AND_NOUN):
                 yield from _for_several(told, [one], each + 1, thing, named=False)
 
 
@@ -201,7 +223,8 @@ def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str]
     window = range(start, min(start + _REACH, len(told.items)))
     counted = [at for at in window if told.symbols[at] == COUNT]
     many = next((at for at in counted if _is_multiplier(told, at, thing, named=named)), None)
-    of_these = not thing and _are_these(told, start)
+    of_all = not thing and not named and told.behind(start - 1, 1) in tuple(".,:")
+    of_these = not thing and (of_all or _are_these(told, start))
     if not thing and not of_these and counted and counted[0] <= start + _OF_THE:
         many = counted[0]  # “for each of the 14 aprons”
     first = single[-1] if many is None else many
@@ -212,21 +235,25 @@ def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str]
             many = next((at for at in reversed(before) if told.symbols[at] == COUNT and told.items[at].noun), None)
     if many is None or told.items[many].value <= 1:
         return
-    wanted = [at for at in range(first + 1, min(first + _WANTED, len(told.items))) if told.symbols[at] in "NT"]
+    wanted = [at for at in range(first + 1, min(first + _WANTED, len(told.items))) if told.symbols[at] in "NTG"]
     if not wanted and (told_before := _FOR.search(told.symbols[first - 1 - _AHEAD_REACH : first])):
         wanted = [first - len(told_before.group())]
         first = wanted[0] - 1
     if not wanted or "&" in told.symbols[first + 1 : wanted[0]] or (first != many and not _is_tied(told, wanted[0])):
         return  # “for 12 children and a teacher”
     between = told.words_behind(first, wanted[0] - first - 1)
-    if not DONE.isdisjoint(between) and between[-1:] != ("all",):
+    if not DONE.isdisjoint(between) and between[-1:] != ("all",) and between[-2:] != ("so", "cut"):
         return  # “I cut 45, to be safe”
     for one in single:
         name = told.names(one)[:1]
-        if told.symbols[one] == TIME:
-            result = wanted[0] if told.symbols[wanted[0]] == TIME else None
+        if told.symbols[one] in (TIME, WEIGHT):
+            alike = told.symbols[wanted[0]] == told.symbols[one] and sort_of(told.items[one]) == sort_of(
+                told.items[wanted[0]]
+            )
+            result = wanted[0] if alike else None
         elif of_these:
-            result = wanted[0] if told.tie_before(wanted[0]) else None
+            alike = not of_all or (bool(name) and name[0] in told.names(wanted[0]))
+            result = wanted[0] if told.tie_before(wanted[0]) and alike else None
         elif named or (name and name[0] not in thing):
             result = next((at for at in wanted if name and name[0] in told.names(at)), None)
         else:
@@ -236,8 +263,9 @@ def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str]
 
 
 def _is_tied(told: Paragraph, at: int) -> bool:
-    """Whether words tie a count to what stands before it: ``so 54``, ``all 54 stars``."""
-    return bool(told.tie_before(at)) or told.words_behind(at - 2, 1) == ("all",)
+    """Whether words tie a count to what stands before it: ``so 54``, ``all 54 stars``, ``you need 54``."""
+    before = told.words_behind(at - 2, 1)
+    return bool(told.tie_before(at)) or before == ("all",) or (before[0] in TAKES and told.ends_clause(at + 1))
 
 
 def _are_these(told: Paragraph, start: int) -> bool:
@@ -248,6 +276,8 @@ def _are_these(told: Paragraph, start: int) -> bool:
 def _is_multiplier(told: Paragraph, at: int, thing: set[str], *, named: bool) -> bool:
     """Whether a count tells how many things there are: ``for 12 bags``, ``times 30``, ``8 strips``."""
     if not thing.isdisjoint(told.names(at)):
+        return True
+    if named and told.words_behind(at, 2) in OF_THOSE:
         return True
     return named and _TIMES.search(told.symbols[max(0, at - 2) : at]) is not None
 
@@ -266,6 +296,24 @@ def _rows(told: Paragraph) -> Iterator[Claim]:
             yield Claim(result, (Fraction(ceil(pieces / row)),), words, "rows", (whole, beside[-1]), firm=True)
 
 
+def _rows_laid(told: Paragraph) -> Iterator[Claim]:
+    """``Eight napkins are cut from cloth 150 cm wide. Three fit side by side, so the layout has 3 rows``."""
+    for found in _LAID.finditer(told.symbols):
+        row, result = found.start("row"), found.start("r")
+        if told.words_behind(result, 1) not in (("rows",), ("strips",)):
+            continue
+        if not DONE.isdisjoint(told.words_behind(row, result - row - 1)):
+            continue
+        if not _is_in_a_row(told.words_behind(row, _SIDE_BY_SIDE)) or not told.items[row].value:
+            continue
+        before = (at for at in range(row - 1, max(-1, row - _REACH), -1) if told.symbols[at] == COUNT)
+        whole = next((at for at in before if told.items[at].noun and told.words_behind(at, 1)[0].endswith("s")), None)
+        if whole is not None and told.items[whole].value > told.items[row].value:
+            pieces, one = told.items[whole].value, told.items[row].value
+            words = f"{vulgar(pieces)} ÷ {vulgar(one)}"
+            yield Claim(result, (Fraction(ceil(pieces / one)),), words, "rows", (whole, row))
+
+
 def _is_in_a_row(behind: tuple[str, ...]) -> bool:
     return any(behind[at : at + 3] in IN_A_ROW for at in range(len(behind)))
 
@@ -281,5 +329,5 @@ def _times(told: Paragraph) -> Iterator[Claim]:
 
 def _product(told: Paragraph, one: int, other: int, result: int) -> Claim:
     first, second = told.items[one].value, told.items[other].value
-    said = told.said(told.items[one]) if told.symbols[one] == TIME else vulgar(first)
+    said = told.said(told.items[one]) if told.symbols[one] in (TIME, WEIGHT) else vulgar(first)
     return Claim(result, (first * second,), f"{said} × {vulgar(second)}", "grid", (one, other), firm=True)

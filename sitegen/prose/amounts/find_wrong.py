@@ -9,17 +9,20 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.prose.amounts.amount import MONEY, RATE, Item, shown
+from sitegen.prose.amounts.bills import bills
 from sitegen.prose.amounts.claims import Claim, Paragraph, paragraph_of
 from sitegen.prose.amounts.counts import counts
 from sitegen.prose.amounts.explain import agrees, is_explained, is_slip
 from sitegen.prose.amounts.items import items_of, special_tokens, told_at
 from sitegen.prose.amounts.line import Line
 from sitegen.prose.amounts.percentages import percentages
+from sitegen.prose.amounts.pieces import pieces
 from sitegen.prose.amounts.products import products
 from sitegen.prose.amounts.rows import Row, RowResult, heads_of, people_in, row_results
 from sitegen.prose.amounts.running import running_totals
 from sitegen.prose.amounts.sums import sums
 from sitegen.prose.amounts.tallies import tallies
+from sitegen.prose.amounts.told_over import told_over
 from sitegen.prose.find import Reading
 
 _FEWEST = 2
@@ -134,6 +137,9 @@ def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator
         *running_totals(told),
         *counts(told),
         *tallies(told),
+        *told_over(told),
+        *bills(told),
+        *pieces(told),
     ):
         claims.setdefault(claim.at, []).append(claim)
     wrong = {at for at in told.numbers if (row := in_rows.get(told.items[at].first)) and row.should_be is not None}

@@ -43,6 +43,8 @@ _FIRST_OF_TWO = frozenset(first for first, _ in PAIRS) - _MORE
 _MAY_BE_MORE = _MORE | _FIRST_OF_TWO
 _ALONE = ("each", "apiece")
 _ONE_OF = ("a", "an", "per", "/", "every", "the")
+_NO_RATE = ("ago", "later", "or", "early", "away", "before")
+"""Words behind ``a week`` by which a price is no rent."""
 _FOR_ONE = ("each", "every", "one")
 _REACH = 60
 """Tokens back to a price, within which ``22 50`` is another."""
@@ -235,7 +237,7 @@ def _count(tokens: Tokens, plain: Item, number_at: Mapping[int, Measured], *, pr
             return plain._replace(
                 symbol=MONEY, value=plain.value + second.value / 100, behind=second.behind, unit="money", decimals=2
             )
-    if tokens.words[plain.first] == "one" or tokens.word(plain.first - 1) in LABELS:
+    if (tokens.words[plain.first] == "one" and plain.value == 1) or tokens.word(plain.first - 1) in LABELS:
         return plain._replace(symbol="_")
     if behind in VOLUMES:
         return plain._replace(symbol=WEIGHT, behind=at + 1, unit=behind.rstrip("s"))
@@ -290,7 +292,9 @@ def _rated(tokens: Tokens, before: str, money: Item, behind: int) -> tuple[Item,
         return money._replace(symbol=RATE, per=_thing(tokens, at + 2)), at + 2
     if word in _ALONE:
         return money._replace(symbol=RATE, per="each"), at + 1
-    if word in _ONE_OF and after.isalpha() and after not in NO_THING and (word != "the" or after in LENGTH_NAMES):
+    by_time = word in ("a", "per") and after in ("day", "week", "month") and tokens.word(at + 2) not in _NO_RATE
+    named = after.isalpha() and after not in NO_THING and (word != "the" or after in LENGTH_NAMES)
+    if word in _ONE_OF and (named or by_time):
         return money._replace(symbol=RATE, per=_thing(tokens, at + 1)), at + 2
     if before == "a":
         return money._replace(symbol=RATE), at

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.claims import Claim, Paragraph
-from sitegen.prose.amounts.vocabulary import MANY_IN, MASSES, PEOPLE, RATE_WORDS, SUBJECTS, TAKES
+from sitegen.prose.amounts.vocabulary import CHEAPER, MANY_IN, MASSES, MINUTES_IN, PEOPLE, RATE_WORDS, SUBJECTS, TAKES
 from sitegen.quantities import Unit, vulgar
 
 _REACH = 32
@@ -19,10 +19,13 @@ _BACK_FOR_COUNTS = 25
 _FREE_REACH = 12
 _AHEAD = re.compile(r"(?:[LNT][_e]{0,5}|L[_i]{0,6}),?a_?$")
 _BEHIND = re.compile(r"f[_c]{0,3}[LNT]")
-_IS = re.compile(r"(?:^_?|[LN]_{0,3}|Lf_{1,2})i_?$")
+_IS = re.compile(r"(?:^_?|[LNT]_{0,3}|Lf_{1,2})i_?$")
 """``Six at $15 each is $90``; ``15 yards cost $12``."""
-_ALL_OF_IT = re.compile(r",?s_{0,2}[LNG]_{0,2}[i=][_=]{0,2}")
+_ALL_OF_IT = re.compile(r",?s_{0,2}[LNGT]_{0,2}[i=][_=]{0,2}")
 """``It was $8 a yard, so two yards is $16``."""
+_NAMED_BETWEEN = re.compile(r"(?:N_{1,2}|[TL]),$")
+_REASON_REACH = 6
+_FOR_BOTH = re.compile(r"f_{1,3}")
 _BREAKS = frozenset("-oPv/XM")
 _SOLD_IN = ("M", "YD", "FT")
 _COUNTED = re.compile(r"(?P<n>N)_{0,2}?[_*]?[fa]?_{0,3}(?P<one>[TGM])(?=_{0,2}e?[_,]{0,5}[s=:,(])")
@@ -65,9 +68,10 @@ def _of_rate(told: Paragraph, at: int) -> Claim | None:
         return None
     for_some = _BEHIND.match(told.behind(result, 6))
     tied = told.tie_before(result) or not between or _IS.search(between)
-    ends = told.ends_clause(result) or told.behind(result, 1) == "c"
+    ends = told.ends_clause(result) or told.behind(result, 1) in tuple(",&c")
+    ends = ends or told.words_behind(result, 2) == ("in", "the")  # “in the pot”
     in_a_list = between == "," and _AHEAD.search(told.symbols[max(0, at - 8) : at]) and ends
-    if not (tied or in_a_list or (for_some and between[-1:] == ",")):
+    if not (tied or in_a_list or (for_some and between[-1:] == ",") or _is_named_between(told, at, result)):
         return None
     if (not for_some and _is_of_another(told, at, result)) or _is_partly_free(told, at, result):
         return None
@@ -83,11 +87,24 @@ def _of_rate(told: Paragraph, at: int) -> Claim | None:
     return Claim(result, (value,), words, "product", (place, at), firm=firm)
 
 
+def _is_named_between(told: Paragraph, at: int, result: int) -> bool:
+    """Whether so many of what the price is for stand right before a price: ``£32 a width. Five widths, £160``."""
+    named = _NAMED_BETWEEN.search(told.symbols[at + 1 : result])
+    if named is None:
+        return False
+    many, per = told.items[result - len(named.group())], told.items[at].per
+    alike = many.noun == per if many.symbol == COUNT else _fits(many, told.items[at])
+    reason = told.words_behind(result, _REASON_REACH)
+    return bool(per) and alike and told.behind(result, 1) in ("", *".,&c)") and CHEAPER.isdisjoint(reason)
+
+
 def _is_of_another(told: Paragraph, at: int, result: int) -> bool:
     """Whether a new clause with a subject of its own leads to the result: ``a metre, and the lining was £12``."""
     start = next((place for place in range(result - 1, at, -1) if told.symbols[place] in ",.&"), None)
     if start is None:
         return False
+    if told.symbols[start] == "&" and _FOR_BOTH.fullmatch(told.symbols, at + 1, start):
+        return False  # “£7.50 a head for hessian and wadding came to £90”
     rest = range(start + 1, result)
     other = (place for place in rest if told.symbols[place] == "_" and told.symbols[place - 1] not in "LNT")
     return any(told.word(told.items[place]) not in SUBJECTS for place in other)
@@ -122,6 +139,9 @@ def _quantity(told: Paragraph, at: int, result: int) -> tuple[int, bool] | None:
             return None  # “52 of the 60 at £4”
         if _fits(told.items[place], told.items[at]):
             return place, True
+        wide = place - 2  # “1 3/4 yd of 108" wideback at $16 a yard”
+        if told.symbols[wide : place + 1] == "L_L" and _fits(told.items[wide], told.items[at]):
+            return wide, True
     inside = [each for each in range(at + 1, result) if told.symbols[each] in "LNTG"]
     if inside:
         bound = _ALL_OF_IT.fullmatch(told.symbols, at + 1, result) is not None
@@ -138,8 +158,8 @@ def _quantity(told: Paragraph, at: int, result: int) -> tuple[int, bool] | None:
 
 
 def _fits(item: Item, price: Item) -> bool:
-    if price.per == "hour":
-        return item.symbol == TIME and item.unit == "hour"
+    if price.per in MINUTES_IN:
+        return item.symbol == TIME and item.unit == price.per
     if price.per in MASSES:
         return item.symbol == WEIGHT and item.unit == MASSES[price.per]
     if price.per in Unit.__members__:
@@ -150,7 +170,7 @@ def _fits(item: Item, price: Item) -> bool:
 
 
 def _factor(item: Item) -> Fraction:
-    return item.value / 60 if item.symbol == TIME else item.value
+    return item.value / MINUTES_IN[item.unit] if item.symbol == TIME else item.value
 
 
 def _for_pairs(told: Paragraph) -> Iterator[Claim]:

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT
 from sitegen.prose.amounts.claims import Claim, Paragraph, is_bundle, sort_of
-from sitegen.prose.amounts.vocabulary import AHEAD, SAVED
+from sitegen.prose.amounts.vocabulary import AHEAD, GOES, SAVED
 
 _LONGEST_GAP = 16
 """Items between two amounts of one list."""
@@ -49,7 +49,8 @@ def sums(told: Paragraph) -> Iterator[Claim]:
 def _total(told: Paragraph, at: int) -> Claim | None:
     tie = told.tie_before(at)
     strong = _is_total(told, at)
-    if not (tie or strong or _is_of_pair(told, at)) or tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)):
+    rest = tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)) or _goes_to(told, at)
+    if rest or not (tie or strong or _is_of_pair(told, at)):
         return None
     parts = _parts(told, at)
     if len(parts) < 2:
@@ -178,7 +179,8 @@ def _is_list(told: Paragraph, parts: list[int], at: int) -> bool:
 def _left(told: Paragraph, at: int) -> Claim | None:
     """What is left of one amount when another one is taken off it."""
     tie = told.tie_before(at)
-    if tie[:1] != "v" and not _LEFT_BEHIND.match(told.behind(at, 3)) and not _is_saved(told, at):
+    left = tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)) or _goes_to(told, at)
+    if not left and not _is_saved(told, at):
         return None
     if note := _FROM_NOTE.match(told.symbols[at : at + 8]):
         whole = at + note.start("whole")
@@ -190,6 +192,11 @@ def _left(told: Paragraph, at: int) -> Claim | None:
     one, other = earlier
     greater, less = (one, other) if told.items[one].value > told.items[other].value else (other, one)
     return _difference(told, at, greater, less)
+
+
+def _goes_to(told: Paragraph, at: int) -> bool:
+    """Whether the rest of a price goes to somebody: ``so $389 goes to the library``."""
+    return told.symbols[at - 1] == "s" and not GOES.isdisjoint(told.words_behind(at, 1))
 
 
 def _is_saved(told: Paragraph, at: int) -> bool:

@@ -48,7 +48,8 @@ PAIRS = {
     ("to", "spare"): "w", ("left", "with"): "v", ("leave", "you"): "v", ("that", "is"): "=", ("that", "was"): "=",
     ("which", "is"): "=", ("which", "was"): "=",
     ("you're", "at"): "=", ("we're", "at"): "=", ("i'm", "at"): "=", ("you're", "up"): "=", ("was", "out"): "=",
-    ("ran", "me"): "=", ("ran", "to"): "=", ("runs", "to"): "=", ("set", "me"): "=",
+    ("us", "at"): "=", ("us", "to"): "=", ("ran", "me"): "=", ("ran", "to"): "=", ("runs", "to"): "=",
+    ("set", "me"): "=",
 }  # fmt: skip
 """Pairs of words that are one: ``in all``, ``that is``."""
 MONEY_WORDS = {
@@ -156,3 +157,35 @@ SAVING = words("saving discount reduction")
 """Words for what a percentage takes off: ``a saving of £15``."""
 MASSES = {"kilo": "kg", "kilogram": "kg", "kg": "kg", "lb": "pound", "pound": "pound", "ounce": "oz", "oz": "oz"}
 """The weights by which things are sold, with the names of their units."""
+CHEAPER = words("because if instead deal discount discounted reduced off since as")
+"""Words behind a price for several by which it is a lower one."""
+SORTS = words("who who'd who've that more others")
+"""Words behind a count that tell which of those counted before these are."""
+USED = words("used use sold gave lost broke broken spoilt lent posted sent packed")
+"""Words before how many of some things are gone."""
+OF_THOSE = (("to", "make"), ("to", "do"), ("to", "sew"), ("of", "them"), ("to", "go"))
+"""Words behind a count by which it counts what was named before."""
+TO_A = words("to in on of")
+"""Words between so many things and the one of several that has them: ``eight blocks to a row``."""
+FROM = words("from of to with by")
+"""Words behind a count that tell whose these are, or where they come from, and not what."""
+ENOUGH = words("enough plenty spare should case cover least max maximum limit instead")
+"""Words behind a count by which it is chosen and not worked out."""
+HAD = words("have had has got i've we've you've found cut done made with finished sewn own already")
+"""Words before how many there are of those that are wanted."""
+TO_GO = words("to more left short still missing remain remaining")
+"""Words behind how many are still wanting."""
+TOTAL_OPENS = words("spent outgoings takings income outlay paid bill sum receipts expenses costs")
+"""Words with which a sentence opens that tells what prices come to."""
+TAX = words("gst vat tax deposit commission service duty surcharge")
+"""Words for what is so many percent of a price."""
+AFTER_PERCENT = words("then now paid pay pays rang came comes net to drops down")
+"""Words between a price and what it is with so many percent off."""
+GOES = words("goes go went profit towards toward clear banked")
+"""Words behind a price that tell where the rest of another one goes."""
+BOTH_ENDS = words("ends end last")
+"""Words by which the first and the last of a row are counted both."""
+NO_WASTE = words("waste nothing exactly even evenly wasted")
+"""Words by which a length comes out even."""
+PIECES = words("length piece bit strip section tie loop tab part chunk square rectangle circle bow")
+"""What a length is cut into."""
