@@ -11,13 +11,13 @@ from fractions import Fraction
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, PERCENT
 from sitegen.prose.amounts.claims import Claim, Paragraph, is_bundle
 from sitegen.prose.amounts.items import stem
-from sitegen.prose.amounts.vocabulary import BUNDLE, MORE_COUNTED, NO_NOUN, THE_WHOLE, TOTAL_OPENS
+from sitegen.prose.amounts.vocabulary import BOTH_NAMED, BUNDLE, MORE_COUNTED, NO_NOUN, THE_WHOLE, TOTAL_OPENS
 from sitegen.quantities import vulgar
 
 _FARTHEST = 90
 _MOST_LINES = 12
 _BREAKS = frozenset("-o/vwX|") | {PERCENT}
-_TOTAL = re.compile(r"(?:c[:,i=]{0,2}(?:_?p)?|c_?=|[=i]_?)$")
+_TOTAL = re.compile(r"(?:c[:,i=]{0,2}(?:_{0,2}p)?[,:]?|c_?=|[=i]_?)$")
 _OPENS = re.compile(r"[.(][_p:,i]{1,4}$")
 _REACH = 8
 _AHEAD = re.compile(r"(?P<n>[NL])(?:_{0,4}|_{1,2}L_{0,3}),?a?_?$")
@@ -39,6 +39,8 @@ def bills(told: Paragraph) -> Iterator[Claim]:
             if told.symbols[at] == MONEY:
                 named.append((_name_before(told, at), at))
             continue
+        while named and named[0][1] < at - _PRICED_REACH:
+            named.pop(0)
         together = _together(told, at, named)
         if together is not None:
             yield together
@@ -55,7 +57,7 @@ def _bill(told: Paragraph, at: int) -> Claim | None:
     if lines is None or not 2 <= len(lines) <= _MOST_LINES:
         return None
     first = lines[0][0]
-    words = told.words_behind(first - 1, at - first)
+    words = told.words_behind(lines[-1][0] + 1, at - lines[-1][0] - 2)
     behind = told.words_behind(at, _LAST_WORDS)
     if is_bundle(told, first, at) or not MORE_COUNTED.isdisjoint((*words, *behind)):
         return None
@@ -142,12 +144,12 @@ def _together(told: Paragraph, at: int, named: list[tuple[str, int]]) -> Claim |
     if tie is None or not named:
         return None
     start = max(at - _PRICED_REACH, told.symbols.rfind(".", 0, at), named[-1][1])
-    if not BUNDLE.isdisjoint(told.words_behind(start, at - start + _NAMES)):
+    if not (BUNDLE | MORE_COUNTED - {"plus"}).isdisjoint(told.words_behind(start, at - start + _NAMES)):
         return None
     clause = told.symbols[start + 1 : at - len(tie.group())]
     if "&" not in clause or start == named[-1][1]:
         return None
-    prices = {name: place for name, place in named if name and place >= at - _PRICED_REACH}
+    prices = {name: place for name, place in named if name}
     if len(prices) < 2:
         return None
     found: list[tuple[int, Fraction]] = []
@@ -164,6 +166,8 @@ def _together(told: Paragraph, at: int, named: list[tuple[str, int]]) -> Claim |
             return None
         elif (name := stem(told.word(told.items[place]))) in prices and prices[name] not in dict(found):
             found.append((prices[name], many))
+        elif symbol == "_" and told.word(told.items[place]) not in BOTH_NAMED:
+            return None
     if len(found) < 2 or len(found) != pieces:
         return None
     value = sum((told.items[place].value * many for place, many in found), Fraction(0))

@@ -60,6 +60,10 @@ class Paragraph:
         start = bisect_left(self.numbers, at - many)
         return (self.items[each] for each in self.numbers[start : bisect_left(self.numbers, at)])
 
+    def numbers_between(self, first: int, behind: int) -> list[int]:
+        """The places of the amounts from one item up to, not including, another."""
+        return self.numbers[bisect_left(self.numbers, first) : bisect_left(self.numbers, behind)]
+
     def names(self, at: int) -> list[str]:
         """What a count counts, by the two words behind it, one for several."""
         return [stem(word) for word in self.words_behind(at, 2) if word.isalpha() and word not in NO_NOUN]

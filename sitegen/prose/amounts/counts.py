@@ -36,9 +36,13 @@ _AHEAD_OF_EACH = re.compile(r"[NT][_f]{0,3}$")
 _AHEAD_REACH = 5
 _COUNT_AND_NOUN = 2
 _OF_THE = 2
+_IN_ROWS = re.compile(r"(?P<row>N)[^MTGLUXP.]{1,12}?[:s=,]_?(?P<r>N)_")
+_TO_A_THING = re.compile(r"[s=i,:]_?(?P<r>N)_[_e]")
+_ROW_REACH = 14
 _LAID = re.compile(r"(?P<row>N)[^NMTGLUXP.]{3,9}?,?[s=][^NMTGLUXP.,]{0,5}(?P<r>N)")
 _ROWS_OF = re.compile(r"(?P<a>N)(?P<of>__)(?P<b>N)_{1,2}[,]?(?P<to>s?[=_i]{0,2})(?P<r>N)")
 _WITH_EACH = re.compile(r"(?P<a>N)[_=]{1,3},?(?P<b>N)_[_a]?e[,:_s=i]{1,4}(?P<r>N)")
+_ONE_HOLDS = re.compile(r"__(?P<a>[NG])_{1,2}[,.;&]")
 _OF_ALL_EACH = re.compile(r"e__(?P<a>N)_{1,3}(?P<b>N)_{1,2},?[s=]_?(?P<r>N)")
 _BY = re.compile(r"(?P<a>N)_{0,2}\*(?P<b>N)_{1,2}[,=:s]{1,2}_?(?P<r>N)")
 _USED = re.compile(r"(?P<whole>N)[^NMTGLX.]{1,8}(?P<less>N)(?:[_,]{0,3}|\._)(?:v_?(?P<r>N)|s_?(?P<r2>N)[_i]{0,3}w)")
@@ -72,6 +76,8 @@ def counts(told: Paragraph) -> Iterator[Claim]:
     yield from _each_has(told)
     yield from _rows(told)
     yield from _rows_laid(told)
+    yield from _in_rows_of(told)
+    yield from _to_one(told)
     yield from _times(told)
 
 
@@ -201,6 +207,12 @@ def _each_has(told: Paragraph) -> Iterator[Claim]:
     for each, item in told.items.kept.items():
         if item.symbol not in ("e", "_") or told.word(item) not in ONE_OF_EACH:
             continue
+        if told.word(item) in ("a", "an") and (holds := _ONE_HOLDS.match(told.symbols, each + 1)):
+            name, verb = (*told.words_behind(each, 2), "", "")[:2]
+            if verb in HAS and name.isalpha():
+                one = holds.start("a")
+                yield from _for_several(told, [one], one + 1, {stem(name)}, named=True)
+                continue
         ahead = _AHEAD_OF_EACH.search(told.symbols[max(0, each - _AHEAD_REACH) : each])
         if item.symbol == "_" and ahead is None:
             continue
@@ -257,7 +269,7 @@ def _for_several(told: Paragraph, single: list[int], start: int, thing: set[str]
         elif named or (name and name[0] not in thing):
             result = next((at for at in wanted if name and name[0] in told.names(at)), None)
         else:
-            result = wanted[0] if "s" in told.tie_before(wanted[0]) else None
+            result = wanted[0] if {"s", "="} & set(told.tie_before(wanted[0])) else None
         if result is not None and told.symbols[result] == told.symbols[one]:
             yield _product(told, one, many, result)
 
@@ -312,6 +324,39 @@ def _rows_laid(told: Paragraph) -> Iterator[Claim]:
             pieces, one = told.items[whole].value, told.items[row].value
             words = f"{vulgar(pieces)} ÷ {vulgar(one)}"
             yield Claim(result, (Fraction(ceil(pieces / one)),), words, "rows", (whole, row))
+
+
+def _in_rows_of(told: Paragraph) -> Iterator[Claim]:
+    """``48 hexagons laid in rows of eight: six rows``."""
+    for found in _IN_ROWS.finditer(told.symbols):
+        row, result = found.start("row"), found.start("r")
+        if told.words_behind(row - 3, 2) != ("rows", "of") or told.words_behind(result, 1) != ("rows",):
+            continue
+        around = told.numbers_between(row - _ROW_REACH, result)
+        near = [at for at in around if at != row and told.symbols[at] == COUNT]
+        plural = [at for at in near if told.items[at].noun and told.words_behind(at, 1)[0].endswith("s")]
+        if len(plural) == 1 and told.items[row].value:
+            pieces, one = told.items[plural[0]].value, told.items[row].value
+            words = f"{vulgar(pieces)} ÷ {vulgar(one)}"
+            yield Claim(result, (Fraction(ceil(pieces / one)),), words, "rows", (plural[0], row))
+
+
+def _to_one(told: Paragraph) -> Iterator[Claim]:
+    """``24 of you and four tables, so six to a table``."""
+    for found in _TO_A_THING.finditer(told.symbols):
+        result = found.start("r")
+        to, a, name = (*told.words_behind(result, 3), "", "", "")[:3]
+        if to not in ("to", "at", "per") or (to != "per" and a not in ("a", "each")):
+            continue
+        name = stem(a if to == "per" else name)
+        near = [at for at in told.numbers_between(result - _ROW_REACH, result) if told.symbols[at] == COUNT]
+        if len(near) != 2 or [told.items[at].noun for at in near].count(name) != 1:
+            continue
+        number, whole = sorted(near, key=lambda at: told.items[at].noun != name)
+        if told.items[number].value > 1 and (told.items[whole].value / told.items[number].value).denominator == 1:
+            value = told.items[whole].value / told.items[number].value
+            words = f"{vulgar(told.items[whole].value)} ÷ {vulgar(told.items[number].value)}"
+            yield Claim(result, (value,), words, "rows", (whole, number))
 
 
 def _is_in_a_row(behind: tuple[str, ...]) -> bool:

@@ -9,7 +9,7 @@ from itertools import combinations, takewhile
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, PERCENT, RATE, TIME, Item
 from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
-from sitegen.prose.amounts.vocabulary import MORE_BEHIND
+from sitegen.prose.amounts.vocabulary import MORE_BEHIND, SPARES
 from sitegen.prose.arithmetic.likely import is_like
 from sitegen.quantities import Unit, decimal
 
@@ -22,6 +22,8 @@ _NEARLY_AN_HOUR = 45
 _HOUR = 60
 _FEW = 2
 _MORE = 3
+_CLAUSE = 6
+_MADE = ("grid", "count", "product")
 
 
 def agrees(item: Item, value: Fraction, *, rounded: bool = True) -> bool:
@@ -55,6 +57,14 @@ def is_explained(told: Paragraph, claim: Claim) -> bool:
     factors = {each.value for each in around if each.symbol in (COUNT, LENGTH)} - {Fraction(0)}
     percents = [each.value for each in around if each.symbol == PERCENT]
     return any(agrees(item, value, rounded=item.hedged) for value in _simple(plain, alike, factors, percents))
+
+
+def is_rest(told: Paragraph, claim: Claim) -> bool:
+    """Whether what is told as a sum is what its later parts leave of the first, however firmly words join them."""
+    if claim.kind != "sum" or len(claim.parts) < _FEW:
+        return False
+    first, *later = (told.items[each].value for each in claim.parts)
+    return told.items[claim.at].value == abs(first - sum(later, Fraction(0)))
 
 
 def _simple(
@@ -95,6 +105,8 @@ def _takes_more(told: Paragraph, at: int) -> bool:
 
 def is_slip(item: Item, right: Fraction, claim: Claim, told: Paragraph) -> bool:
     """Whether a wrong amount lies near the right one, differs by one figure, or is another multiple by one."""
+    if claim.kind in _MADE and item.symbol == COUNT and not SPARES.isdisjoint(told.words_behind(claim.at, _CLAUSE)):
+        return False
     if item.hedged or right <= 0 or (claim.kind != "rest" and _takes_more(told, claim.at)):
         return False
     scale = _HOUR if item.symbol == TIME and item.unit == "hour" else 1

@@ -12,7 +12,7 @@ from sitegen.prose.amounts.amount import MONEY, RATE, Item, shown
 from sitegen.prose.amounts.bills import bills
 from sitegen.prose.amounts.claims import Claim, Paragraph, paragraph_of
 from sitegen.prose.amounts.counts import counts
-from sitegen.prose.amounts.explain import agrees, is_explained, is_slip
+from sitegen.prose.amounts.explain import agrees, is_explained, is_rest, is_slip
 from sitegen.prose.amounts.items import items_of, special_tokens, told_at
 from sitegen.prose.amounts.line import Line
 from sitegen.prose.amounts.percentages import percentages
@@ -158,7 +158,8 @@ def _broken(told: Paragraph, claims: list[Claim]) -> Claim | None:
     if any(agrees(item, value) for claim in claims for value in claim.values):
         return None
     for claim in sorted(claims, key=lambda each: not each.firm):
-        if (claim.firm or not is_explained(told, claim)) and is_slip(item, claim.values[0], claim, told):
+        explained = is_rest(told, claim) if claim.firm else is_explained(told, claim)
+        if not explained and is_slip(item, claim.values[0], claim, told):
             return claim
     return None
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, PERCENT
 from sitegen.prose.amounts.claims import Claim, Paragraph
-from sitegen.prose.amounts.vocabulary import AFTER_PERCENT, SAVING, TAX
+from sitegen.prose.amounts.vocabulary import AFTER_PERCENT, SAVED, SAVING, TAX
 
 _PERCENT_OFF = re.compile(r"(?P<whole>[MU])[^.MUPXTG]{0,14}(?P<share>P)_{0,2}o[^.MUPXTG]{0,16}?(?P<r>[MUN])")
 _LESS_PERCENT = re.compile(r"(?P<whole>[MU])_{0,3}-_{0,3}(?P<share>P)[_,]{0,3}[=is:]_?(?P<r>[MU])")
@@ -23,9 +23,9 @@ _SHE_PAYS = re.compile(
 )
 
 _TOLD_FIRST = re.compile(
-    r"(?P<share>P)_{0,2}o[^.MUPXTGN]{0,8}[.,]?[^.MUPXTGN]{0,8}(?P<whole>[MU])[^.MUPXTGN]{1,12}(?P<r>[MU])"
+    r"(?P<share>P)(?P<off>_{0,2}o)?[^.MUPXTGN]{0,8}[.,]?[^.MUPXTGN]{0,8}(?P<whole>[MU])[^.MUPXTGN]{1,12}(?P<r>[MU])"
 )
-_TAX_OF = re.compile(r"(?P<share>P)_{1,3}(?P<whole>M)(?P<to>[,:=is]{1,2}_?|v_?)(?P<r>M)")
+_TAX_OF = re.compile(r"(?P<share>P)[^.MUPXTGN]{1,6}(?P<whole>M)(?P<to>_{0,3}(?:[,:=is]{1,2}_?|v_?))(?P<r>M)")
 _NEAR = 4
 _TAX = re.compile(r"(?P<whole>M)\.?[^.MUPXTG]{0,8}(?P<share>P)[^.MUPXTGN]{0,8}(?:[,:=i]|=_)_?(?P<r>M)")
 
@@ -70,6 +70,8 @@ def _told_first(told: Paragraph) -> Iterator[Claim]:
     for found in _TOLD_FIRST.finditer(told.symbols):
         share, whole, result = (found.start(name) for name in ("share", "whole", "r"))
         between = told.words_behind(whole, result - whole - 1)
+        if not found["off"] and SAVED.isdisjoint(told.words_behind(share - 3, 2)):
+            continue
         so = "s" in told.symbols[share:whole] and told.symbols[result - 1] == "i"
         if not so and AFTER_PERCENT.isdisjoint(between):
             continue

@@ -9,7 +9,7 @@ from math import floor
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH
 from sitegen.prose.amounts.claims import Claim, Paragraph
-from sitegen.prose.amounts.vocabulary import BOTH_ENDS, NO_WASTE, PIECES
+from sitegen.prose.amounts.vocabulary import BOTH_ENDS, GETS, NO_WASTE, PIECES, SKIPS
 from sitegen.quantities import Unit
 
 _INTO = re.compile(r"(?P<whole>L)_{1,4}(?P<one>L)_{1,2}[^NMTGLUXP]{0,8}[.,&:=][^NMTGLUXP.]{0,6}(?P<r>N)")
@@ -70,6 +70,9 @@ def _out_of(told: Paragraph) -> Iterator[Claim]:
     for found in _OUT_OF.finditer(told.symbols):
         whole, one, result = (found.start(name) for name in ("whole", "one", "r"))
         strip = told.words_behind(whole, 1) in (("strip",), ("strips",), ("length",), ("piece",))
+        long_one = told.words_behind(whole, 1) in (("of",), ("reel",), ("roll",))
+        got = not GETS.isdisjoint(told.words_behind(whole, result - whole - 1))
+        strip = strip or (long_one and got and told.items[result].noun in PIECES)
         of = told.words_behind(one - 2, 1) == ("of",)
         claim = _quotient(told, whole, one, result, even=False) if strip and of else None
         if claim is not None and told.items[result].value % claim.values[0]:
@@ -82,6 +85,8 @@ def _along(told: Paragraph) -> Iterator[Claim]:
         step, whole, result = (found.start(name) for name in ("step", "whole", "r"))
         words = told.words_behind(whole, result - whole + _NEAR)
         ends = [at for at, word in enumerate(words) if word in BOTH_ENDS and words[max(0, at - 1)] in _BOTH]
+        if not SKIPS.isdisjoint(words):
+            continue
         number = _length(told, whole) / (_length(told, step) or 1)
         if ends and number.denominator == 1 and told.symbols[result] == COUNT and told.symbols[step] == LENGTH:
             words_ = f"{told.said(told.items[whole])} ÷ {told.said(told.items[step])} + 1"

@@ -8,7 +8,18 @@ from fractions import Fraction
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT, Item
 from sitegen.prose.amounts.claims import Claim, Paragraph
-from sitegen.prose.amounts.vocabulary import CHEAPER, MANY_IN, MASSES, MINUTES_IN, PEOPLE, RATE_WORDS, SUBJECTS, TAKES
+from sitegen.prose.amounts.items import stem
+from sitegen.prose.amounts.vocabulary import (
+    CHEAPER,
+    MANY_IN,
+    MASSES,
+    MINUTES_IN,
+    ONE_THING,
+    PEOPLE,
+    RATE_WORDS,
+    SUBJECTS,
+    TAKES,
+)
 from sitegen.quantities import Unit, vulgar
 
 _REACH = 32
@@ -24,6 +35,7 @@ _IS = re.compile(r"(?:^_?|[LNT]_{0,3}|Lf_{1,2})i_?$")
 _ALL_OF_IT = re.compile(r",?s_{0,2}[LNGT]_{0,2}[i=][_=]{0,2}")
 """``It was $8 a yard, so two yards is $16``."""
 _NAMED_BETWEEN = re.compile(r"(?:N_{1,2}|[TL]),$")
+_PRICE_OF_ONE = re.compile(r"(?P<one>M)[^MUTGLPXN]{1,14}(?P<n>N)_{0,2},?(?:s_{0,2}=?|=|:)[_=i]{0,2}(?P<r>M)")
 _REASON_REACH = 6
 _FOR_BOTH = re.compile(r"f_{1,3}")
 _BREAKS = frozenset("-oPv/XM")
@@ -38,7 +50,7 @@ _FOR_SEVERAL = re.compile(r"M_{0,3}fN_{0,3}[,]?s_{0,2}(?P<r>U)")
 
 _AT_THAT_RATE = re.compile(r"(?P<one>T)_{0,2}e[^.]{0,8}\.?_?a__,?_{0,2}(?P<n>N)_{0,3}[^.MUTGLN]{0,8}(?P<r>T)")
 _OF_US = (("of", "us"), ("of", "you"), ("of", "them"))
-_AT_EACH = re.compile(r"(?P<n>N)_{1,2}a_?(?P<one>[GT])(?:,?__|[i=]_?)(?P<r>[GT])")
+_AT_EACH = re.compile(r"(?P<n>N)_{1,2}a_?(?P<one>[GT])e?(?:,?__|_|[i=]_?)(?P<r>[GT])")
 _FOR_A_PAIR = re.compile(r",?_?[s=][_=i]{0,3}(?P<r>[MU])")
 _SAFE_REACH = 5
 _FOR_A_PAIR_REACH = 12
@@ -53,6 +65,7 @@ def products(told: Paragraph) -> Iterator[Claim]:
     yield from _for_pairs(told)
     yield from _of_count(told)
     yield from _at_each(told)
+    yield from _of_one(told)
     yield from _at_that_rate(told)
     yield from _shares(told)
     yield from _shares_of_rate(told)
@@ -235,6 +248,18 @@ def _at_each(told: Paragraph) -> Iterator[Claim]:
         safe = "safe" in told.words_behind(result, _SAFE_REACH)
         if needed and not safe and _whole(told.items[number]) and _same(told.items[one], told.items[result]):
             yield _product(told, number, one, result, firm=True)
+
+
+def _of_one(told: Paragraph) -> Iterator[Claim]:
+    """``A reel costs £2.40. I bought 5, so £12.00``: the price of one thing, then of several."""
+    for found in _PRICE_OF_ONE.finditer(told.symbols):
+        one, number, result = (found.start(name) for name in ("one", "n", "r"))
+        article, name, costs = (*told.words_behind(one - 4, 3), "", "", "")[:3]
+        if article not in ONE_THING or costs not in ("costs", "cost", "is", "was", "at", ":"):
+            continue
+        noun = told.items[number].noun
+        if _whole(told.items[number]) and noun in ("", stem(name)) and CHEAPER.isdisjoint(told.words_behind(result, 4)):
+            yield _product(told, number, one, result, firm=False)
 
 
 def _whole(count: Item) -> bool:

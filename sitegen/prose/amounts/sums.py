@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from sitegen.prose.amounts.amount import COUNT, MONEY, NUMBERS, PERCENT, RATE, TIME, WEIGHT
 from sitegen.prose.amounts.claims import Claim, Paragraph, is_bundle, sort_of
-from sitegen.prose.amounts.vocabulary import AHEAD, GOES, SAVED
+from sitegen.prose.amounts.vocabulary import AHEAD, FOUND, GOES, SAVED
 
 _LONGEST_GAP = 16
 """Items between two amounts of one list."""
@@ -49,7 +49,8 @@ def sums(told: Paragraph) -> Iterator[Claim]:
 def _total(told: Paragraph, at: int) -> Claim | None:
     tie = told.tie_before(at)
     strong = _is_total(told, at)
-    rest = tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)) or _goes_to(told, at)
+    back = told.words_behind(at, 1) == ("back",)
+    rest = back or tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)) or _goes_to(told, at)
     if rest or not (tie or strong or _is_of_pair(told, at)):
         return None
     parts = _parts(told, at)
@@ -62,8 +63,10 @@ def _total(told: Paragraph, at: int) -> Claim | None:
     real = [told.items[each].value for each in parts if told.items[each].symbol != COUNT]
     likeliest = sum(values, Fraction(0))
     runs = [sum(values[start:], Fraction(0)) for start in range(1, len(values) - 1)]
+    percents = (each.value for each in told.numbers_before(parts[0], _LONGEST_GAP) if each.symbol == PERCENT)
+    off = [likeliest * (1 - percent) for percent in percents]
     words = " + ".join(told.said(told.items[each]) for each in parts)
-    return Claim(at, (likeliest, sum(real, Fraction(0)), *runs), words, "sum", tuple(parts), firm=listed)
+    return Claim(at, (likeliest, sum(real, Fraction(0)), *runs, *off), words, "sum", tuple(parts), firm=listed)
 
 
 def _grand_total(told: Paragraph, at: int) -> Claim | None:
@@ -179,14 +182,18 @@ def _is_list(told: Paragraph, parts: list[int], at: int) -> bool:
 def _left(told: Paragraph, at: int) -> Claim | None:
     """What is left of one amount when another one is taken off it."""
     tie = told.tie_before(at)
-    left = tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)) or _goes_to(told, at)
+    back = told.words_behind(at, 1) == ("back",)
+    left = back or tie[:1] == "v" or _LEFT_BEHIND.match(told.behind(at, 3)) or _goes_to(told, at)
     if not left and not _is_saved(told, at):
         return None
     if note := _FROM_NOTE.match(told.symbols[at : at + 8]):
         whole = at + note.start("whole")
         earlier = _earlier(told, at)[-1:]
         return _difference(told, at, whole, earlier[0]) if earlier else None
-    earlier = _earlier(told, at)[-2:]
+    before = _earlier(told, at)
+    if len(before) > 2 and tie[:1] == "v" and (claim := _rest_of_all(told, at, before)):
+        return claim
+    earlier = before[-2:]
     if len(earlier) < 2:
         return None
     one, other = earlier
@@ -197,6 +204,18 @@ def _left(told: Paragraph, at: int) -> Claim | None:
 def _goes_to(told: Paragraph, at: int) -> bool:
     """Whether the rest of a price goes to somebody: ``so $389 goes to the library``."""
     return told.symbols[at - 1] == "s" and not GOES.isdisjoint(told.words_behind(at, 1))
+
+
+def _rest_of_all(told: Paragraph, at: int, before: list[int]) -> Claim | None:
+    """``Budget was $200. Fabric $85, foam $70. That leaves $45``: all that was spent is taken off."""
+    whole, *spent = before[-_MOST_PARTS:]
+    values = [told.items[each].value for each in spent]
+    left = told.items[whole].value - sum(values, Fraction(0))
+    if left <= 0 or "c" in told.symbols[whole:at] or not FOUND.isdisjoint(told.words_behind(whole, at - whole - 1)):
+        return None
+    words = " − ".join(told.said(told.items[each]) for each in (whole, *spent))
+    last = abs(told.items[spent[-2]].value - values[-1])
+    return Claim(at, (left, last), words, "difference", (whole, *spent))
 
 
 def _is_saved(told: Paragraph, at: int) -> bool:

@@ -6,6 +6,7 @@ import re
 from bisect import bisect_left
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise, takewhile
 
 from sitegen.prose.amounts.amount import COUNT
 from sitegen.prose.amounts.claims import Claim, Paragraph
@@ -20,20 +21,21 @@ from sitegen.prose.amounts.vocabulary import (
     SORTS,
     TO_GO,
     USED,
+    WHEN,
     WHERE,
 )
 from sitegen.quantities import vulgar
 
 _BACK = 50
 _MOST_PARTS = 6
-_BETWEEN = re.compile(r"[_iADpwsf]{0,9}(?:[,;.]|,?&)[_iADpf]{0,4}|f_{1,3}")
+_BETWEEN = re.compile(r"(?:[_iADpwsf]|\*(?=_)){0,9}(?:[,;.]|,?&)[_iADpf]{0,4},?|f_{1,3}")
 """What stands between two counts that are told over: their things and places, then a comma or ``and``."""
 _ALL_TOLD = re.compile(r"_{0,2}c")
 _SO = re.compile(r"(?:s[=_]?|[=s]_?|[:])$")
-_BEHIND_PARTS = re.compile(r"[_iADwpf]{0,9}(?:\([^()NMTGLUXP]{0,12}\))?[,.:]?[_i]{0,3}[s=c:,_]{0,4}")
+_BEHIND_PARTS = re.compile(r"(?:[_iADwpf]|\*(?=_)){0,9}(?:\([^()NMTGLUXP]{0,12}\))?[,.:]?[_i]{0,3}[s=c:,_]{0,4}")
 _WANTED = re.compile(
-    r"(?P<whole>N)[^N.MTGLUXP]{0,6}(?:[.,]|,?&)[^NMTGLUXP.]{0,8}(?P<less>N)[^N.MTGLUXP]{0,8}"
-    r"(?P<to>[,.]_?(?:s_{0,2}|v_{0,2}|_{1,2})|&_{1,2})(?P<r>N)"
+    r"(?P<whole>N)[^N.MTGLUXP]{0,6}(?:[.,]|,?&)?[^NMTGLUXP.]{0,8}(?P<less>N)[^N.MTGLUXP]{0,8}"
+    r"(?P<to>[,.]?_?(?:s_{0,2}|v_{0,2})|[,.]_{1,3}|&_{1,2})(?P<r>N)"
 )
 _EACH_OF_SOME = re.compile(
     r"(?P<whole>N)[^NMTGLUXP.]{0,7}\.[^NMTGLUXP.]{0,3}(?P<a>N)_{1,3}(?P<b>N)_{0,2}e_{0,2}(?:[_,&]{0,2}v|[_,&]{1,4})_?"
@@ -45,6 +47,7 @@ _OF_THESE = (("of", "them"), ("of", "these"), ("of", "those"))
 _THE = frozenset(("the", "my", "our", "your", "these", "those"))
 _SHARE_REACH = 24
 _NEAR = 3
+_CLAUSE = 7
 
 
 def told_over(told: Paragraph) -> Iterator[Claim]:
@@ -65,8 +68,10 @@ def _sum(told: Paragraph, at: int) -> Claim | None:
     parts = _parts(told, at)
     if len(parts) < 2 or not (in_all or _are_alike(told, parts, at)):
         return None
-    behind = told.words_behind(at, _NEAR + 2)
+    behind = tuple(takewhile(lambda word: word != ".", told.words_behind(at, _CLAUSE)))
     start = told.words_behind(parts[0] - 1, at - parts[0])
+    if any(after == "one" and word in (",", "and", "&") for word, after in pairwise(start)):
+        return None  # a part that is read as a pronoun
     if not ENOUGH.isdisjoint(behind) or not (MORE_COUNTED | REST).isdisjoint(start):
         return None
     if any(
@@ -114,8 +119,8 @@ def _are_alike(told: Paragraph, parts: list[int], at: int) -> bool:
     def is_one_more(place: int) -> bool:
         noun = told.items[place].noun
         name = told.words_behind(place, 1)[:1]
-        bare = not noun and bool(name) and name[0] in WHERE | FROM | SORTS
-        return bare or noun in WHERE | SORTS or (bool(noun) and noun in (first, result))
+        bare = not noun and bool(name) and name[0] in WHERE | FROM | SORTS | WHEN
+        return bare or noun in WHERE | SORTS | WHEN or (bool(noun) and noun in (first, result))
 
     sorts = not first.endswith("s") and all(_is_sort_of(told, place, at) for place in parts)
     return sorts or ((of_some or bool(first) or is_one_more(parts[0])) and all(map(is_one_more, parts[1:])))
@@ -171,7 +176,7 @@ def _shares(told: Paragraph) -> Iterator[Claim]:
         of, the, thing = (*told.words_behind(found.start(), 3), "", "", "")[:3]
         if share.value >= 1 or of != "of":
             continue
-        near = [at for at in told.numbers if found.start() < at < found.start() + _SHARE_REACH]
+        near = told.numbers_between(found.start() + 1, found.start() + _SHARE_REACH)
         if len(near) < 2 or told.symbols[near[0]] != COUNT or told.symbols[near[1]] != COUNT:
             continue
         whole, result = near[0], near[1]

@@ -159,6 +159,8 @@ MASSES = {"kilo": "kg", "kilogram": "kg", "kg": "kg", "lb": "pound", "pound": "p
 """The weights by which things are sold, with the names of their units."""
 CHEAPER = words("because if instead deal discount discounted reduced off since as")
 """Words behind a price for several by which it is a lower one."""
+WHEN = words("last this today yesterday tonight tomorrow earlier later before yesterday's next")
+"""Words behind a count that tell when, and not what."""
 SORTS = words("who who'd who've that more others")
 """Words behind a count that tell which of those counted before these are."""
 USED = words("used use sold gave lost broke broken spoilt lent posted sent packed")
@@ -167,9 +169,19 @@ OF_THOSE = (("to", "make"), ("to", "do"), ("to", "sew"), ("of", "them"), ("to", 
 """Words behind a count by which it counts what was named before."""
 TO_A = words("to in on of")
 """Words between so many things and the one of several that has them: ``eight blocks to a row``."""
+SPARES = words("over luck spoil spare spares")
+"""Words behind a count by which some of it are to spare."""
+SKIPS = words("skipping skip without not except between more extra leaving")
+"""Words before ``both ends`` by which nothing stands there, or something else."""
+FOUND = words("found got earned given won of which borrowed")
+"""Words between prices by which one of them is not spent."""
+BOTH_NAMED = words("a an one the of pair pairs both my your our single each that together")
+"""Words beside the names of things of which the prices are summed."""
 FROM = words("from of to with by")
 """Words behind a count that tell whose these are, or where they come from, and not what."""
-ENOUGH = words("enough plenty spare should case cover least max maximum limit instead")
+ENOUGH = words(
+    "enough plenty spare do will means gives over spoil luck should case cover least max maximum limit instead"
+)
 """Words behind a count by which it is chosen and not worked out."""
 HAD = words("have had has got i've we've you've found cut done made with finished sewn own already")
 """Words before how many there are of those that are wanted."""
@@ -179,7 +191,7 @@ TOTAL_OPENS = words("spent outgoings takings income outlay paid bill sum receipt
 """Words with which a sentence opens that tells what prices come to."""
 TAX = words("gst vat tax deposit commission service duty surcharge")
 """Words for what is so many percent of a price."""
-AFTER_PERCENT = words("then now paid pay pays rang came comes net to drops down")
+AFTER_PERCENT = words("then now cost costs paid pay pays rang came comes net to drops down")
 """Words between a price and what it is with so many percent off."""
 GOES = words("goes go went profit towards toward clear banked")
 """Words behind a price that tell where the rest of another one goes."""
@@ -189,3 +201,5 @@ NO_WASTE = words("waste nothing exactly even evenly wasted")
 """Words by which a length comes out even."""
 PIECES = words("length piece bit strip section tie loop tab part chunk square rectangle circle bow")
 """What a length is cut into."""
+GETS = words("get gets give gives make makes yield yields have cut")
+"""Words between a length and what it is cut into."""
