@@ -41,7 +41,12 @@ _EMPHASIS = words("whole full more extra further good")
 _STARTS = STARTS | {"another"}
 _FOOT = words("foot feet ft")
 _FEET_MARKS = words("' ′ ’")
-_BEHIND_HEIGHT = words("so and but tall is for which that she he i we you . , ; : ! ? )")
+_STATURES = (4, 5, 6)
+_BEFORE_STATURE = words("i'm she's he's am is are be at about only barely you're they're")
+"""Words before the height of a person: ``I'm 5'4 if that helps``."""
+_BEHIND_HEIGHT = words(
+    "so and but tall is for which that she he i we you on in at with when from by to over nothing . , ; : ! ? )"
+)
 """What may stand behind inches that are said without their unit: ``five foot two``."""
 _POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
 """``this one`` is no number."""
@@ -193,11 +198,17 @@ def _compound(tokens: Tokens, atom: Atom, text: str) -> Atom:
 def _feet_and_inches(tokens: Tokens, number: Number) -> Atom | None:
     """``5' 2"``: the only place where a single mark is feet."""
     at = number.behind
-    if at + 2 >= len(tokens.words) or not tokens.touch(at):
+    if at + 1 >= len(tokens.words) or not tokens.touch(at):
         return None
     value = tokens.value(at + 1)
-    if tokens.words[at + 2] not in ('"', "″", "”") or value is None or value >= 12:
+    if value is None or value >= 12:
         return None
+    if tokens.words[at + 2 : at + 3] not in (['"'], ["″"], ["”"]):
+        tall = number.value in _STATURES and tokens.touch(at + 1) and value.denominator == 1
+        if not tall or tokens.word(number.first - 1) not in _BEFORE_STATURE:
+            return None
+        both = number.value + value / 12
+        return Atom(both, Form.MIXED, number.first, at + 2, Kind.LENGTH, Unit.FT, None, number.spoken)
     both = number.value + value / 12
     return Atom(both, Form.MIXED, number.first, at + 3, Kind.LENGTH, Unit.FT, number.decimals, number.spoken)
 
@@ -207,10 +218,14 @@ def _height(tokens: Tokens, number: Number) -> Atom | None:
     if number.form is not Form.WHOLE:
         return None
     at = number.behind + 1
+    if tokens.word(at) == "nothing":
+        return Atom(number.value, Form.WHOLE, number.first, at, Kind.LENGTH, Unit.FT, None, number.spoken)
     inches = number_at(tokens, at) if at < len(tokens) else None
     if inches is None or inches.first != at or inches.form is not Form.WHOLE or not 0 < inches.value < 12:
         return None
     if inches.behind < len(tokens) and tokens.words[inches.behind] not in _BEHIND_HEIGHT:
+        return None
+    if inches.behind < len(tokens) and unit_at(tokens, at, inches.behind, whole=True, text=tokens.text):
         return None
     both = number.value + inches.value / 12
     return Atom(both, Form.MIXED, number.first, inches.behind, Kind.LENGTH, Unit.FT, None, number.spoken)

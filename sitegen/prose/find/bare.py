@@ -28,6 +28,11 @@ _CUTTING_DOWN = words(
 )
 _NO_LENGTH_BEHIND = words("of way full through length circle yard : past turn marks mark")
 """What stands behind a share, a way or a turn."""
+_GIRTHS = words("waist waists hip hips bust busts chest chests inseam inseams")
+_SMALLEST_GIRTH = 20
+_NAMED = words("size sizes age ages no number")
+_LISTED = ((",",), ("and",), ("or",), (",", "and"), ("&",))
+_ENDS = words(". , ; ) and or so which with")
 _SHAPES = words("square squares rectangle piece panel block")
 
 
@@ -42,12 +47,14 @@ _SAYS = words("that that's it it's is about roughly around nearly almost so just
 
 def with_author_unit(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers, those that can only be lengths given the author's unit."""
-    sides = _sides(tokens, found)
+    sides, girths = _sides(tokens, found), _girths(tokens, found)
     return [
         replace(one, kind=Kind.LENGTH, unit=said)
         if one.kind is None and not one.counted and (said := _unit_said_first(tokens, one)) is not None
         else replace(one, kind=Kind.LENGTH, unit=_among_yards(found, index) or _own_unit(one, author), supplied=True)
-        if one.kind is None and not one.counted and (one.first in sides or _only_a_length_fits(tokens, one))
+        if one.kind is None
+        and not one.counted
+        and (one.first in sides or one.first in girths or _only_a_length_fits(tokens, one))
         else one
         for index, one in enumerate(found)
     ]
@@ -79,6 +86,22 @@ def _sides(tokens: Tokens, found: Sequence[Measured]) -> set[int]:
             if measured or Form.MIXED in (one.form, other.form) or (before & _SHAPES and one.value >= 3):
                 sides |= {one.first, other.first}
     return sides
+
+
+def _girths(tokens: Tokens, found: Sequence[Measured]) -> set[int]:
+    """The first tokens of numbers that tell how large people are: ``chest 39, waist 34``, ``chests 40, 42 and 44``."""
+    girths: set[int] = set()
+    for index, one in enumerate(found):
+        if one.kind is not None or one.counted or one.form is Form.FRACTION or one.value < _SMALLEST_GIRTH:
+            continue
+        ahead = tokens.words[one.first - 1] if one.first else ""
+        listed = index > 0 and found[index - 1].first in girths and between(tokens, found[index - 1], one) in _LISTED
+        ends = one.behind >= len(tokens) or tokens.words[one.behind] in _ENDS
+        if ends and (
+            listed or (ahead in _GIRTHS and not _NAMED.intersection(tokens.words[max(0, one.first - 4) : one.first]))
+        ):
+            girths.add(one.first)
+    return girths
 
 
 def _own_unit(one: Measured, author: Unit) -> Unit:

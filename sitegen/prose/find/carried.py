@@ -10,11 +10,16 @@ from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
+from sitegen.quantities import Unit
 
 _PARTING = ("divid", "split", "multipl", "lengthen", "shorten")
 _TIMES = frozenset(("x", "×", "by", "*"))
 _BEFORE_SHARES = words("in the each have last other shows roughly about it's to by")
 """Words before a share."""
+_SIDES = words("wide long deep high tall across")
+_WIDTHS = {Unit.M: (Unit.CM, range(70, 321)), Unit.YD: (Unit.IN, range(27, 119))}
+"""In which unit, and from what to what, the width of cloth is said that is bought by the metre or yard."""
+_ENDS = words(". , ; : ) wide or for and but in")
 _SUMS = frozenset(("+", "plus", "−", "minus", "less", "=", "equals", "makes", "is"))
 
 
@@ -32,7 +37,18 @@ def with_carried_units(tokens: Tokens, numbers: Sequence[Measured]) -> list[Meas
         one, other = found[index - 1], found[index]
         if other.kind is None and one.kind is Kind.LENGTH and _carries_on(tokens, one, other):
             found[index] = replace(other, kind=one.kind, unit=one.unit, carried=True)
+        elif other.kind is None and not other.counted and (width := _width_of_cloth(tokens, one, other)) is not None:
+            found[index] = replace(other, kind=Kind.LENGTH, unit=width, carried=True)
     return found
+
+
+def _width_of_cloth(tokens: Tokens, one: Measured, other: Measured) -> Unit | None:
+    """The unit of the width in ``3.1 m of 115 cm wide, or 2.4 m of 150``."""
+    bought = _WIDTHS.get(one.unit) if one.kind is Kind.LENGTH and one.unit is not None else None
+    if bought is None or other.form is not Form.WHOLE or between(tokens, one, other) != ("of",):
+        return None
+    ends = other.behind >= len(tokens) or tokens.words[other.behind] in _ENDS or tokens.opens_line(other.behind)
+    return bought[0] if ends and other.value in bought[1] else None
 
 
 def _carries_back(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
@@ -42,6 +58,8 @@ def _carries_back(tokens: Tokens, found: Sequence[Measured], index: int) -> bool
         link = link[1:]
     if len(link) == 2 and link[0] == "," and link[1] in ("or", "and"):
         link = (link[1],)
+    if len(link) == 2 and link[0] in _SIDES and link[1] in _TIMES:
+        return other.kind is Kind.LENGTH  # “48 long × 49 cm wide”
     if len(link) != 1 or (one.form is Form.FRACTION and one.value.denominator % 2):
         return False  # no ruler has thirds or fifths
     sign = link[0]

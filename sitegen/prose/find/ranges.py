@@ -18,7 +18,7 @@ _SETTINGS = frozenset(("length", "width"))
 """``Stitch length 3 to 4 mm`` stitches nothing to anything."""
 _MOVING = words(
     "lengthen shorten increase decrease change changes changed go goes went grow grows widen narrow"
-    " reduce reduced taper tapers tapering lengthened shortened widened shrink shrinks shrank drops drop"
+    " reduce reduced taper tapers tapering going lengthened shortened widened shrink shrinks shrank drops drop"
     " rises raise raised lower lowered brings bring take takes took stretch stretches stretched"
 )
 _CHOICE = words(
@@ -26,6 +26,7 @@ _CHOICE = words(
     " ranges ranging depending somewhere between either"
 )
 """Words that say that a range is a choice, and not a way from one length to another."""
+_LEAVING = words("leave leaves allow allows keep choose pick")
 
 
 _WIDEST, _FAR = 8, 6
@@ -137,4 +138,6 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
     moves = words & _MOVING and ("from" in words or not words & _MOVING <= {"go"})
     if moves or down or (words & _HALVING and one.value == 2 * other.value):
         return False
+    if words & _LEAVING and not words & _MOVING and before[-1:] == ["from"]:
+        return True  # “leave a generous hem, from 4in to 3in”
     return "from" not in tokens.words[max(0, one.first - 10) : one.first]

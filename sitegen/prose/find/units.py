@@ -27,6 +27,11 @@ _BEHIND_PREPOSITION = words(
 """Words before which ``in`` is the preposition: ``join all 4 in the middle``, ``cut 2 in each size``."""
 _UNLESS_NAMED = words("front between pair row black white red blue")
 """The same, unless an article before the number makes it one thing: ``a 14 in front edge``."""
+_AROUND = words("round around along ways")
+"""Words behind ``all`` that tell where a length is added, where ``in all`` alone tells a total."""
+_MEASURED = words(
+    "edge opening length width depth height distance gap drop hem waist skirt seam allowance strip band overlap ease"
+)
 _CLOTHS = words(
     "lining rib ribbing fabric interfacing felt cotton contrast jersey denim linen wadding batting fleece"
     " self main muslin calico canvas wool silk satin organza twill cloth lawn flannel"
@@ -68,7 +73,7 @@ def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text:
     if word in _LENGTHS:
         written_end = tokens.ends[at]
         if text[tokens.starts[at] : written_end] == "M" or (
-            word == "in" and not hyphen and whole and _preposition(tokens, number_first, at)
+            word == "in" and not hyphen and _preposition(tokens, number_first, at, whole=whole)
         ):
             return None
         if word == "foot" and whole and tokens.word(at + 1) not in _FOOT_BEHIND and _one_foot(tokens, number_first, at):
@@ -132,12 +137,28 @@ def _closed_later(tokens: Tokens, at: int, mark: str) -> bool:
     return False
 
 
-def _preposition(tokens: Tokens, number_first: int, at: int) -> bool:
+def _preposition(tokens: Tokens, number_first: int, at: int, *, whole: bool) -> bool:
+    if tokens.touch(at):
+        return False
+    if tokens.kinds[at - 1] is TokenKind.WORD:
+        return True  # “one in twenty-five”: who writes the number as a word writes the unit too
     following = tokens.word(at + 1)
+    if following == "all":
+        return tokens.word(at + 2) not in _AROUND
+    if not whole:
+        return False
     if following == "each" and tokens.word(at + 2) in ("", "and", "plus"):
         return False  # “two rings at 22 in each, …”
-    if following in ("with", "that", "which", "each") and tokens.word(number_first - 1) == "of":
+    ahead = tokens.word(number_first - 1)
+    if following in ("with", "that", "which", "each") and ahead == "of":
         return False  # “an edge of 38 in with 5/8 in allowed”
+    if (
+        (following == "each" and ahead == "at")
+        or (following == "with" and ahead in ("each", "every"))
+        or (following == "one" and ahead in ("a", "an"))
+        or (ahead == "of" and tokens.word(number_first - 2) in _MEASURED)
+    ):
+        return False  # “five loops at 3 in each”, “mark each 9 in with a pin”, “an edge of 24 in the ruffle is”
     if following in _BEHIND_PREPOSITION:
         return True
     if following in _UNLESS_NAMED:
