@@ -41,6 +41,8 @@ _NO_RESULT = re.compile(
 )
 _UNKNOWN = re.compile(r"[+\-A]_?X[^L.\n]*$")
 """Something is added of which nobody knows here how much it is: ``plus a seam on both sides``."""
+_ALLOWED_BEHIND = re.compile(r"_L_?S")
+"""What was allowed in it is told behind it: ``cut at 6 in with 5/8 in at each end``."""
 _NEAR_ITEMS = 12
 _JOINED = re.compile(r"\b(?:join\w*|seamed|sewn?|stitch\w*|overlap\w*)\b.*\b(?:with|by)\b")
 """Pieces that are joined are shorter together than each by itself."""
@@ -80,6 +82,7 @@ def related_results(
                 or _UNKNOWN.search(symbols[max(0, at - _NEAR_ITEMS) : at])
                 or _makes_the_next(items, symbols, at)
                 or _only_supposed(items, said, at)
+                or _ALLOWED_BEHIND.match(symbols, at + 1)
             ):
                 continue
             if order == "behind" and (at in used or not _leads(symbols, at, tie) or _is_named_first(items, at, said)):

@@ -33,6 +33,8 @@ _NEAR = Fraction(1, 50)
 """How near a result must come to a share or a part of what stands there; sums must be met exactly."""
 _PIECE = 4
 """What is no more than a fourth part of another length is no piece that is joined to it, but a part of it."""
+_EARLIER = 12
+"""Items before a window within which its whole may have been told."""
 _COUNTS_BEFORE = 25
 """Items before a length within which a count may say how often it is taken."""
 
@@ -41,6 +43,8 @@ def is_excused(window: Window) -> bool:
     """Whether the quantities of the window make its result in any way that the words allow."""
     if not 1 <= len(window.parts) <= _MOST_PARTS:
         return False
+    if _is_left_of_an_earlier(window):
+        return True
     item = window.items[window.at]
     for one in (item.number, item.other):
         if one is None or one.unit is None or one.high is not None:
@@ -51,6 +55,17 @@ def is_excused(window: Window) -> bool:
         if _makes(window, value, near):
             return True
     return False
+
+
+def _is_left_of_an_earlier(window: Window) -> bool:
+    """Whether it is left of a length told before the window, whose only whole is a width: ``54 inches of this canvas,
+    it's 60 wide and the bag takes 20, so there's 34 left``."""
+    widths = [at for at in window.parts if is_a_width(window, at)]
+    if len(widths) != 1 or len(window.parts) != 2:
+        return False
+    taken = next(window.value(at) for at in window.parts if at not in widths)
+    before = range(max(0, window.parts[0] - _EARLIER), window.parts[0])
+    return any(window.symbols[at] == "L" and window.value(at) - taken == window.result for at in before)
 
 
 def _makes(window: Window, result: Fraction, near: Fraction) -> bool:
