@@ -115,6 +115,31 @@ def test_other_kinds_are_told_apart(text: str, kind: Kind) -> None:
     assert [each.kind for each in read(f"that is {text}")] == [kind]
 
 
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Allow 3 in all round for turning under.", ["3 in"]),
+        ("There's 20in between the top button and the bottom one.", ["20in"]),
+        ("Cutting took 1 1/2 hours and sewing 4 hours, so 5 1/2 in all.", []),
+        ("He does one in twenty-five minutes.", []),
+        ('Pocket: cut two, 5 wide x 5 1/2" deep.', ["5", '5 1/2"']),
+        ("After washing 48 long × 49 cm wide.", ["48", "49 cm"]),
+        ("Her mother told me 4 ft 2 on the phone.", ["4 ft 2"]),
+        ("The bed is 4 ft 6 in wide.", ["4 ft 6 in"]),
+        ("I'm 5'4 if that helps.", ["5'4"]),
+        ("For a frock leave a generous hem, from 4in to 3in.", ["4in to 3in"]),
+        ("On 132 cm you get twelve, and 11 cm between them.", ["132 cm", "11 cm"]),
+        ("Four squares of 4 in fit each way, that is sixteen in all.", ["4 in"]),
+        ("It wants 3.1 m of 115 cm wide, or 2.4 m of 150.", ["3.1 m", "115 cm", "2.4 m", "150"]),
+        ("Chest 39, waist 34, which is a drop of 6 inches.", ["39", "34", "6 inches"]),
+        ("An edge of 24 in the ruffle is 36 in.", ["24 in", "36 in"]),
+        ("The waist is thirty-two inches, so the band is thirty-four.", ["thirty-two inches", "thirty-four"]),
+    ],
+)
+def test_a_unit_is_told_from_a_preposition_and_a_length_from_a_count(text: str, found: list[str]) -> None:
+    assert [one for one, _, _ in lengths(text)] == found
+
+
 def test_place_and_exact_value_stand_with_each() -> None:
     text = "First line.\nCut 3/8 in here."
     (found,) = read(text)

@@ -32,7 +32,7 @@ _CAPTION_PARTS = {4: (1, 3), 8: (1, 3, 5, 7), 16: (1, 3, 5, 7, 9, 11, 13, 15), 2
 _GOES_ON = frozenset(("so", "and", "but", "for", "because", "which", "i", "we", "you", "or"))
 """Words behind ``this`` that go on with the sentence, so that it names no thing of its own."""
 _BEFORE_HUNDREDS = frozenset(
-    ("is", "it's", "that's", "so", "be", "about", "to", "gives", "makes", "gets", "get", "than")
+    ("is", "it's", "that's", "so", "be", "about", "to", "gives", "makes", "gets", "get", "than", "used", "took")
 )
 _MONEY = MONEY | PAYING | {"pound", "pounds"}
 
@@ -96,7 +96,7 @@ def _printed(tokens: Tokens, index: int) -> Number:
         return Number(value, Form.FRACTION if value < 1 else Form.MIXED, index, index + 1)
     if printed.decimals is not None:
         return Number(value, Form.DECIMAL, index, index + 1, decimals=printed.decimals)
-    caption = _caption_fraction(tokens, index)
+    caption = _caption_fraction(tokens, index) or _caption_decimal(tokens, index)
     if caption is not None:
         return caption
     parts = _parts_at(tokens, index + 1, value)
@@ -118,6 +118,15 @@ def _caption_fraction(tokens: Tokens, index: int) -> Number | None:
         return None
     whole = tokens.printed[index].value
     return Number(whole + behind[0], Form.MIXED, index, behind[1], hyphened=True)
+
+
+def _caption_decimal(tokens: Tokens, index: int) -> Number | None:
+    """``18 point 9``."""
+    digits = tokens.words[index + 2] if tokens.word(index + 1) == "point" and index + 2 in tokens.printed else ""
+    if not digits.isdigit() or len(digits) > 3:
+        return None
+    value = tokens.printed[index].value + Fraction(f"0.{digits}")
+    return Number(value, Form.DECIMAL, index, index + 3, spoken=True, decimals=len(digits))
 
 
 def _hyphened(tokens: Tokens, index: int) -> tuple[Fraction, int] | None:
@@ -176,7 +185,9 @@ def _hundreds_said_short(tokens: Tokens, index: int, first: int) -> tuple[int, i
         ones = _ONES.get(tokens.word(index + 1), 0)
         return (ones, index + 2) if 1 <= ones <= 9 else None
     rest, behind = _below_hundred(tokens, index)
-    if rest is None or rest < 10 or tokens.word(first - 1) not in _BEFORE_HUNDREDS:
+    ahead = tokens.word(first - 1)
+    cut = ahead == "at" and tokens.word(first - 2) in ("cut", "cutting")
+    if rest is None or rest < 10 or not (cut or ahead in _BEFORE_HUNDREDS):
         return None
     before = tokens.words[max(0, first - 14) : first]
     singular = tokens.word(behind) in ("inch", "centimetre", "centimeter", "metre", "meter", "yard", "millimetre")

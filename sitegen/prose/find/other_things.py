@@ -34,6 +34,10 @@ _NEEDLE_REACH = 20
 _NO_PLURALS = words("that's it's there's what's across this plus less makes gives leaves")
 _COUNTED_BEHIND = words("times divided into pins clips pieces")
 _LARGEST_DIAL = 20
+_HOURS = 12
+_CLOCK = words("lunch break class tea o'clock")
+_LONGEST_STITCH = 8
+_DIAL_REACH = 6
 _MAKES = words("get gets fit fits have has")
 
 
@@ -66,6 +70,12 @@ def is_something_else(tokens: Tokens, found: Sequence[Measured], index: int) -> 
         return True
     if last and last[-1].counted and tokens.words[last[-1].behind : one.first] in (["or"], ["to"], ["and"]):
         return True  # “a size 12 or 14”
+    if whole and before[-1:] == ["into"]:
+        return True  # “cut that into six”
+    if one.value <= _HOURS and before[-1:] == ["at"] and not _CLOCK.isdisjoint(before):
+        return True  # “we stop for lunch at twelve”
+    if one.form is Form.DECIMAL and one.value <= _LONGEST_STITCH and "machine" in before[-_DIAL_REACH:]:
+        return True  # “my machine goes to three point five”
     if before[-1:] == ["at"] and not _WASHING.isdisjoint(before[-6:]):
         return True
     if before[-1:] == ["in"] and whole and one.value <= 12 and not _PARTING.isdisjoint(before[-4:]):

@@ -10,9 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from sitegen.prose.find.measured import Measured, word_at
+from sitegen.prose.find.cued import cued, is_named, is_of_a_thing, is_said_again
+from sitegen.prose.find.measured import Measured, between, word_at
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.other_things import SIDES, is_something_else
+from sitegen.prose.find.taken import is_taken_for_a_length
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
@@ -25,6 +27,9 @@ _AMONG = 6
 _LONG_AGO = 20
 """Numbers before among which a large one may have been said as a length."""
 _JUST_SAID = 3
+_MOST_METRES = 8
+_RANGES = words("from add adds sew goes go went gather gathered down divide take")
+"""Words before two numbers that are no range, but a way from one to the other."""
 _LARGE = 10
 """From here on a number said a second time is hardly another thing."""
 _SIDES = SIDES | {"finished"}
@@ -50,7 +55,9 @@ _FREE_BEHIND = _SIDES | words(
     "for so and but now which then that before after because or if you we i at by is in plus minus add take subtract"
     " to from on left right total altogether when okay ok not this till until all gone each apiece would be are gives"
     " makes it's that's less off as again overlap turned one top goes smaller here there it um uh lovely with both"
-    " either leave leaves or over my ."
+    " either leave leaves or over my . the she he they how what don't i'm i've we're you're let's put mark write pin"
+    " stick got see once right more she's he's was becomes call up . , ; : ! ? ) thick laid folded"
+    " fold cut press sew chalk divide split done perfect easy"
 )
 """What may stand behind a length without a unit; a thing would make it a count."""
 _SIGNS = words("plus minus less and add is are over by =")
@@ -65,10 +72,13 @@ _NO_STUFF = words(
 _RESULTS = words("so that's it's is there's need another got get leaves makes")
 
 
-def with_lengths_of_talk(tokens: Tokens, numbers: Sequence[Measured], author: Unit) -> list[Measured]:
+def with_lengths_of_talk(
+    tokens: Tokens, numbers: Sequence[Measured], author: Unit, *, in_words: bool
+) -> list[Measured]:
     """The numbers of a talk: those that can only be lengths in the author's unit, those that cannot be any bare again.
 
-    Takes time in proportion to the text.
+    ``in_words`` says that the text is one with stops, in which only a number in words may lack its unit. Takes
+    time in proportion to the text.
     """
     found = list(numbers)
     for index, one in enumerate(found):
@@ -76,16 +86,69 @@ def with_lengths_of_talk(tokens: Tokens, numbers: Sequence[Measured], author: Un
             found[index] = replace(one, kind=None, unit=None, carried=False, supplied=False)
     systems = [one.unit.system for one in found if one.unit is not None and not _unit_unsaid(one)]
     if not systems:
-        return found
-    if 2 * systems.count(author.system) > len(systems):
+        found = _with_named(tokens, found, author)
+    if 2 * systems.count(author.system) > len(systems) > 0:
         found = [_in_unit_of(found, index, author) for index in range(len(found))]
-    bare = [index for index in range(len(found)) if _may_be(tokens, found, index)]
+    measures = systems or any(one.kind is Kind.LENGTH and one.form is not Form.FRACTION for one in found)
+    bare = [
+        index
+        for index, one in enumerate(found)
+        if (one.spoken or not in_words) and (measures or one.form is Form.FRACTION) and _may_be(tokens, found, index)
+    ]
     for order in (bare, bare[::-1], bare):
         for index in order:
             if found[index].kind is None and any(_cues(tokens, found, index)):
-                unit = _unit_just_said(found, index) or author
+                unit = _own_unit(found, index) or _unit_just_said(found, index) or author
                 found[index] = replace(found[index], kind=Kind.LENGTH, unit=unit, supplied=True)
-    return found
+    return list(_in_ranges(tokens, found))
+
+
+def _in_ranges(tokens: Tokens, found: Sequence[Measured]) -> Iterator[Measured]:
+    """The numbers, two of them put together where words make them one length: ``a 34 to 36 waist``."""
+    held: Measured | None = None
+    for one in found:
+        if held is not None and _are_one_range(tokens, held, one):
+            yield replace(one, first=held.first, value=held.value, high=one.value)
+            held = None
+            continue
+        if held is not None:
+            yield held
+        held = one
+    if held is not None:
+        yield held
+
+
+def _are_one_range(tokens: Tokens, one: Measured, other: Measured) -> bool:
+    if not _unit_unsaid(other) or one.form is not Form.WHOLE or other.form is not Form.WHOLE or one.counted:
+        return False
+    if one.kind is not None and not (_unit_unsaid(one) and one.unit is other.unit):
+        return False
+    rising = one.high is other.high is None and one.value < other.value <= 2 * one.value
+    before = tokens.words[max(0, one.first - 6) : one.first]
+    return rising and between(tokens, one, other) == ("to",) and _RANGES.isdisjoint(before)
+
+
+def _own_unit(found: Sequence[Measured], index: int) -> Unit | None:
+    """The unit that the form of the number tells: inches have quarters, and cloth is bought by decimals of a metre."""
+    one = found[index]
+    if one.form is Form.FRACTION:
+        return Unit.IN
+    if one.form is not Form.DECIMAL or one.value >= _MOST_METRES:
+        return None
+    lately = [other for other in found[max(0, index - _JUST_SAID) : index] if other.kind is Kind.LENGTH]
+    bought = bool(lately) and lately[-1].unit is Unit.M and one.value <= 2 * lately[-1].value
+    return Unit.M if bought else None
+
+
+def _with_named(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
+    """The numbers of a talk that says no unit at all: those that words call the measure of something given one."""
+    return [
+        replace(one, kind=Kind.LENGTH, unit=author, supplied=True)
+        if (is_of_a_thing(tokens, one) or (is_named(tokens, one) and _is_free_behind(tokens, one)))
+        and _may_be(tokens, found, index)
+        else one
+        for index, one in enumerate(found)
+    ]
 
 
 def _unit_just_said(found: Sequence[Measured], index: int) -> Unit | None:
@@ -134,18 +197,23 @@ def _may_be(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
         return False
     if one.form is Form.FRACTION and (one.value.denominator not in (2, 4, 8, 16) or one.behind == one.first + 1):
         return False
-    if word_at(tokens, one.first - 1) in ("a", "an") and one.form is Form.WHOLE:
+    if is_said_again(found, index, tokens.words[one.behind : one.behind + 2]):
+        return True
+    if word_at(tokens, one.first - 1) in ("a", "an") and one.form is Form.WHOLE and not is_of_a_thing(tokens, one):
         return False  # “back to about a three”
     if word_at(tokens, one.first - 1) == "times":
         return False  # “eight times five”: which of the two is the length is told by the text before
-    if any(_touches(found, index)) or tokens.words[one.behind : one.behind + 2] == ["to", "be"]:
+    if any(_touches(tokens, found, index)) or (
+        tokens.words[one.behind : one.behind + 2] == ["to", "be"] and word_at(tokens, one.behind + 2) != "safe"
+    ):
         return False
     return not is_something_else(tokens, found, index)
 
 
-def _touches(found: Sequence[Measured], index: int) -> Iterator[bool]:
-    """Whether another bare number stands right beside: ``sixteen fifty``, ``a ninety fourteen``."""
+def _touches(tokens: Tokens, found: Sequence[Measured], index: int) -> Iterator[bool]:
+    """Whether another bare number stands right beside: ``sixteen fifty``, ``a ninety fourteen``, ``2-8``."""
     one = found[index]
+    yield word_at(tokens, one.first - 1) == "-" and tokens.touch(one.first)
     if index > 0:
         before = found[index - 1]
         yield before.behind == one.first and before.kind is None and before.value > 4
@@ -171,6 +239,7 @@ def _cues(tokens: Tokens, found: Sequence[Measured], index: int) -> Iterator[boo
     large = one.value >= _LARGE and before[-1] in _RESULTS
     yield large and after[0] == "of" and after[1] not in _NO_STUFF and not after[1].endswith("s")
     yield one.value.denominator in (8, 16) and after[0] == "of" and after[1] not in _NO_STUFF | {"yard"}
+    yield from cued(tokens, found, index)
     if not _is_free_behind(tokens, one):
         return
     yield after[0] in _SIDES and one.value >= 2 and before[-1] != "to"
@@ -189,6 +258,7 @@ def _cues(tokens: Tokens, found: Sequence[Measured], index: int) -> Iterator[boo
     yield before[-3] in ("cut", "cutting") and before[-2] in _POINTING and one.value >= 5
     yield "half" in before[-4:-1] and "in" in before[-5:-2] and before[-1] in _RESULTS
     yield large and after[0] in ("each", "apiece") and one.value >= 20
+    yield is_taken_for_a_length(tokens, found, index)
 
 
 def _is_free_behind(tokens: Tokens, one: Measured) -> bool:

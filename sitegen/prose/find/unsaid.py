@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 
 from sitegen.prose.find.carried import with_carried_units
 from sitegen.prose.find.measured import Measured, between, is_priced, says_money, word_at
@@ -64,6 +64,8 @@ _SHARING = words("gather gathered gathers reduce reduced reduces shrink shrinks 
 """Words before a share: ``gathered to one half``."""
 _TAKING = words("take takes took taking")
 _TAKES = words("take minus plus subtract add less")
+_DOZEN = 12
+_OFFERS = (("or",), ("to",), ("plus",), ("and",), ("minus",))
 _ANSWERS = words("is it's that's = makes gives equals")
 _ADDS = words("plus minus +")
 _WANTS = _ADDS | words("need needs add allow keep leave lose off another")
@@ -86,11 +88,42 @@ _PEOPLE = words(
 def with_unsaid_units(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers, those that speak of lengths by the words around them given a unit."""
     talk = _is_talk(tokens)
-    onwards = _said_again(tokens, found, talk)
-    mixed = [_spoken_mixed(tokens, one) for one in _said_again(tokens, onwards[::-1], talk)[::-1]]
-    again = _said_again(tokens, _said_again(tokens, mixed, talk)[::-1], talk)[::-1]
+    worded = talk or _writes_out_lengths(tokens, found)
+    onwards = _said_again(tokens, found, talk, worded)
+    mixed = [_spoken_mixed(tokens, one) for one in _said_again(tokens, onwards[::-1], talk, worded)[::-1]]
+    again = _said_again(tokens, _said_again(tokens, mixed, talk, worded)[::-1], talk, worded)[::-1]
     summed = _in_sums(tokens, with_carried_units(tokens, again), author)
-    return with_lengths_of_talk(tokens, summed, author) if talk else summed
+    if worded:
+        return with_lengths_of_talk(tokens, summed, author, in_words=not talk)
+    return _without_written_words(tokens, summed)
+
+
+def _without_written_words(tokens: Tokens, found: Sequence[Measured]) -> list[Measured]:
+    """The numbers of a text that writes its lengths in figures: what it writes out are counts: ``cut two, 5 wide``."""
+    return [
+        replace(one, kind=None, unit=None, carried=False, supplied=False)
+        if one.spoken
+        and one.form is Form.WHOLE
+        and one.high is None
+        and (one.carried or one.supplied)
+        and not (other is not None and other.kind is Kind.LENGTH and between(tokens, one, other) in _OFFERS)
+        and (one.value <= _DOZEN or "by" not in (word_at(tokens, one.first - 1), word_at(tokens, one.behind)))
+        else one
+        for one, other in zip_longest(found, found[1:])
+    ]
+
+
+def _writes_out_lengths(tokens: Tokens, found: Sequence[Measured]) -> bool:
+    """Whether a text writes lengths in words, as what was dictated does; ``an inch and a half`` any text may write."""
+    return any(
+        one.spoken
+        and one.value > 1
+        and one.kind is Kind.LENGTH
+        and not one.supplied
+        and not one.carried
+        and (one.form is Form.WHOLE or (one.form is Form.MIXED and tokens.words[one.first] not in ARTICLES))
+        for one in found
+    )
 
 
 def _is_talk(tokens: Tokens) -> bool:
@@ -271,12 +304,12 @@ def _at_line_end(tokens: Tokens, one: Measured) -> bool:
     return one.behind >= len(tokens) or tokens.opens_line(one.behind)
 
 
-def _said_again(tokens: Tokens, found: Sequence[Measured], talk: bool) -> list[Measured]:
+def _said_again(tokens: Tokens, found: Sequence[Measured], talk: bool, worded: bool) -> list[Measured]:
     last: Measured | None = None
     told: list[Measured] = []
     for one in found:
         near = _open(one) and last is not None and _apart(one, last) <= _NEAR
-        if near and last is not None and _same_again(tokens, one, told, talk):
+        if near and last is not None and _same_again(tokens, one, told, talk, worded):
             told.append(replace(one, kind=Kind.LENGTH, unit=_likely_unit(one, last.unit), carried=True))
         else:
             told.append(one)
@@ -308,7 +341,7 @@ def _was_said(one: Measured, before: Sequence[Measured]) -> bool:
     return any(each.kind is Kind.LENGTH and each.value == one.value and each.high is None for each in before[-4:])
 
 
-def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk: bool) -> bool:
+def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk: bool, worded: bool) -> bool:
     behind = tokens.words[one.behind] if one.behind < len(tokens) else "."
     ahead = word_at(tokens, one.first - 1)
     if one.form is Form.MIXED:
@@ -336,7 +369,7 @@ def _same_again(tokens: Tokens, one: Measured, before: Sequence[Measured], talk:
         return False
     if one.value >= 10 and _was_said(one, before):
         return True
-    if not talk and not one.spoken:
+    if not worded or not (talk or one.spoken):
         return False
     if any(_things_behind(tokens, each) for each in before[-2:] if each.kind is None):
         return False
