@@ -64,6 +64,11 @@ def test_a_number_that_measures_takes_the_unit_of_the_talk(text: str, number: st
         ("the block is 6 inches and we put them in rows of four so count", "four"),
         ("it's a 5 inch hem and the class stops for lunch at twelve so hurry", "twelve"),
         ("each flag is 7 inches times eight so", "eight"),
+        ("we had eighteen in the class and every one got half a yard", "eighteen"),
+        ("my mum's seventy and she still sews a three inch hem by hand", "seventy"),
+        ("i sold fifteen at the fair and every one was ten inches wide", "fifteen"),
+        ("it took forty minutes and then the next took twenty and it's only a six inch zip", "twenty"),
+        ("the pattern goes up to a twenty two and i took off an inch", "twenty two"),
     ],
 )
 def test_what_counts_or_sets_or_costs_is_no_length(text: str, number: str) -> None:

@@ -27,15 +27,22 @@ SIDES = words("wide tall deep high long across round around square")
 _WASHING = words("wash washed washing prewash washes")
 _PARTING = words("cut cuts divide divided split fold folded share")
 _STITCHING = words("stitch stitched zigzag")
-_PEOPLE = words("he's she's kid daughter son niece nephew grandson granddaughter boy girl baby turned dog")
+_PEOPLE = words(
+    "he's she's kid daughter son niece nephew grandson granddaughter boy girl baby turned dog"
+    " mum's mom's dad's gran's nan's grandma's"
+)
 _NEEDLE_SIZES = (60, 65, 70, 75, 80, 90, 100, 110, 120, 116)
 """Hundredths of a millimetre (common practice, no source); ``a hundred sixteen`` is 100 and its older number 16."""
 _NEEDLE_REACH = 20
 _NO_PLURALS = words("that's it's there's what's across this plus less makes gives leaves")
 _COUNTED_BEHIND = words("times divided into pins clips pieces")
 _LARGEST_DIAL = 20
+_COUNTING = words("sold made counted were")
+_LATELY = 3
+_LARGEST_SIZE = 32
+_PATTERNS = words("pattern line lines graded grading")
 _HOURS = 12
-_CLOCK = words("lunch break class tea o'clock")
+_CLOCK = words("lunch break class tea o'clock bus train doors")
 _LONGEST_STITCH = 8
 _DIAL_REACH = 6
 _MAKES = words("get gets fit fits have has")
@@ -70,6 +77,14 @@ def is_something_else(tokens: Tokens, found: Sequence[Measured], index: int) -> 
         return True
     if last and last[-1].counted and tokens.words[last[-1].behind : one.first] in (["or"], ["to"], ["and"]):
         return True  # “a size 12 or 14”
+    if whole and (not _COUNTING.isdisjoint(before[-1:]) or before[-2:] == ["there", "were"]):
+        return True  # “i sold fifteen at the fair”
+    if whole and (after[:2] in (["in", "the"], ["in", "my"]) and "class" in after):
+        return True  # “we had eighteen in the class”
+    if before[-1:] == ["took"] and any(other.kind is Kind.TIME for other in found[max(0, index - _LATELY) : index]):
+        return True  # “it took me forty five minutes and the next one took twenty”
+    if whole and before[-1:] in (["a"], ["the"]) and one.value <= _LARGEST_SIZE and _is_of_a_pattern(before):
+        return True  # “the pattern goes up to a twenty two”
     if whole and before[-1:] == ["into"]:
         return True  # “cut that into six”
     if one.value <= _HOURS and before[-1:] == ["at"] and not _CLOCK.isdisjoint(before):
@@ -95,6 +110,11 @@ def is_something_else(tokens: Tokens, found: Sequence[Measured], index: int) -> 
     return (
         not _PEOPLE.isdisjoint(before[-2:]) and not sided and after[:2] != ["from", "the"] and "measuring" not in before
     )
+
+
+def _is_of_a_pattern(before: list[str]) -> bool:
+    """Whether sizes of a pattern are spoken of."""
+    return not _PATTERNS.isdisjoint(before[-_DIAL_REACH:])
 
 
 def _is_a_cost(tokens: Tokens, one: Measured) -> bool:
