@@ -33,7 +33,7 @@ def said(text: str) -> list[tuple[str, Unit | None]]:
         ("so a thirty four waist needs two inches of ease on top", "thirty four", Unit.IN),
         ("that's two strips of sixty straight off a fifty four inch width", "sixty", Unit.IN),
         ("the yoke is nine inches and the tabs are three so that's twelve write it down", "three", Unit.IN),
-        ("my rail is eighty inches so i just cut ninety to be safe", "ninety", Unit.IN),
+        ("my rail is eighty inches so i cut ninety perfect", "ninety", Unit.IN),
         ("i had four metres the coat took two point six so you see", "two point six", Unit.M),
         ("the band is eighteen inches and it finishes at two by eighteen", "two", Unit.IN),
         ("the tail is nine inches adding one at the neck and four at the hem", "one", Unit.IN),

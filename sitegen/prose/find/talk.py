@@ -203,9 +203,7 @@ def _may_be(tokens: Tokens, found: Sequence[Measured], index: int) -> bool:
         return False  # “back to about a three”
     if word_at(tokens, one.first - 1) == "times":
         return False  # “eight times five”: which of the two is the length is told by the text before
-    if any(_touches(tokens, found, index)) or (
-        tokens.words[one.behind : one.behind + 2] == ["to", "be"] and word_at(tokens, one.behind + 2) != "safe"
-    ):
+    if any(_touches(tokens, found, index)) or tokens.words[one.behind : one.behind + 2] == ["to", "be"]:
         return False
     return not is_something_else(tokens, found, index)
 
