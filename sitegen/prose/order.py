@@ -26,6 +26,12 @@ _SHRINKS = words(
     "shorten shortens shortened shrink shrinks shrank closes narrows narrowed tapers tapering cinch cinches tighten"
     " tightens gathers gathered reduce reduces reduced"
 )
+_STOPS = words(". , ; : ! ? ( )")
+_IN_THE_MIDDLE = (("the", "middle"), ("the", "midpoint"), ("the", "centre"), ("the", "center"), ("halfway", "between"))
+_OF_BOTH = words("range two")
+_RIGHT = words("bang right exactly dead smack precisely plumb")
+_MIDDLE_FAR = 18
+_NAMED_BEHIND = 6
 _NAMED_BEFORE = 6
 """Tokens before a length in which it may be called the least, or said to grow."""
 
@@ -46,6 +52,8 @@ def out_of_order(reading: Reading) -> Iterator[OutOfOrder]:
     lengths = [one for one in reading.numbers if one.kind is Kind.LENGTH]
     yield from _ranges(reading, lengths)
     yield from _least_and_most(reading, lengths)
+    yield from _at_their_least(reading, lengths)
+    yield from _middles(reading, lengths)
     yield from _ways(reading, lengths)
 
 
@@ -62,6 +70,62 @@ def _ranges(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrde
 def _ends_a_name(reading: Reading, one: Measured) -> bool:
     """Whether it only ends a name, as that of an encoding: ``charset="iso-8859-1"``."""
     return re.search(r"[A-Za-z]-$", reading.text[max(0, reading.span(one)[0] - 2) : reading.span(one)[0]]) is not None
+
+
+def _at_their_least(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
+    """``from 90 cm at its shortest to 75 cm at its longest``: each length is called so behind it."""
+    for one, other in pairwise(lengths):
+        between = reading.tokens.words[one.behind : other.first]
+        behind = reading.tokens.words[other.behind : other.behind + _NAMED_BEHIND]
+        if (
+            "at" not in between[:1]
+            or "at" not in behind[:1]
+            or len(between) > _NAMED_BEFORE + 2
+            or one.high
+            or other.high
+        ):
+            continue
+        called = tuple(_least_or_most(words) for words in (between[1:], behind[1:]))
+        if called not in ((-1, 1), (1, -1)) or one.unit is None or one.unit is not other.unit:
+            continue
+        least, most = (one, other) if called == (-1, 1) else (other, one)
+        if least.value > most.value:
+            low, high = _short(most.value, one.unit), _short(least.value, one.unit)
+            unit = one.unit.symbol
+            start, end = reading.span(one)[0], reading.span(other)[1]
+            working = f"{low} {unit} is less than {high} {unit}"
+            yield OutOfOrder(start, end, f"{low} to {high} {unit}", working, "What is called the least is the greater.")
+
+
+def _least_or_most(said: Sequence[str]) -> int:
+    """-1 where words call a length the least, 1 where they call it the most, 0 where neither, up to a stop."""
+    for word in said:
+        if word in _LEAST or word in _MOST:
+            return -1 if word in _LEAST else 1
+        if word in _STOPS:
+            return 0
+    return 0
+
+
+def _middles(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
+    """A length that is called the middle of a range and lies outside of it, or is to be right there and is not."""
+    for one, other in pairwise(lengths):
+        between = reading.tokens.words[one.behind : other.first]
+        called = any(tuple(between[at : at + 2]) in _IN_THE_MIDDLE for at in range(len(between))) or "midway" in between
+        if one.high is None or other.high is not None or not called or len(between) > _MIDDLE_FAR:
+            continue
+        if one.unit is None or one.unit is not other.unit or not (_OF_BOTH | _RIGHT).intersection(between):
+            continue
+        middle = (one.value + one.high) / 2
+        inside = one.value <= other.value <= one.high
+        if other.value == middle or (inside and _RIGHT.isdisjoint(between)):
+            continue
+        low, high, right = (_short(value, one.unit) for value in (one.value, one.high, middle))
+        unit = one.unit.symbol
+        working = f"({low} {unit} + {high} {unit}) ÷ 2 = {right} {unit}"
+        yield OutOfOrder(
+            *reading.span(other), f"{right} {unit}", working, f"The middle of the range is {right} {unit}."
+        )
 
 
 def _least_and_most(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import takewhile
 
 from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
@@ -26,9 +27,13 @@ _CHOICE = words(
     " ranges ranging depending somewhere between either"
 )
 """Words that say that a range is a choice, and not a way from one length to another."""
-_LEAVING = words("leave leaves allow allows keep choose pick")
 
 
+_STOPS = words(", . ; : ! ?")
+_ARE = words("are is be measures measure")
+_LEAVES = words("leave leaves leaving allow allows keep pick add choose need needs want generous plenty use make")
+_CHOSEN = words("hem hems allowance allowances seam seams ease overlap turning turnings border borders margin")
+"""What is chosen from a range: ``leave a generous hem, from 3 in to 4 in``."""
 _WIDEST, _FAR = 8, 6
 """How many times as long as its low end a range is at most, and words before a wider one that may tell of adding."""
 _HALVING = words("fold folds folded folding half")
@@ -124,6 +129,12 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
     return False
 
 
+def _leads_to_a_choice(before: Sequence[str]) -> bool:
+    """Whether nothing moves ``from`` one length to another, but one is to be chosen."""
+    chosen = before[-1:] == [","] and not _CHOSEN.isdisjoint(before[-2:-1]) and not _LEAVES.isdisjoint(before)
+    return chosen or not _ARE.isdisjoint(before[-1:])
+
+
 def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[str, ...]) -> bool:
     """Whether the greater end first is a slip: not where something goes down from one length to another."""
     if link not in (("to",), ("-", "to")) and link[0] not in _TOUCHING_DASHES:
@@ -131,13 +142,14 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
     before = tokens.words[max(0, one.first - 10) : one.first]
     if ";" in before:
         before = before[len(before) - before[::-1].index(";") :]
-    words = {*before, *tokens.words[one.first : other.behind + 4]}
-    if words & _CHOICE or link[0] in _TOUCHING_DASHES:
+    within, behind = tokens.words[one.first : other.behind], tokens.words[other.behind : other.behind + 4]
+    if {*before, *within, *behind} & _CHOICE or link[0] in _TOUCHING_DASHES:
         return True
+    words = {*before, *within, *takewhile(lambda word: word not in _STOPS, behind)}
     down = "down" in words and tokens.words[max(0, one.first - 2) : one.first] != ["down", "to"]
     moves = words & _MOVING and ("from" in words or not words & _MOVING <= {"go"})
     if moves or down or (words & _HALVING and one.value == 2 * other.value):
         return False
-    if words & _LEAVING and not words & _MOVING and before[-1:] == ["from"]:
-        return True  # “leave a generous hem, from 4in to 3in”
-    return "from" not in tokens.words[max(0, one.first - 10) : one.first]
+    if "from" in tokens.words[max(0, one.first - 10) : one.first]:
+        return before[-1:] == ["from"] and _leads_to_a_choice(before[:-1])
+    return True

@@ -27,9 +27,8 @@ _AMONG = 6
 _LONG_AGO = 20
 """Numbers before among which a large one may have been said as a length."""
 _JUST_SAID = 3
-_MOST_METRES = 8
 _RANGES = words("from add adds sew goes go went gather gathered down divide take")
-"""Words before two numbers that are no range, but a way from one to the other."""
+"""Words before two numbers by which they are no range: something is brought from the one to the other."""
 _LARGE = 10
 """From here on a number said a second time is hardly another thing."""
 _SIDES = SIDES | {"finished"}
@@ -37,12 +36,14 @@ _WAYS = (
     ("one", "way"), ("the", "other"), ("each", "side"), ("on", "each"), ("at", "either"), ("at", "each"),
     ("either", "side"), ("top", "and"), ("from", "the"), ("left", "over"), ("left", "for"), ("turned", "up"),
     ("turned", "twice"), ("left", "to"), ("on", "top"), ("in", "each"), ("each", "end"), ("in", "from"),
-    ("smaller", "than"), ("on", "both"), ("on", "either"), ("gone", "so"), ("to", "wrap"),
+    ("smaller", "than"), ("on", "both"), ("on", "either"), ("gone", "so"), ("to", "wrap"), ("down", "from"),
+    ("up", "from"),
 )  # fmt: skip
 """Words behind a number that tell where or which way it is measured."""
 _MEASURES = words(
     "measures measure measured measuring finish finishes overlap overlaps lose loses losing waste wastes add adds"
-    " eats takes minus plus less gap trim trims shorten lengthen wants height drop cut cutting overhang turn"
+    " eats takes took used bought minus plus less gap trim trims shorten lengthen wants height drop cut"
+    " cutting overhang turn"
 )
 """Words shortly before a number that measure it."""
 _LINKS = words(
@@ -53,11 +54,12 @@ _LINKS = words(
 """Words that may stand between such a word and the number."""
 _FREE_BEHIND = _SIDES | words(
     "for so and but now which then that before after because or if you we i at by is in plus minus add take subtract"
-    " to from on left right total altogether when okay ok not this till until all gone each apiece would be are gives"
+    " to from on left right more total altogether when okay ok not this till until all gone each apiece"
+    " would be are gives"
     " makes it's that's less off as again overlap turned one top goes smaller here there it um uh lovely with both"
     " either leave leaves or over my . the she he they how what don't i'm i've we're you're let's put mark write pin"
     " stick got see once right more she's he's was becomes call up . , ; : ! ? ) thick laid folded"
-    " fold cut press sew chalk divide split done perfect easy"
+    " fold cut press sew chalk divide split done perfect easy down"
 )
 """What may stand behind a length without a unit; a thing would make it a count."""
 _SIGNS = words("plus minus less and add is are over by =")
@@ -65,6 +67,9 @@ _SIGNS_OF_TWO = (("take", "off"), ("take", "away"), ("and", "add"), ("goes", "to
 _BEHIND_AND = _SIDES | words("that's makes is gives and plus")
 """What stands behind a number that ``and`` adds to a length; else ``and`` begins another statement."""
 _POINTING = words("the those that your my another this")
+_BODY = words("waist bust hip hips chest neck inseam")
+"""What a body is called by: ``a thirty one waist``, ``i'm a ninety two bust``."""
+_FRONT_AND_BACK = words("front back")
 _EDGES = words("side sides edge edges end ends")
 _NO_STUFF = words(
     "you both people the a an them these those that this it us my your mine his her which what each every"
@@ -128,18 +133,6 @@ def _are_one_range(tokens: Tokens, one: Measured, other: Measured) -> bool:
     return rising and between(tokens, one, other) == ("to",) and _RANGES.isdisjoint(before)
 
 
-def _own_unit(found: Sequence[Measured], index: int) -> Unit | None:
-    """The unit that the form of the number tells: inches have quarters, and cloth is bought by decimals of a metre."""
-    one = found[index]
-    if one.form is Form.FRACTION:
-        return Unit.IN
-    if one.form is not Form.DECIMAL or one.value >= _MOST_METRES:
-        return None
-    lately = [other for other in found[max(0, index - _JUST_SAID) : index] if other.kind is Kind.LENGTH]
-    bought = bool(lately) and lately[-1].unit is Unit.M and one.value <= 2 * lately[-1].value
-    return Unit.M if bought else None
-
-
 def _with_named(tokens: Tokens, found: Sequence[Measured], author: Unit) -> list[Measured]:
     """The numbers of a talk that says no unit at all: those that words call the measure of something given one."""
     return [
@@ -161,6 +154,17 @@ def _unit_just_said(found: Sequence[Measured], index: int) -> Unit | None:
         ):
             return other.unit
     return None
+
+
+def _own_unit(found: Sequence[Measured], index: int) -> Unit | None:
+    """The unit that the form of the number tells: inches have quarters, and of cloth that was told in metres or yards
+    a decimal is left, or used: ``I bought three meters, the dress took 1.8``."""
+    one = found[index]
+    if one.form is Form.FRACTION:
+        return Unit.IN
+    lately = [other for other in found[max(0, index - _JUST_SAID) : index] if other.kind is Kind.LENGTH]
+    bought = bool(lately) and lately[-1].unit in (Unit.M, Unit.YD) and one.value <= 2 * lately[-1].value
+    return lately[-1].unit if bought and one.form is Form.DECIMAL else None
 
 
 def _unit_unsaid(one: Measured) -> bool:
@@ -238,6 +242,8 @@ def _cues(tokens: Tokens, found: Sequence[Measured], index: int) -> Iterator[boo
     yield large and after[0] == "of" and after[1] not in _NO_STUFF and not after[1].endswith("s")
     yield one.value.denominator in (8, 16) and after[0] == "of" and after[1] not in _NO_STUFF | {"yard"}
     yield from cued(tokens, found, index)
+    yield one.value >= _LARGE and after[0] in _BODY
+    yield one.value >= _LARGE and before[-1] in _BODY and before[-2] in _FRONT_AND_BACK
     if not _is_free_behind(tokens, one):
         return
     yield after[0] in _SIDES and one.value >= 2 and before[-1] != "to"
@@ -254,6 +260,7 @@ def _cues(tokens: Tokens, found: Sequence[Measured], index: int) -> Iterator[boo
         and after[0] != "each"
     )
     yield before[-3] in ("cut", "cutting") and before[-2] in _POINTING and one.value >= 5
+    yield before[-1] == "there's" and after[0] == "left" and one.form is Form.DECIMAL
     yield "half" in before[-4:-1] and "in" in before[-5:-2] and before[-1] in _RESULTS
     yield large and after[0] in ("each", "apiece") and one.value >= 20
     yield is_taken_for_a_length(tokens, found, index)
