@@ -75,7 +75,7 @@ def is_another(reading: Reading, one: Measured, other: Measured, link: Link) -> 
 
 def _goes_on_otherwise(after: list[str], before: str, other: Measured, link: Link) -> bool:
     """Whether the words behind the second length tell another thing of it, with the word behind the first one."""
-    if after[0] == "from" and before in _DIRECTIONS:
+    if after[0] == "from" and (before in _DIRECTIONS or before == "from"):
         return True  # “2 inches down and it's 3 cm from the notch”
     if after[0] in _MORE:
         return after != ["more", "or", "less"]

@@ -41,6 +41,11 @@ _ASIDES = (
     "put another way",
 )
 """What is thrown in between a length and its partner and changes nothing."""
+_FROM_THE = tuple(
+    f"{way}from the {part}"
+    for way in ("", "up ", "down ", "in ", "away ")
+    for part in ("hem", "edge", "fold", "top", "bottom", "side", "seam", "selvedge", "selvage", "raw edge", "waist")
+)
 _PARTS = words("top bottom back front middle base waist hem edge")
 _ALL_ROUND = ("all the way around", "all the way round", "all around", "all round", "all over")
 _ACROSS = (
@@ -80,13 +85,13 @@ _SAID_OTHERWISE = (
     (",", ("give or take ,",)),
     ("is", ("equivalent to", "the equivalent of", "the same as", "same as")),
     ("i.e.", tuple(f"{way} is to say{of}" for way in ("that", "which") for of in ("", " every"))),
-    ("which is", ("which would be", "which will be", "which makes it", "which my ruler says is")),
+    ("which is", ("here which is", "which would be", "which will be", "which makes it", "which my ruler says is")),
     ("so", tuple(f"so your {usual}" for usual in ("normal", "standard", "usual", "regular"))),
     ("=", ("- >", "→")),
     ("/", ("slash", "< br >")),
     ("about", _ABOUT),
     *((f"{said} about", tuple(f"{said} {way}" for way in _A_BIT)) for said in ("is", "that's", "it's", "(")),
-    ("", (*_ASIDES, *_ALL_ROUND, *_ACROSS)),
+    ("", (*_ASIDES, *_ALL_ROUND, *_ACROSS, *_FROM_THE)),
 )
 """What one or no plain word says as well: ``8 in, give or take, that'll be 20 cm`` is ``8 in, that's 20 cm``."""
 _COMES_TO = ("comes to", "comes out at", "comes out to", "works out at", "works out to", "converts to", "translates to")

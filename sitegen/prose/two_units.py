@@ -42,6 +42,7 @@ _BOUGHT = (Unit.YD, Unit.M, Unit.FT)
 _ACROSS = (["wide"], ["across"])
 _BOTH_TIMES = Fraction(1, 100)
 """So much two lengths may be apart that are both so many times a pair that was told before."""
+_MOVED = (Fraction(10), Fraction(100), Fraction(1, 10), Fraction(1, 100))
 _POWERS = tuple(Fraction(10) ** power for power in range(-3, 4))
 """A point in the wrong place: ``3.5 m (35 mm)``."""
 
@@ -112,7 +113,8 @@ def _pair(
         return None  # “1 yard of canvas (45 in wide)”
     if unit.system is second.system:
         found = _one_system(reading, one, other, link)
-        return None if found is not None and not found.agrees and is_another(reading, one, other, link) else found
+        sure = found is not None and _is_moved_point(one, other, link)
+        return None if found and not (found.agrees or sure) and is_another(reading, one, other, link) else found
     if (one.high is None) != (other.high is None):
         return _half_a_range(reading, one, other, link)
     bolt = is_nominal(reading, one, other, link.behind)
@@ -191,9 +193,17 @@ def _one_system(reading: Reading, one: Measured, other: Measured, link: Link) ->
         near = is_hedged(reading, one, link) and nearly(one, other, unit, second)
         if again.agrees or near:
             return replace(again, agrees=True)
+        if _is_moved_point(one, other, link):
+            return again
         choice = unit.system is System.INCHES or not plausible(one, other, unit, second, _NO_CHOICE)
         return None if choice else again
     return None
+
+
+def _is_moved_point(one: Measured, other: Measured, link: Link) -> bool:
+    """Whether ``or`` gives a metric length again and only its point stands wrong: ``300 mm, or 3 cm if you prefer``."""
+    metric = one.unit is not other.unit and one.unit is not None and one.unit.system is System.CENTIMETRES
+    return "or" in link.words and metric and one.value != other.value and _ratio(one, other) in _MOVED
 
 
 def _same_system(reading: Reading, one: Measured, other: Measured, behind: int) -> InTwoUnits:
