@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from sitegen.prose.find import Measured, Reading, Tokens
+from sitegen.prose.find import Measured, Reading, TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -98,6 +98,8 @@ def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
         return None
     laid = bool(following) and following[0] in _SIDES
     ahead = tokens.words[at - 2] if at > 1 else ""
+    if article in _ONE and ahead == "for" and at > 3 and tokens.kinds[at - 4] is TokenKind.NUMBER:
+        return None  # “5/8 in for a seam” is all of it
     if last.endswith("s"):
         if article in _TWO:
             before = tokens.words[at - 3] if at > 2 else ""

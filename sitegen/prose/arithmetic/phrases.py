@@ -12,6 +12,8 @@ _SIDE = words("side end edge selvage selvedge front")
 _BOTH = words("sides ends edges selvages selvedges")
 _PAIRED = words("armhole sleeve ankle wrist shoulder")
 """What a garment has two of."""
+_TWO_OF = _PAIRED | words("wrist hip ankle sleeve leg knee thigh arm elbow cuff")
+_AT_EACH = words("at for round around on over to")
 _ALL_SIDES = words("both each either every two 2 all per")
 _MIDDLES = words("middle center centre")
 _LIES = words("is falls comes lies sits at mark")
@@ -22,7 +24,7 @@ _PAIR_TAKES = words(", is : takes needs makes")
 _STOPS = words(". , ; : ! ? ) - – —")
 _SAYS_SO = words("that's thats so makes comes is")
 _APIECE = words("pop piece go head")
-_WHICH_SIDES = words("of the two four short long raw cut its open narrow outer")
+_WHICH_SIDES = words("of the two four short long raw cut its open narrow outer outside")
 _AWAY = words("off away out from")
 _FOLDS = words("crease creased fold folded folding folds")
 _TURNS = _FOLDS | words("turn turned turning turns")
@@ -52,7 +54,7 @@ TRIGGERS = (
     | _SELVAGES
     | frozenset(("pair",))
     | _STARTS
-    | frozenset(("draw", "draws", "drew", "drawn", "between", "short", "a", "to", "edge", "on", "off"))
+    | frozenset(("draw", "draws", "drew", "drawn", "between", "short", "a", "to", "edge", "on", "off", "for"))
 )
 """The words with which such a phrase may begin."""
 
@@ -65,10 +67,14 @@ def phrase_at(tokens: Tokens, index: int, number_at: Mapping[int, Measured]) -> 
         return "S", behind
     if word == "each" and following in _PAIRED and index + 2 in number_at:
         return "S", index + 2  # “each armhole 46 cm” are two
+    if word == "each" and following in _TWO_OF and index and words[index - 1] in _AT_EACH:
+        return "S", index + 2  # “11 in for each wrist”
     if word == "between" and following == "the" and words[index + 2 : index + 3] == ["two"]:
         return "d", index + 3
     if word in _STARTS and following in ("from", "with", "out"):
         return "u", index + 2
+    if word == "for" and "stretch" in words[index + 1 : index + 3]:
+        return "_", words.index("stretch", index) + 1  # what a length is taken off for
     if word == "short" and following in (".", ",", ";", "of"):
         return "<", index + 1
     if word == "a" and following == "whole" and index + 2 in number_at:

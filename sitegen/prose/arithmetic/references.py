@@ -62,6 +62,11 @@ def _pointed(items: Sequence[Item], symbols: str, at: int, said: Said) -> Stated
     earlier = symbols.rfind("L", max(0, base - _LONGEST), base)
     if found["count"] and earlier >= 0 and items[earlier].value + items[base].value == result.value:
         return None  # “a quarter inch, then three eighths: the two of them use up five eighths”
+    if found["count"] and any(
+        items[place].value * factor == result.value for place in range(max(0, base - _LONGEST), base)
+        if symbols[place] == "L"
+    ):  # fmt: skip
+        return None  # “a dart 1 in across, each leg 1/2 in from the middle. Four of them make 4 in”
     value = whole * factor
     exactness = part_exactness(value) if factor < 1 else Exactness.RULER
     kind = _KINDS.get(factor, "share" if factor < 1 else "product")

@@ -36,7 +36,7 @@ _PERCENT_NEAR = Fraction(7, 10)
 """The same for a percentage whose result words like ``so`` and ``makes`` tie."""
 _NO_RESULT = re.compile(
     r"\b(?:the|those|these|that)$|\bselv[ae]d?ges? to selv[ae]d?ges? ?,?$"
-    r"|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$"
+    r"|\ball but$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$"
     r"|\. (?:over|under)lap (?!is|of)[a-z ]*$"
 )
 _UNKNOWN = re.compile(r"[+\-A]_?X[^L.\n]*$")

@@ -11,12 +11,13 @@ from sitegen.prose.arithmetic.terms import Said
 from sitegen.quantities import System, Unit
 
 _ROOM = re.compile(
-    r"\b(?:some left|(?<!nothing )(?<!nothing is )(?<!none )left ?over|to spare|safe side|to be safe|just in case"
+    r"\b(?:some left|(?<!nothing )(?<!nothing is )(?<!none )left ?over|to spare|safe side|to be (?:safe"
+    r"|generous)|just in case"
     r"|a (?:little|bit) (?:(?:of )?play|more|extra|over)|or so|nearest|not quite"
     r"|round(?:ed|s|ing)? (?:it |that )?(?:up|down|to|off))\b"
 )
 """Words that leave room on purpose: ``3 m to be on the safe side``."""
-_BUYS = re.compile(r"\b(?:buys?|bought|orders?|ordered|purchase|ask(?:ed)? for)\b")
+_BUYS = re.compile(r"\b(?:buys?|bought|orders?|ordered|ordering|purchase|ask(?:ed)? for)\b")
 _TRIMMED = re.compile(r"\b(?:seamed|joined|sewn together|overlapped|not quite)\b")
 _MADE = ("product", "class total", "sum", "division", "doubling")
 _LITTLE = Fraction(1, 4)

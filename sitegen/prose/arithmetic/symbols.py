@@ -37,6 +37,8 @@ _EQUAL_PARTS = {
 _PARTS_NAMED = {"third": 3, "quarter": 4, "fourth": 4, "fifth": 5}
 _WHICH_PART = words("bottom top upper lower lowest highest middle outer inner")
 _WHICH_HALF = words("front back left right upper lower top bottom other first second")
+_OFTEN = words("at over back along through across around round there here before")
+"""Words behind ``ten times`` by which something is done so often, and nothing multiplied."""
 _MARKS = words("mark marks marked marking points")
 _LEAVES = words("leave leaving")
 _OPEN = words("open unsewn unstitched unsecured opening gap")
@@ -224,8 +226,9 @@ def _items(
             yield part
             index = part.behind
         elif one is not None and not (words[at] in ("two", "2") and sides_end(tokens, at)):
-            yield _number(tokens, one, pairs.get(at))
-            index = one.behind
+            number = _number(tokens, one, pairs.get(at))
+            yield number
+            index = number.behind
         elif words[at] in _ALONE:
             yield Item(_ALONE[words[at]], at, at + 1)
             index = at + 1
@@ -249,6 +252,8 @@ def _number(tokens: Tokens, one: Measured, other: Measured | None) -> Item:
     hedged = _is_hedged(tokens, one)
     if one.counted:
         return Item("_", one.first, one.behind)
+    if one.kind is None and tokens.word(one.behind) == "times" and tokens.word(one.behind + 1) in _OFTEN:
+        return Item("_", one.first, one.behind + 1)  # “sew over it ten times at the mark”
     if one.kind is Kind.LENGTH and one.unit is not None:
         if one.high is not None:
             return Item("~", one.first, one.behind)
@@ -261,6 +266,8 @@ def _number(tokens: Tokens, one: Measured, other: Measured | None) -> Item:
         return Item("H", one.first, one.behind)  # “and then in half again”
     if one.kind is None or one.kind in (Kind.RATIO, Kind.COUNT):
         whole = one.value.denominator == 1
+        if one.value == 1 and tokens.words[one.behind : one.behind + 1] == ["at"]:
+            return Item("N", one.first, one.behind, one.value, one)  # “3 at 9 cm and 1 at 20 cm”
         if one.value == 1:  # “one strip” counts nothing, but “of one strip” tells of each
             of_each = one.first > 0 and tokens.words[one.first - 1] in ("of", "for")
             return Item("e" if of_each else "_", one.first, one.behind)

@@ -35,6 +35,8 @@ def _tie(symbols: str, index: int) -> str | None:
         return None  # “2 pieces of 1.8 m”
     if re.search(r"[^b/]N$|[+\-]_?(?:N[_apo]{0,3})?$", symbols[max(0, index - 6) : index]):
         return None  # “makes nine 6 in squares”, “plus two 1/2 in seams”
+    if symbols[start:index].endswith("oe"):
+        return None  # “you won't get it out of one 54 in width”
     ahead, behind = symbols[start:index], symbols[index + 1 : index + 4]
     sizes = _SIZES.search(symbols, max(0, index - 8))
     if sizes is not None and sizes.start() <= index < sizes.end():

@@ -16,6 +16,7 @@ _LEAD = re.compile(r"[=vcqB]|[,&]_?&?_?u_?(?:e_?)?$|:[_u]{0,2}$|&_g")
 """Between the last term and the result: words that call it one."""
 _IS = re.compile(r"[_apSegt]{0,6}k_?$")
 _OR = re.compile(r"(?:^|,) ?(?:or|that is|i\.e\.|or just|in other words)$")
+_SIDE_BY_SIDE = re.compile(r"\b(?:lay|put|place|set|sew|lie) .*\bnext to (?:each other|one another)\b")
 _IN_ALL = re.compile(r"W?_?i?_?c")
 _NO_RESULT = re.compile(r"_?[+\-/]|\*N|_?&_?[LN]|_?t_?L")
 """Behind a length that is a part of another sum."""
@@ -23,7 +24,7 @@ _OF_TWO = re.compile(r"W?_?[b*]_?L")
 """Behind the first of two sides."""
 _SIDE = re.compile(r"L_?[b*]_?$")
 _JOINED = re.compile(
-    r"\b(?:join\w*|seamed|sewn|row|overlapp\w*|pieced|each \w+ after"
+    r"\b(?:(?<!the )(?<!for )(?<!a )join|join\w+|seamed|sewn|row|overlapp\w*|pieced|each \w+ after"
     r"|(?:sew|stitch)(?: [^ ]+){0,6} together)\b"
 )
 """Pieces that are joined are shorter together, by seams that are counted in many ways."""
@@ -88,6 +89,8 @@ def _lead(items: Sequence[Item], symbols: str, at: int, terms: Sequence[Term], l
     """The symbols that call the length a result; nothing where none do."""
     if _OR.search(" ".join(said(item) for item in items[at - len(lead) : at]).lower()):
         return "="
+    if _SIDE_BY_SIDE.search(" ".join(said(item) for item in items[at - len(lead) : at]).lower()):
+        return f"{lead}c"
     if _IN_ALL.match(symbols[at + 1 : at + 1 + _BESIDE]):
         return f"{lead}c"
     sure = len(terms) > 1 and all(term.sign for term in terms[1:])

@@ -20,6 +20,7 @@ _OTHERS = frozenset("NP/*hQydzElmX~=vq\n")
 _LIST = re.compile(r"(?P<sign>[AT])_?(?:L[^L.;:]{0,6}[&,][^L.;:]{0,4})+$")
 _REMARK = re.compile(r"(?<=_)\([^()LN.]*\)(?=,)")
 """Words in brackets without any number: ``4 in for the depth (half of it lands on each side), add a seam``."""
+_BESIDE_EACH_OTHER = re.compile(r"^(?:side by side|(?:end|edge|side) to (?:end|edge|side)|next to)")
 _WITH = re.compile(r"\bwith(?: both| the| the two| both the)?$")
 _PLUS, _MINUS = frozenset("+AB>"), frozenset("-T<m")
 
@@ -94,6 +95,7 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
     gap = gap.removesuffix(counted)
     if items[before].value == items[at].value and items[before].unit is not items[at].unit and "." not in gap:
         return _Link.AGAIN, 0
+    gap = _without_side_by_side(items, gap, before, said)
     if "." in gap:
         tail = gap.rpartition(".")[2]
         smaller = items[at].value < items[before].value
@@ -116,6 +118,14 @@ def _link(items: Sequence[Item], symbols: str, before: int, at: int, said: Said)
     return _by_words(items, symbols, (before, at), gap, words, said)
 
 
+def _without_side_by_side(items: Sequence[Item], gap: str, before: int, said: Said) -> str:
+    """The gap without what tells how things lie that one length measures: ``both sleeves side by side 19 in``."""
+    found = re.search(r"(?:N_?)?c_?$", gap)
+    if found is None or not _BESIDE_EACH_OTHER.match(said(items[before + 1 + gap.rindex("c")]).lower()):
+        return gap
+    return gap[: found.start()] + "_" * len(found.group())
+
+
 def _by_words(
     items: Sequence[Item], symbols: str, places: tuple[int, int], gap: str, words: str, said: Said
 ) -> tuple[_Link | None, int]:
@@ -135,12 +145,19 @@ def _by_words(
             return _Link.PLUS, own  # “118 cm wide at the bottom; with both seam allowances 121 cm”
         at_ends = words.endswith("with") and how_often(items, symbols, at, said)[0] > 1
         far = items[at].first - items[before].behind > _FARTHEST
-        if far or not set("uWg").isdisjoint(gap):
+        if far or not set("uWg").isdisjoint(_without_across(gap, words)):
             return None, own
         return (_Link.PLUS if items[at].times or at_ends else _Link.LISTED), own
+    if re.fullmatch(r"_k_?", gap) and re.search(r"k_?$", symbols[max(0, before - 3) : before]):
+        return _Link.LISTED, own  # “front yoke is 10 in back yoke is 11 in”
     added = own_sign(symbols, before) or _sign_of_the_list(symbols, before)
     joined = re.fullmatch(r"[_apSE]*[otf]_?", gap)
     return (_Link.LISTED, added) if added and joined else (None, 0)  # “allow 1 cm at either end of the 70 cm”
+
+
+def _without_across(gap: str, words: str) -> str:
+    """The gap without ``across`` right behind the first length: ``14 in across, panniers 9 in``."""
+    return gap[1:] if gap.startswith("W,") and words.startswith("across ,") else gap
 
 
 def _sign_of_the_list(symbols: str, at: int) -> int:

@@ -14,6 +14,7 @@ from sitegen.prose.arithmetic.slack import has_slack
 from sitegen.prose.arithmetic.statements.terms import Term, counts_before, is_allowance, own_sign
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
+from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.quantities import vulgar
 
 _STRONG = frozenset("=vcB")
@@ -22,6 +23,8 @@ _LONGEST = 40
 """Items before a statement in which other numbers may explain its result."""
 _LOST = re.compile(r"\b(?:los[te]|loses|overlaps?|minus|less)\b")
 """Words that only take off, so that adding is a slip."""
+_OTHERS = re.compile(r"\bthe (?:other|others|rest|remaining)\b")
+"""Words that tell the rest of a whole, so that both are added."""
 _SMALL = 3
 """How many times as long the greatest term is as what is easily forgotten."""
 
@@ -120,9 +123,10 @@ def _signed(statement: Statement) -> tuple[Term, ...]:
     if len(terms) < 2:
         return ()
     if not any(term.sign for term in terms):
-        listed = "c" in lead or "=" in lead or (len(terms) > 2 and "v" not in lead)
+        words = " ".join(statement.said(item) for item in items[terms[0].at : terms[-1].at]).lower()
+        listed = _OTHERS.search(words) is not None or "c" in lead or "=" in lead or (len(terms) > 2 and "v" not in lead)
         own = any(is_allowance(text, term.at - terms[0].at) for term in terms[1:]) and not set("qu:").isdisjoint(lead)
-        if "v" in lead or "W" in text or not (listed or own):
+        if "v" in lead or _is_a_size(statement) or not (listed or own):
             return ()
         return tuple(replace(term, sign=1) for term in terms)
     base = max(terms, key=lambda term: items[term.at].value)
@@ -135,6 +139,13 @@ def _signed(statement: Statement) -> tuple[Term, ...]:
         last = term.sign or last
         signed.append(replace(term, sign=last))
     return tuple(signed)
+
+
+def _is_a_size(statement: Statement) -> bool:
+    """Whether lengths of several directions stand among the terms: of a height and a width nobody makes a sum."""
+    items = statement.items[statement.terms[0].at : statement.at]
+    told = [statement.said(item).lower() for item in items if item.symbol == "W"]
+    return not (ACROSS.issuperset(told) or UPRIGHT.issuperset(told))
 
 
 def _is_added(statement: Statement) -> bool:

@@ -67,7 +67,7 @@ def how_often(items: Sequence[Item], symbols: str, at: int, said: Said) -> tuple
         return 2, 1  # “1 1/4 in for both ends”
     if re.match(r"_?S", behind) and _FOUR.search(said(items[at + behind.index("S") + 1]).lower()):
         return 2, 4
-    if "S" in behind or "S" in ahead or re.search(r"S&_?[=k]?_?$", before):
+    if "S" in behind or "S" in ahead or re.search(r"(?<!L)(?<!L_)S&_?[=k]?_?$", before):
         return (2,)
     if re.match(r"[_oaTA]{0,4}[pe]", behind) or re.match(r"D|_D(?!_?[apL])", symbols[at + 1 : at + 6]):
         return (2,) if "S" in symbols[max(0, at - _NEAR) : at] else (2, 1)

@@ -217,7 +217,10 @@ def _all_taken_off(parts: Parts, items: Sequence[Item], *, takes: bool) -> Itera
     whole = max(items, key=lambda item: item.value)
     rest = [item for item in items if item is not whole]
     value = whole.value - sum((item.value for item in rest), Fraction(0))
-    if value > 0:
+    told = any(
+        one.value + other.value == third.value for one, other, third in zip(rest, rest[1:], rest[2:], strict=False)
+    )
+    if value > 0 and not told:
         words = f"{parts.said(whole)} − " + " − ".join(parts.said(item) for item in rest)
         exactness = Exactness.EXACT if len({item.unit for item in items}) == 1 else Exactness.RULER
         hedged = any(item.hedged for item in items)
