@@ -26,11 +26,12 @@ from sitegen.prose.arithmetic.statements import Stated, stated_results
 from sitegen.prose.arithmetic.symbols import Item, paragraphs_of
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
+from sitegen.prose.arithmetic.worded import worded_results
 from sitegen.prose.arithmetic.workers import Made, Match
 from sitegen.prose.find import Measured, Reading
 from sitegen.quantities import Unit
 
-_STATEMENTS = (stated_results, pointed_results, become_results, spaced_results)
+_STATEMENTS = (stated_results, pointed_results, become_results, spaced_results, worded_results)
 _SOFT = Fraction(2, 5)
 """How far, as a share of the right result, a number may lie that soft words call the result of a sum."""
 _STRONG = Fraction(20)

@@ -16,6 +16,8 @@ from sitegen.prose.arithmetic.terms import Said
 
 _RECTANGLE = re.compile(r"L_?[*b]_?L(?!_?[*b]_?L)")
 _REACH = 40
+_BEFORE = 20
+"""Items before the first of two rectangles in which it is told what is added on every side."""
 _NEAR = Fraction(1, 4)
 
 
@@ -34,7 +36,12 @@ def wrong_sides(items: Sequence[Item], symbols: str, said: Said) -> Iterator[Wro
     for one, other in pairwise(rectangles):
         between = range(one[1] + 1, other[0])
         changes = [at for at in between if symbols[at] == "L"]
-        if len(changes) != 1 or len(between) > _REACH or not set("AT+-S") & {symbols[at] for at in between}:
+        told = symbols[between.start : between.stop]
+        if not changes:  # “it extends 3 in on every side. For a top 45 by 60 …”
+            first = max(0, one[0] - _BEFORE)
+            told = symbols[first : one[0]]
+            changes = [first + at for at, symbol in enumerate(told) if symbol == "L" and "S" in told]
+        if len(changes) != 1 or len(between) > _REACH or not set("AT+-S") & set(told):
             continue
         change = items[changes[0]]
         sides = [(items[before], at) for before, at in zip(one, other, strict=True)]

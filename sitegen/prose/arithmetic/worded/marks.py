@@ -1,0 +1,141 @@
+"""Marks in a row: so far apart, how far it is from the first to the last, and where each of them lies."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from sitegen.prose.arithmetic.agree import part_exactness
+from sitegen.prose.arithmetic.statements import Stated
+from sitegen.prose.arithmetic.worded.line import Line
+
+_APART = r"(?:apart|spac\w+|intervals?|every|centre to centre|center to center|between (?:them|each)|gaps?)"
+_FIRST_TO_LAST = (
+    r"\b(?:from |between )?(?:the |your )?(?:first|top|end)(?: (?!to\b|and\b)[a-z]+){0,2} (?:to|and) (?:the |your )?"
+    r"(?:last|bottom|other end)\b"
+)
+_ROW = re.compile(
+    rf"N(?P<n>\d+) (?P<things>[a-z' -]{{3,40}}?)\b[^LNR\n]{{0,60}}L(?P<d>\d+)(?P<behind>[^LNR\n]{{0,60}}?)"
+    rf"{_FIRST_TO_LAST}(?P<tail>[^LNR.\n]{{0,50}})L(?P<r>\d+)"
+)
+_ROW_OF_RESULT = re.compile(
+    rf"N(?P<n>\d+) (?P<things>[a-z' -]{{3,40}}?)\b[^LNR\n]{{0,60}}L(?P<d>\d+)(?P<behind>[^LNR\n]{{0,50}})"
+    rf"L(?P<r>\d+)(?P<tail>[^LNR.,\n]{{0,20}}?){_FIRST_TO_LAST}"
+)
+_GAPS = re.compile(r"\b(?:gaps?|spaces?|intervals?)\b")
+_NAMES_APART = re.compile(rf"\b{_APART}\b")
+_PLACED = re.compile(r"\b(?:below|above|under|in)\b.*\b(?:edge|hem|neck\w*|top|end|side)\b")
+
+_SPACING = re.compile(rf"(?:\b(?:every|at|of) L(?P<e>\d+)|L(?P<d>\d+) {_APART}\b)")
+_START = re.compile(r"\b(?:beginning|starting|begin|start|starts|begins|first|top)\b[^LNR.\n]{0,40}?L(?P<s>\d+)")
+_ORDINALS = {
+    name: place for place, names in enumerate(("second 2nd", "third 3rd", "fourth 4th", "fifth 5th", "sixth 6th"), 2)
+    for name in names.split()
+}  # fmt: skip
+_ORDINAL = re.compile(rf"\b(?P<which>{'|'.join(_ORDINALS)})\b(?P<words>[^LNR.;\n]{{0,30}}?)L(?P<r>\d+)")
+_REACH = 260
+_IN_A_ROW = re.compile(r"L\d+(?:(?:,|, and| and|, then| then|;) (?:at )?L\d+){2,}")
+
+_INSETS = re.compile(
+    r"\b(?:first|top)\b[^LNR\n]{0,40}L(?P<a>\d+)[^LNR\n]{0,40}\b(?:last|bottom|lowest)\b[^LNR\n]{0,40}L(?P<b>\d+)"
+    rf"(?P<mid>[^LNR\n]{{0,60}}(?:L\d+[^LNR\n]{{0,60}})?)L(?P<r>\d+)(?= (?:cent(?:re|er) to cent(?:re|er)|{_APART})\b)"
+)
+_THINGS = re.compile(r"N(\d+) (?!gaps|spaces|intervals)[a-z' -]*?[a-z]{2}s\b")
+_BEFORE = 140
+
+
+def marks(line: Line) -> Iterator[Stated]:
+    """Every distance from the first mark to the last, every place of a mark in a row, every gap between the marks."""
+    if "first" in line.text or "top" in line.text or "between" in line.text:
+        yield from _rows(line)
+        yield from _between_ends(line)
+    yield from _chains(line)
+
+
+def _rows(line: Line) -> Iterator[Stated]:
+    for pattern in (_ROW, _ROW_OF_RESULT):
+        for found in pattern.finditer(line.text):
+            number, one = line.count(found, "n"), line.value(found, "d")
+            before = line.text[max(found.start(), found.start("d") - 30) : found.start("d")]
+            if not number or not (_NAMES_APART.search(before) or _NAMES_APART.match(found["behind"].strip())):
+                continue
+            if "L" in found["tail"] or _PLACED.search(found["tail"]):
+                continue
+            if re.search(r"\b(?:remaining|other|rest)\b", line.text[max(0, found.start() - 14) : found.start()]):
+                continue  # the first is counted apart
+            gaps = number if _GAPS.search(found["things"]) else number - 1
+            words = f"{gaps} × {line.said(line.item(found, 'd'))}"
+            stated = line.told(found, (gaps * one,), words, "product", "d", counts="n", near=Fraction(1, 2))
+            if stated:
+                yield stated
+
+
+def _between_ends(line: Line) -> Iterator[Stated]:
+    """How far apart the marks lie that part a length, but for what lies before the first and behind the last."""
+    for found in _INSETS.finditer(line.text):
+        before = line.text[max(0, found.start() - _BEFORE) : found.start()]
+        wholes = re.findall(r"L(\d+)", found["mid"]) or re.findall(r"L(\d+)", before)[-1:]
+        counts = _THINGS.findall(before)
+        number = int(line.items[int(counts[-1])].value) if counts else 0
+        if len(wholes) != 1 or number < 2:
+            continue
+        a, b, whole = line.item(found, "a"), line.item(found, "b"), line.items[int(wholes[0])]
+        value = (whole.value - a.value - b.value) / (number - 1)
+        words = f"({line.said(whole)} − {line.said(a)} − {line.said(b)}) ÷ {number - 1}"
+        places = int(wholes[0]), int(found["a"]), int(found["b"])
+        if value > 0 and (
+            stated := line.judged(
+                int(found["r"]), (value,), words, "division", places, part_exactness(value),
+                frozenset((int(counts[-1]),)),
+            )
+        ):  # fmt: skip
+            yield stated
+
+
+def _chains(line: Line) -> Iterator[Stated]:
+    """Marks that are numbered, or told one after the other, each so much farther on than the one before."""
+    for spacing in _SPACING.finditer(line.text):
+        at = int(spacing["d"] or spacing["e"])
+        step = line.items[at].value
+        text, last = line.text, spacing.end() + _REACH
+        start = _START.search(text, max(0, spacing.start() - _REACH // 2), last)
+        named = [each for each in _ORDINAL.finditer(text, spacing.end(), last) if int(each["r"]) != at]
+        if start and int(start["s"]) != at and named:
+            first = int(start["s"])
+            yield from _numbered(line, named, first, at, step)
+        for row in _IN_A_ROW.finditer(text, spacing.end(), last):
+            yield from _row_by_row(line, [int(each) for each in re.findall(r"L(\d+)", row.group())], at, step)
+
+
+def _numbered(line: Line, named: list[re.Match[str]], first: int, at: int, step: Fraction) -> Iterator[Stated]:
+    start = line.items[first].value
+    wanted = [(int(each["r"]), start + (_ORDINALS[each["which"]] - 1) * step, each) for each in named]
+    right = sum(line.items[place].value == value for place, value, _ in wanted)
+    if len(wanted) - right > 1 or (not right and len(wanted) > 1):
+        return
+    for place, value, each in wanted:
+        more = _ORDINALS[each["which"]] - 1
+        words = f"{line.said(line.items[first])} + {more} × {line.said(line.items[at])}"
+        stated = line.judged(place, (value,), words, "sum", (first, at), near=Fraction(1, 4), sure=len(wanted) > 2)
+        if stated:
+            yield stated
+
+
+def _row_by_row(line: Line, places: list[int], at: int, step: Fraction) -> Iterator[Stated]:
+    """One of a row of marks that does not lie so far behind the one before, though all the others do."""
+    values = [line.items[place].value for place in places]
+    starts = [value - index * step for index, value in enumerate(values)]
+    likely = max(starts, key=starts.count)
+    wrong = [index for index, start in enumerate(starts) if start != likely]
+    if (len(wrong) == 1 and len(places) > 3) or (len(wrong) == 1 and wrong[0] > 0 and len(places) > 2):
+        index = wrong[0]
+        if any(one >= other for one, other in pairwise(values)):
+            return
+        place, before = places[index], places[index - 1] if index else places[index + 1]
+        sign = "+" if index else "−"
+        words = f"{line.said(line.items[before])} {sign} {line.said(line.items[at])}"
+        stated = line.judged(place, (likely + index * step,), words, "sum", (before, at), sure=True)
+        if stated:
+            yield stated
