@@ -61,7 +61,7 @@ def _passage(entry: dict[str, Any]) -> Passage:
     slips = []
     for slip in entry.get("errors") or []:
         start = text.index(slip["near"])
-        slips.append(Slip(slip["kind"], start, start + len(slip["near"]), slip.get("should_be", "")))
+        slips.append(Slip(slip["kind"], start, start + len(slip["near"]), str(slip.get("should_be", ""))))
     return Passage(entry["id"], entry["style"], text, lengths, others, tuple(slips))
 
 

@@ -25,6 +25,10 @@ SEEN = (*sorted(path.stem for path in HERE.glob("seen*.yaml")), "fresh")
 """The passages that were read while the grammar was written."""
 ASIDE = tuple(sorted(path.stem for path in HERE.glob("aside*.yaml")))
 """The passages that whoever writes the grammar has not read: only what is counted of them is known."""
+FREE_SEEN = tuple(sorted(path.stem for path in HERE.glob("free_seen*.yaml")))
+"""Passages whose writers were told to write as people do, about prices and counts as well as lengths."""
+FREE_ASIDE = tuple(sorted(path.stem for path in HERE.glob("free_aside*.yaml")))
+"""Such passages that whoever writes the grammar has not read."""
 _BEGIN, _END = "<!-- proofread: begin -->", "<!-- proofread: end -->"
 
 
@@ -151,6 +155,21 @@ def tables(seen: Score, aside: Score) -> str:
     return "\n".join(lines)
 
 
+def free_table(seen: Score, aside: Score) -> str:
+    """The freely written sets as Markdown."""
+    lines = [
+        "| freely written | passages | lengths: precision | recall | wrong | caught | false alarms |",
+        "| --- | ---: | ---: | ---: | ---: | ---: | ---: |",
+    ]
+    for name, one in (("seen", seen), ("kept aside", aside)):
+        wrong, lengths = sum(one.slips.values()), one.all_lengths
+        lines.append(
+            f"| {name} | {wrong + one.right_passages} | {lengths.precision:.1%} | {lengths.recall:.1%} | {wrong}"
+            f" | {one.share_caught:.0%} | {len(one.false_alarms)} |"
+        )
+    return "\n".join(lines)
+
+
 def _length_row(name: str, seen: Lengths, aside: Lengths) -> str:
     shares = (seen.precision, seen.recall, aside.precision, aside.recall)
     return f"| {name} | " + " | ".join(f"{share:.1%}" for share in shares) + " |"
@@ -170,7 +189,13 @@ def _share(part: int, whole: int) -> str:
 
 def main() -> None:
     """Print the tables, or write them between the marks of a file."""
-    text = f"{tables(score(SEEN), score(ASIDE))}\n\n{table(counted(LONG_SEEN), counted(LONG_ASIDE))}"
+    text = "\n\n".join(
+        (
+            tables(score(SEEN), score(ASIDE)),
+            free_table(score(FREE_SEEN), score(FREE_ASIDE)),
+            table(counted(LONG_SEEN), counted(LONG_ASIDE)),
+        )
+    )
     if len(sys.argv) == 3 and sys.argv[1] == "--write":
         path = Path(sys.argv[2])
         before, _, rest = path.read_text(encoding="utf-8").partition(_BEGIN)

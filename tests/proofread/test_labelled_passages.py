@@ -11,7 +11,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent))
 
 from labelled_passages import passages
-from scores import ASIDE, SEEN, Score, score, tables
+from scores import ASIDE, FREE_ASIDE, FREE_SEEN, SEEN, Score, free_table, score, tables
 
 DOCUMENT = Path(__file__).parents[2] / "DEVELOPERS.md"
 
@@ -27,6 +27,14 @@ MISREAD = frozenset(
 )  # fmt: skip
 """Right passages that are still held to be wrong: no other one may join them."""
 
+FREELY_MISREAD = frozenset(
+    (
+        "free_seen_loam l071", "free_seen_reed r040", "free_seen_reed r046", "free_seen_reed r060",
+        "free_seen_reed r070", "free_seen_reed r102", "free_seen_reed r149", "free_seen_reed r153",
+    )
+)  # fmt: skip
+"""The same of those that are freely written."""
+
 
 @cache
 def scored(names: tuple[str, ...]) -> Score:
@@ -41,6 +49,13 @@ def test_half_of_the_passages_are_wrong_in_every_style(name: str) -> None:
         of_style = [passage for passage in found if passage.style == style]
         assert len(of_style) * 5 == len(found)
         assert sum(1 for passage in of_style if passage.slips) * 2 == len(of_style)
+
+
+@pytest.mark.parametrize("name", [*FREE_SEEN, *FREE_ASIDE])
+def test_half_of_the_freely_written_passages_are_wrong(name: str) -> None:
+    found = passages(name)
+    assert len(found) == 2 * sum(1 for passage in found if passage.slips) == 200
+    assert len({passage.text for passage in found}) == len({passage.id for passage in found}) == 200
 
 
 def test_lengths_of_passages_kept_aside_are_found() -> None:
@@ -60,7 +75,7 @@ def test_wrong_passages_kept_aside_are_caught() -> None:
 
 
 def test_wrong_passages_seen_are_caught() -> None:
-    assert scored(SEEN).share_caught >= 0.94
+    assert scored(SEEN).share_caught >= 0.945
 
 
 def test_right_passages_are_left_alone() -> None:
@@ -68,5 +83,23 @@ def test_right_passages_are_left_alone() -> None:
     assert scored(ASIDE).share_of_false_alarms <= 0.015
 
 
+def test_freely_written_passages_that_were_seen_are_read() -> None:
+    found = scored(FREE_SEEN)
+    assert found.share_caught >= 0.77
+    assert set(found.false_alarms) <= FREELY_MISREAD
+    assert found.all_lengths.precision >= 0.99
+    assert found.all_lengths.recall >= 0.983
+
+
+def test_freely_written_passages_kept_aside_are_read() -> None:
+    found = scored(FREE_ASIDE)
+    assert found.share_caught >= 0.7
+    assert len(found.false_alarms) <= 7
+    assert found.all_lengths.precision >= 0.98
+    assert found.all_lengths.recall >= 0.95
+
+
 def test_the_document_tells_these_figures() -> None:
-    assert tables(scored(SEEN), scored(ASIDE)) in DOCUMENT.read_text(encoding="utf-8")
+    document = DOCUMENT.read_text(encoding="utf-8")
+    assert tables(scored(SEEN), scored(ASIDE)) in document
+    assert free_table(scored(FREE_SEEN), scored(FREE_ASIDE)) in document
