@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
-from sitegen.diagrams.geometry import Segment, crosses
+from sitegen.diagrams.geometry import Segment, crosses, meet
 from sitegen.diagrams.text_boxes import UNIT, Box
 
 _HATCH_STEP = 7 * UNIT
@@ -48,6 +48,19 @@ class DrawnLines:
         for (west, north, east, south), times, segment in self._sloping:
             if west < right and left < east and north < bottom and top < south and crosses(segment, box):
                 found += times
+        return found
+
+    def met_by(self, line: Segment) -> int:
+        """How many lines, hatching apart, a straight line crosses."""
+        (x1, y1), (x2, y2) = line
+        left, right, top, bottom = min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2)
+        found = 0
+        for (west, north, east, south), times in self._upright:
+            if west <= right and left <= east and north <= bottom and top <= south:
+                found += times * meet(line, ((west, north), (east, south)))
+        for (west, north, east, south), times, segment in self._sloping:
+            if west < right and left < east and north < bottom and top < south:
+                found += times * meet(line, segment)
         return found
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from sitegen.diagrams.drawing import MARGIN, Drawing, Label, Side
 from sitegen.diagrams.drawn_lines import DrawnLines
-from sitegen.diagrams.geometry import Segment, Spot, crosses, meet, nearest_on
+from sitegen.diagrams.geometry import Segment, Spot, crosses, nearest_on
 from sitegen.diagrams.label_places import places
 from sitegen.diagrams.on_page import DimensionOnPage, PathOnPage, ViewOnPage, on_page
 from sitegen.diagrams.text_boxes import UNIT, Box, block_size, wrapped
@@ -23,7 +23,7 @@ _LEADER_FROM = 5 * UNIT
 _LINE_COST = 30 * UNIT
 _LEADER_COST = 60 * UNIT
 _LEADER_LINE_COST = 2 * UNIT
-_MEASURE_COST = 90 * UNIT
+_MEASURE_COST = 40 * UNIT
 """For words on the line of a dimension, and for a leader across it, which would read as a part of it."""
 _NO_LIMIT = 10**12
 
@@ -65,7 +65,7 @@ class _Page:
 
     room: tuple[int, int]
     lines: DrawnLines
-    measures: tuple[Segment, ...]
+    measures: DrawnLines
     placed: list[PlacedLabel]
     taken: list[Box]
     """The boxes of the placed labels with air around them."""
@@ -86,8 +86,8 @@ def laid_out(drawing: Drawing) -> Layout:
     wanted = [_wanted(label, spot, inner) for view in views for label, spot in view.labels]
     widest = max((each.size[0] for each in wanted), default=0)
     room = (MARGIN * UNIT, MARGIN * UNIT + max(inner * UNIT, widest))
-    measures = tuple(each for shape in shapes if isinstance(shape, DimensionOnPage) for each in shape.segments)
-    page = _Page(room, DrawnLines(segments, hatched), measures, [], [])
+    measures = (each for shape in shapes if isinstance(shape, DimensionOnPage) for each in shape.segments)
+    page = _Page(room, DrawnLines(segments, hatched), DrawnLines(measures, ()), [], [])
     for each in wanted:
         page.add(_placed(each, page))
     return Layout(_window(room, segments, page.placed), views, tuple(page.placed))
@@ -140,9 +140,10 @@ def _crossing_cost(box: Box, leader: Segment | None, page: _Page, limit: int) ->
             cost += _LEADER_COST
     if cost < limit:
         cost += _LINE_COST * page.lines.through(aired, _times(_LINE_COST, limit - cost))
-    for each in page.measures:
-        if crosses(each, aired) or (leader and meet(leader, each)):
-            cost += _MEASURE_COST
+    if cost < limit:
+        cost += _MEASURE_COST * page.measures.through(aired, _times(_MEASURE_COST, limit - cost))
+    if leader and cost < limit:
+        cost += _MEASURE_COST * page.measures.met_by(leader)
     if leader and cost < limit:
         (x1, y1), (x2, y2) = leader
         along = Box(min(x1, x2), min(y1, y2), max(x1, x2) + 1, max(y1, y2) + 1)

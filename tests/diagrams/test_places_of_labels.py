@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from sitegen.diagrams.drawing import Drawing, Label, Line, Number, Role, Side, View, at
 from sitegen.diagrams.drawn_lines import DrawnLines
-from sitegen.diagrams.geometry import Segment, Spot, crosses
+from sitegen.diagrams.geometry import Segment, Spot, crosses, meet
 from sitegen.diagrams.label_places import places
 from sitegen.diagrams.on_page import on_page, placing
 from sitegen.diagrams.svg import write_svg
@@ -50,6 +50,12 @@ def test_counting_ends_early_only_when_there_are_enough(
     whole = counted.through(box, UNLIMITED)
     found = counted.through(box, enough)
     assert found == whole if whole < enough else enough <= found <= whole
+
+
+@given(segments, st.tuples(spots, spots))
+def test_lines_that_a_leader_crosses_are_counted_as_one_by_one(lines: list[Segment], leader: Segment) -> None:
+    drawn = [line for line in lines if line[0] != line[1]]
+    assert DrawnLines(drawn, []).met_by(leader) == sum(meet(leader, line) for line in drawn)
 
 
 def test_line_drawn_twice_counts_twice_whichever_way_it_runs() -> None:
