@@ -5,7 +5,7 @@ from __future__ import annotations
 from sitegen.publishing.amounts import Filled, number, size_name
 from sitegen.publishing.number_views import number_view, show_bought, without_repeats
 from sitegen.publishing.views import NumberTable, NumberView, WorkingLine
-from sitegen.quantities import ENGLISH, English, Length, System, show_value
+from sitegen.quantities import ENGLISH, BySize, English, Length, System, Worked, show_value
 from sitegen.tutorial import Computed, words_of
 
 
@@ -38,12 +38,18 @@ class NumberBook:
             place=self.language.say(place),
             show=shown,
             language=self.language,
+            every=self._in_every_size(name),
         )
         for line in view.working:
             self._told.setdefault(line, view)
         view = without_repeats(view, {line: by for line, by in self._told.items() if by.anchor != anchor})
         self._views[name] = view
         return view, bool(anchor)
+
+    def _in_every_size(self, name: str) -> BySize[Worked] | None:
+        each = [self._computed.number(name, size) for size in range(self._computed.tutorial.size_count)]
+        known = tuple(number for number in each if number is not None)
+        return BySize(known) if known and len(known) == len(each) else None
 
     @property
     def taken(self) -> tuple[NumberView, ...]:

@@ -39,8 +39,12 @@ def number_view(
     ruler: Ruler = RULER,
     show: Show = show_value,
     language: English = ENGLISH,
+    every: BySize[Worked] | None = None,
 ) -> NumberView:
-    """The number in both systems for every size, with its working unless ``anchor`` is empty."""
+    """The number in both systems for every size, with its working unless ``anchor`` is empty.
+
+    ``every`` holds it for every size where ``worked`` says it once: what is alike may come from sums that are not.
+    """
     values = [number.value for number in worked]
     places = range(len(values))
     return NumberView(
@@ -49,7 +53,7 @@ def number_view(
         values=tuple(Both(*(language.amount(show(value, system, ruler)) for system in System)) for value in values),
         low=min(places, key=lambda at: _size(values[at])),
         high=max(places, key=lambda at: _size(values[at])),
-        working=working_lines(worked, ruler, language) if anchor else (),
+        working=working_lines(every or worked, ruler, language) if anchor else (),
         anchor=anchor,
         place=place,
     )

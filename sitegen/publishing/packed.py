@@ -16,7 +16,8 @@ _LAST = re.compile(r";}")
 _TAG = re.compile(r"<[a-z][^<>]*>")
 _QUOTED = re.compile(r"""="([^\s"'=<>`]+)"(?=[ >])""")
 _BLOCK = (
-    r"(?:div|section|article|header|footer|nav|figure|figcaption|details|[uod]l|li|d[dt]|t(?:able|head|body)|h[1-6])"
+    r"(?:div|section|article|header|footer|nav|figure|figcaption|details|summary|[uod]l|li|d[dt]|h[1-6]"
+    r"|t(?:able|head|body|r)|caption)"
 )
 _LINE_OF_BLOCKS = re.compile(rf"(</?{_BLOCK}(?: [^<>]*)?>)\n(?=</?{_BLOCK}[ >])")
 _END_OF_CAPTION = re.compile(r"</caption>\n?(?=<thead|<tbody|<tr)")
@@ -49,10 +50,10 @@ def packed_page(html: str) -> str:
     """
     html = _TAG.sub(lambda tag: _QUOTED.sub(r"=\1", tag[0]), _EMPTY_LINES.sub(">\n<", html))
     html = _END_OF_CAPTION.sub("", _LINE_OF_BLOCKS.sub(r"\1", html))
-    return _END_OF_ITEM.sub("", _END_OF_ROW.sub("\n", _END_OF_CELL.sub("", html)))
+    return _END_OF_ITEM.sub("", _END_OF_ROW.sub("", _END_OF_CELL.sub("", html)))
 
 
 def _shorter(sheet: str) -> str:
     parts = _STRING.split(_COMMENT.sub("", sheet))
     parts[::2] = [_AROUND.sub(lambda found: found[1] or "", _SPACE.sub(" ", part)) for part in parts[::2]]
-    return _LAST.sub("}", "".join(parts)).replace("}", "}\n").replace("}\n}", "}}").strip()
+    return _LAST.sub("}", "".join(parts)).strip()

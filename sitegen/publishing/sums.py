@@ -40,11 +40,17 @@ def terms_of(view: NumberView, first: System, language: English = ENGLISH) -> tu
 
     As on paper, the unit stands with the result: the terms above it say theirs only where it is another.
     """
-    rows = sum_rows(view, first, language) if view.by_size and view.working else None
-    if not rows or not rows[-1].cells:
+    by_size = view.by_size or any(len(line.texts) > 1 for line in view.working)
+    rows = sum_rows(view, first, language) if by_size else None
+    if not rows or view.by_size is _reads_alike(rows[-1]):
         return ()
     units = [unit_of_all([value.text(system) for value in view.values]) for system in System]
     return tuple(replace(row, cells=_without(units, row.cells)) for row in rows[:-1])
+
+
+def _reads_alike(row: SumRow) -> bool:
+    """Whether a result is the same for every size; in some of them it may have been rounded to that."""
+    return len({(cell.inches.rstrip(_STAR), cell.metric.rstrip(_STAR)) for cell in row.cells}) <= 1
 
 
 def summed(rows: Sequence[NumberView], here: Sequence[NumberView]) -> tuple[NumberView, ...]:

@@ -95,3 +95,17 @@ def test_fabric_is_shown_as_shops_sell_it() -> None:
 def test_only_a_length_is_bought() -> None:
     with pytest.raises(TypeError, match="by length"):
         show_bought(Ratio.percent(50), System.INCHES, RULER)
+
+
+def test_number_that_is_alike_by_sums_that_are_not_tells_each_sum() -> None:
+    def ease(girth: int, body: int) -> Worked:
+        return work("ease", given("girth", inches(girth)), minus(given("bust", inches(body))))
+
+    every = BySize((ease(38, 34), ease(40, 36)))
+    view = number_view("round.ease", "ease", BySize(every.values[:1]), anchor="w", every=every)
+    assert [each.inches for each in view.values] == ["4 in"]
+    (line,) = view.working
+    assert [each.inches for each in line.texts] == [
+        "girth 38 in − bust 34 in = 4 in",
+        "girth 40 in − bust 36 in = 4 in",
+    ]

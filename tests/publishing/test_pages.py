@@ -7,10 +7,12 @@ from collections.abc import Callable
 from dataclasses import replace
 from html.parser import HTMLParser
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup, Tag
 from publishing import sample_views as sample
+from publishing.whole_pages import lay_out
 
 from sitegen.publishing.render import (
     render_front,
@@ -416,3 +418,16 @@ def test_site_without_terms_leads_to_no_glossary() -> None:
 
 def _stylesheet(name: str = "style.css") -> str:
     return shipped_theme().files()[name].decode("utf-8")
+
+
+def test_sum_of_a_number_that_is_alike_is_that_of_the_size_that_is_chosen(tmp_path: Path) -> None:
+    """The ease is 4 in in every size, but not of the same girth: each size has its own sum."""
+    page, _ = lay_out(tmp_path)
+    soup = BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
+    (own,) = soup.find_all(id="w-round.ease")
+    assert [cell.get_text(" ", strip=True) for cell in own.select("td b.in")] == ["4\xa0in"]
+    # The end tags of rows and cells are left out, so that what follows stands inside of them here.
+    body, girth = own.find_all_previous("tr", class_="how", limit=2)
+    assert [row.th.find(string=True).strip() for row in (girth, body)] == ["round finished girth", "− body bust"]
+    told = [[cell.find(string=True).strip() for cell in row.find_all("td", limit=3)] for row in (girth, body)]
+    assert told == [["38", "40", "42"], ["34", "36", "38"]]

@@ -166,7 +166,7 @@ def test_time_is_said_in_hours_and_minutes(minutes: int, shown: str) -> None:
 def test_packing_takes_nothing_that_is_read() -> None:
     styles = 'a::after { content: " · { /x "; color: red; }\n/* a remark */\n@media (min-width: 2em) and (max-height: 3em) {\n  b > i { margin: calc(1em + 2px) 0 }\n}\n'
     assert packed_styles([styles]) == (
-        'a::after{content:" · { /x ";color:red}\n@media (min-width:2em) and (max-height:3em){b>i{margin:calc(1em + 2px) 0}}\n'
+        'a::after{content:" · { /x ";color:red}@media (min-width:2em) and (max-height:3em){b>i{margin:calc(1em + 2px) 0}}\n'
     )
     assert packed_script('// remark\n(function () {\n  var a = "//no remark"; // stays\n\n})();\n') == (
         '(function () {\nvar a = "//no remark"; // stays\n})();\n'
