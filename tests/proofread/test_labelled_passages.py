@@ -29,7 +29,8 @@ MISREAD = frozenset(
 
 FREELY_MISREAD = frozenset(
     (
-        "free_seen_loam l071", "free_seen_reed r040", "free_seen_reed r046", "free_seen_reed r060",
+        "free_seen_loam l071", "free_seen_peat p003", "free_seen_peat p035", "free_seen_peat p063",
+        "free_seen_peat p086", "free_seen_peat p135", "free_seen_peat p147", "free_seen_peat p155", "free_seen_reed r040", "free_seen_reed r046", "free_seen_reed r060",
         "free_seen_reed r070", "free_seen_reed r102", "free_seen_reed r149", "free_seen_reed r153",
     )
 )  # fmt: skip
@@ -85,18 +86,18 @@ def test_right_passages_are_left_alone() -> None:
 
 def test_freely_written_passages_that_were_seen_are_read() -> None:
     found = scored(FREE_SEEN)
-    assert found.share_caught >= 0.77
+    assert found.share_caught >= 0.76
     assert set(found.false_alarms) <= FREELY_MISREAD
     assert found.all_lengths.precision >= 0.99
-    assert found.all_lengths.recall >= 0.983
+    assert found.all_lengths.recall >= 0.975
 
 
 def test_freely_written_passages_kept_aside_are_read() -> None:
     found = scored(FREE_ASIDE)
-    assert found.share_caught >= 0.7
-    assert len(found.false_alarms) <= 7
-    assert found.all_lengths.precision >= 0.98
-    assert found.all_lengths.recall >= 0.95
+    assert found.share_caught >= 0.69
+    assert len(found.false_alarms) <= 6
+    assert found.all_lengths.precision >= 0.977
+    assert found.all_lengths.recall >= 0.979
 
 
 def test_the_document_tells_these_figures() -> None:
