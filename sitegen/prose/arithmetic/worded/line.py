@@ -33,6 +33,7 @@ class Line:
     """``L12`` is the length at the place 12 among the items, ``N`` a number, ``R`` a share; all else is small words."""
 
     items: Sequence[Item]
+    symbols: str
     said: Said
     text: str
 
@@ -104,8 +105,7 @@ class Line:
         return _WITH_MORE.search(self._words(at + 1, at + 1 + _TAIL).partition(".")[0]) is not None
 
     def _has_slack(self, at: int, right: Fraction, kind: str) -> bool:
-        symbols = "".join(item.symbol for item in self.items)
-        return has_slack(self.items, symbols, at, right, "sum" if kind == "band" else kind, self.said)
+        return has_slack(self.items, self.symbols, at, right, "sum" if kind == "band" else kind, self.said)
 
     def _words(self, first: int, behind: int) -> str:
         return " ".join(self.said(item) for item in self.items[first:behind]).lower()
@@ -137,4 +137,4 @@ def line_of(items: Sequence[Item], symbols: str, said: Said) -> Line:
         else:
             parts.append(said(items[at]).lower().replace("\n", " "))
     text = re.sub(r" (?=[.,;:!?)])", "", " ".join(parts))
-    return Line(items, said, text)
+    return Line(items, symbols, said, text)

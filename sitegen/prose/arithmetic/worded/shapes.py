@@ -97,7 +97,8 @@ def _round_cloths(line: Line) -> Iterator[Stated]:
         result = re.search(
             r"^ (?:across|wide|in diameter|diameter|finished|circle|round)\b", found["r_words"]
         ) or re.search(
-            r"\b(?:circle|diameter|cloth)(?: of| is| at)?(?: [a-z]+){0,2} $", line.text[: found.start("r") - 1][-40:]
+            r"\b(?:circle|diameter|cloth)(?: of| is| at)?(?: [a-z]+){0,2} $",
+            line.text[max(0, found.start("r") - 41) : found.start("r") - 1],
         )
         if not (across and drop and result):
             continue
@@ -124,7 +125,8 @@ def _divided_circles(line: Line) -> Iterator[Stated]:
         if result.unit is None or apart * 2 > value:
             continue
         right = agrees(result.value, result.unit, (value,), Exactness.COARSE, hedged=hedged)
-        others = [line.items[int(each)].value for each in re.findall(r"L(\d+)", line.text)]
+        near = line.text[max(0, found.start() - _LONGEST) : found.end() + _LONGEST]
+        others = [line.items[int(each)].value for each in re.findall(r"\bL(\d+)\b", near)]
         if right or not any(apart == other for other in others):
             words = f"{line.said(around)} ÷ {line.said(line.item(found, 'pi'))}"
             yield Stated(int(found["r"]), (int(found["c"]),), right, "division", value, words)
