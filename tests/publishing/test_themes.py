@@ -172,4 +172,4 @@ def test_packing_takes_nothing_that_is_read() -> None:
         '(function () {\nvar a = "//no remark"; // stays\n})();\n'
     )
     table = "<table><tr><th>a</th><td>b</td></tr>\n<tr><td>c</td></tr></table>\n\n\n<pre>x\n\n\n&lt;y</pre>"
-    assert packed_page(table) == "<table><tr><th>a<td>b\n<tr><td>c</tr></table>\n<pre>x\n\n\n&lt;y</pre>"
+    assert packed_page(table) == "<table><tr><th>a<td>b<tr><td>c</tr></table>\n<pre>x\n\n\n&lt;y</pre>"
