@@ -143,7 +143,7 @@ def _together(told: Paragraph, at: int, named: list[tuple[str, int]]) -> Claim |
     tie = _TOGETHER.search(told.symbols[max(0, at - _REACH) : at])
     if tie is None or not named:
         return None
-    start = max(at - _PRICED_REACH, told.symbols.rfind(".", 0, at), named[-1][1])
+    start = max(at - _PRICED_REACH, told.symbols.rfind(".", max(0, at - _PRICED_REACH), at), named[-1][1])
     if not (BUNDLE | MORE_COUNTED - {"plus"}).isdisjoint(told.words_behind(start, at - start + _NAMES)):
         return None
     clause = told.symbols[start + 1 : at - len(tie.group())]
