@@ -5,8 +5,9 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from fractions import Fraction
+from itertools import accumulate, islice
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, PERCENT
 from sitegen.prose.amounts.claims import Claim, Paragraph, is_bundle
@@ -34,6 +35,7 @@ _TOGETHER = re.compile(r"(?:=_?|c[i=,:]?_?|i)$")
 def bills(told: Paragraph) -> Iterator[Claim]:
     """Every price of a paragraph that is told as what its bill comes to."""
     named: list[tuple[str, int]] = []
+    totals: set[int] = set()
     for at in told.numbers:
         if told.symbols[at] != MONEY or told.items[at].unit == "cents":
             if told.symbols[at] == MONEY:
@@ -41,19 +43,22 @@ def bills(told: Paragraph) -> Iterator[Claim]:
             continue
         while named and named[0][1] < at - _PRICED_REACH:
             named.pop(0)
+        if _is_total(told, at):
+            totals.add(at)
         together = _together(told, at, named)
         if together is not None:
             yield together
-        elif claim := _bill(told, at):
+        elif at in totals and (claim := _bill(told, at, totals)):
             yield claim
         named.append((_name_before(told, at), at))
 
 
-def _bill(told: Paragraph, at: int) -> Claim | None:
-    """``Two sliders at £1.70 each, four rings at 90p each and a zip at £3.40. Grand total £10.40``."""
-    if not _is_total(told, at):
-        return None
-    lines = _lines(told, at)
+def _bill(told: Paragraph, at: int, totals: Collection[int]) -> Claim | None:
+    """``Two sliders at £1.70 each, four rings at 90p each and a zip at £3.40. Grand total £10.40``.
+
+    ``totals`` are the places up to this one that words call a sum.
+    """
+    lines = _lines(told, at, totals)
     if lines is None or not 2 <= len(lines) <= _MOST_LINES:
         return None
     first = lines[0][0]
@@ -80,18 +85,19 @@ def _is_total(told: Paragraph, at: int) -> bool:
     return tie is not None and not THE_WHOLE.isdisjoint(words)
 
 
-def _lines(told: Paragraph, at: int) -> list[tuple[int, Fraction, str]] | None:
+def _lines(told: Paragraph, at: int, totals: Collection[int]) -> list[tuple[int, Fraction, str]] | None:
     """The lines of a bill: the place of each price, what it comes to and how that is told; None where one cannot be
     read."""
     lines: list[tuple[int, Fraction, str]] = []
     start = bisect_left(told.numbers, at - _FARTHEST)
     prices = [each for each in told.numbers[start : bisect_left(told.numbers, at)] if told.symbols[each] in "MU"]
+    prices = prices[-2 * _MOST_LINES :]
     if not prices or not _BREAKS.isdisjoint(told.symbols[prices[0] : at]):
         return None
     for index, place in enumerate(prices):
         behind = prices[index + 1] if index + 1 < len(prices) else at
         if told.symbols[place] == MONEY:
-            if any(_is_total(told, place) and told.items[place].value == sum(run) for run in _runs(lines)):
+            if place in totals and told.items[place].value in _sums_of_last(lines):
                 lines.clear()  # what the lines before it come to
             lines.append((place, told.items[place].value, told.said(told.items[place])))
             continue
@@ -106,9 +112,9 @@ def _lines(told: Paragraph, at: int) -> list[tuple[int, Fraction, str]] | None:
     return lines
 
 
-def _runs(lines: list[tuple[int, Fraction, str]]) -> Iterator[list[Fraction]]:
-    values = [value for _, value, _ in lines]
-    return (values[start:] for start in range(len(values) - 1))
+def _sums_of_last(lines: list[tuple[int, Fraction, str]]) -> Iterator[Fraction]:
+    """What the last two lines come to, the last three, and so on, as far as a bill is long."""
+    return islice(accumulate(value for _, value, _ in reversed(lines[-_MOST_LINES:])), 1, None)
 
 
 def _many(told: Paragraph, place: int, at: int) -> Fraction | None:
