@@ -19,7 +19,6 @@ _ALONG = re.compile(
     r"e(?P<step>L)[^NMTGLUXP.]{1,4}(?P<whole>L)[^NMTGLUXP.]{1,14}?(?:[,.:]s?|&)[^NMTGLUXP.]{0,4}(?P<r>N)"
 )
 _NEAR = 5
-_ENDS_REACH = 20
 
 
 def pieces(told: Paragraph) -> Iterator[Claim]:
