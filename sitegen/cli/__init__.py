@@ -31,7 +31,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
             return run(arguments)
     except KeyboardInterrupt as stopped:
-        print("sitegen: stopped. Nothing was changed.", file=sys.stderr)
+        print("sitegen: stopped. Nothing is half written.", file=sys.stderr)
         return STOPPED + (signal.SIGTERM if isinstance(stopped, Terminated) else signal.SIGINT)
 
 

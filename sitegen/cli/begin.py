@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
-from typing import Any
 
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 from sitegen.findings import Collector, as_text
@@ -15,18 +14,15 @@ from sitegen.quantities import Unit
 from sitegen.reading import LooseFiles
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "begin",
-        help="make a new content folder, from the captions of a video if there are any",
-        description="Makes a small content folder to start from. With captions, drafts the steps of a tutorial from"
-        " what is said in the video: its words, its times, and every number for you to confirm.",
-        epilog="Exit code: 0 the folder was made, 2 something could not be read or written.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Makes a small content folder to start from. With captions, drafts the steps of a tutorial from"
+        " what is said in the video: its words, its times, and every number for you to confirm."
     )
+    command.epilog = "Exit code: 0 the folder was made, 2 something could not be read or written."
     command.add_argument("folder", metavar="FOLDER", help="the folder to make; it must not be there, or be empty")
     command.add_argument("--captions", metavar="FILE", help="the captions of a video, WebVTT (.vtt) or SubRip (.srt)")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

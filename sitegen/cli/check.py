@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from typing import Any
 
 from sitegen.checks import review
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder
@@ -14,17 +13,12 @@ from sitegen.publishing import look_findings, photo_findings
 from sitegen.quantities import plural
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "check",
-        help="hold every number of a content folder against what can be computed",
-        description="Reads a content folder and reports everything that is wrong, doubtful or could be better.",
-        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read.",
-    )
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = "Reads a content folder and reports everything that is wrong, doubtful or could be better."
+    command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read."
     command.add_argument("folder", metavar="FOLDER", help="the folder with site.yaml and tutorials/")
     command.add_argument("--json", action="store_true", help="print the findings as a JSON list")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

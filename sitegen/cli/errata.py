@@ -6,7 +6,6 @@ import argparse
 import sys
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 from sitegen.classes import ComputedClass, sealed_document
 from sitegen.cli.handout import page_of
@@ -15,19 +14,16 @@ from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "errata",
-        help="make a slip with what changed since a handout was printed",
-        description="Compares the numbers that lie in the PDF of a handout with those of today, and makes a slip of"
-        " half a page with what moved.",
-        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Compares the numbers that lie in the PDF of a handout with those of today, and makes a slip of"
+        " half a page with what moved."
     )
+    command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written."
     command.add_argument("file", metavar="CLASS", help="the file of the class, such as content/classes/evening.yaml")
     command.add_argument("--printed", metavar="FILE.pdf", required=True, help="the handout as it was printed")
     command.add_argument("--to", metavar="SLIP.pdf", required=True, help="where to write the slip")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import sys
-from typing import Any
 
 from sitegen.cli.one_tutorial import add_tutorial, one_tutorial
 from sitegen.findings import nearest
@@ -12,16 +11,16 @@ from sitegen.quantities import BySize, System, Worked, show_value, show_working
 from sitegen.tutorial import Computed
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser("explain", help="show how a number was got")
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = "Lists every number of a tutorial, or shows how one was got, in each size."
+    command.epilog = "Exit code: 0 shown, 2 something could not be read."
     add_tutorial(command)
     command.add_argument(
         "number", metavar="NUMBER", nargs="?", help="a number such as neckband.cut_length; without it, all are listed"
     )
     command.add_argument("--size", metavar="SIZE", help="one size only")
     command.add_argument("--units", choices=[each.value for each in System], help="the units to show it in")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

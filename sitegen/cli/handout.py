@@ -7,7 +7,6 @@ import re
 import sys
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 from sitegen.classes import ComputedClass, sealed_document
 from sitegen.cli.one_class import Found, no_pdf, one_class, write
@@ -21,14 +20,12 @@ from sitegen.tutorial.build import site
 _BOTH = "both"
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "handout",
-        help="make the printed handout of a class",
-        description="Makes a PDF of the step cards of a class, with a cover, a marking sheet and gauges of true size.",
-        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Makes a PDF of the step cards of a class, with a cover, a marking sheet and gauges of true size."
     )
+    command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written."
     command.add_argument("file", metavar="CLASS", help="the file of the class, such as content/classes/evening.yaml")
     command.add_argument("--to", metavar="FILE.pdf", required=True, help="where to write it")
     which = command.add_mutually_exclusive_group()
@@ -47,7 +44,6 @@ def add_to(commands: Any) -> None:
         default=Copy.STUDENT.value,
         help="the teacher's copy has the teacher's notes, the plan, the kit and the samples too",
     )
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

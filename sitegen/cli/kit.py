@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 from collections.abc import Iterator
 from textwrap import fill
-from typing import Any
 
 from sitegen.classes import as_csv, kit_of, kit_rows, sealed_page, sealed_table
 from sitegen.cli.one_class import Found, add_class, heading, one_class, say_written, units_of, write
@@ -18,21 +17,18 @@ from sitegen.tutorial.build import site
 _WIDTH = 100
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "kit",
-        help="list what to buy, to cut and to pack for a class",
-        description="Lists what to buy for a class, what to cut before it, and what goes into each student's bag, all"
-        " from the numbers of its tutorial.",
-        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Lists what to buy for a class, what to cut before it, and what goes into each student's bag, all"
+        " from the numbers of its tutorial."
     )
+    command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written."
     add_class(command)
     command.add_argument("--working", action="store_true", help="show how every total was got")
     command.add_argument("--samples", action="store_true", help="list the samples and swatches to prepare instead")
     command.add_argument("--csv", metavar="FILE", help="write the list as a table for a spreadsheet")
     command.add_argument("--html", metavar="FILE", help="write kit, sessions and samples as a page for the teacher")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

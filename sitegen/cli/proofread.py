@@ -8,9 +8,7 @@ import sys
 from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
 
-from sitegen.classes import NotWritten, sealed_page, write_own
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured
 from sitegen.findings import Collector, Finding, Place, Severity, as_text, count_line
 from sitegen.prose import (
@@ -26,25 +24,21 @@ from sitegen.prose import (
     read,
     said_in_markdown,
 )
-from sitegen.publishing import MarkedText, marked_page
 from sitegen.reading import LooseFiles
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "proofread",
-        help="find wrong numbers in drafts, handouts and captions",
-        description="Reads plain text, Markdown, WebVTT and SubRip, finds every measurement, does every sum again"
-        " that is written out in words or signs, and holds inches against centimetres.",
-        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 a file could not be read.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Reads plain text, Markdown, WebVTT and SubRip, finds every measurement, does every sum again"
+        " that is written out in words or signs, and holds inches against centimetres."
     )
+    command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 a file could not be read."
     command.add_argument("files", metavar="FILE", nargs="+", help="a text, or - for standard input")
     way = command.add_mutually_exclusive_group()
     way.add_argument("--json", action="store_true", help="print measurements and findings as a JSON list")
     way.add_argument("--mark", action="store_true", help="print the text with every measurement and finding marked")
     way.add_argument("--html", metavar="OUT", help="write the marked text as one page")
-    command.set_defaults(run=run)
 
 
 @dataclass(frozen=True)
@@ -160,6 +154,10 @@ def _plain(value: Fraction | None) -> int | float | None:
 
 
 def _write(out: str, proofs: list[_Proof]) -> bool:
+    # Only a page needs these, and loading them takes longer than proofreading a draft.
+    from sitegen.classes import NotWritten, sealed_page, write_own
+    from sitegen.publishing import MarkedText, marked_page
+
     marked = [
         MarkedText(proof.file, pieces_of(proof.text, proof.measurements, proof.findings), proof.findings)
         for proof in proofs

@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
-from typing import Any
 
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder
 from sitegen.findings import as_text, count_line
@@ -15,18 +14,13 @@ from sitegen.reading import ContentFolder
 _BAR = 24
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "publish",
-        help="write the site, if nothing in it is wrong",
-        description="Checks a content folder and writes its site. The old site stays until the new one is whole.",
-        epilog="Exit code: 0 published, 1 something is wrong so nothing was published, 2 could not read or write.",
-    )
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = "Checks a content folder and writes its site. The old site stays until the new one is whole."
+    command.epilog = "Exit code: 0 published, 1 something is wrong so nothing was published, 2 could not read or write."
     command.add_argument("folder", metavar="FOLDER", help="the folder with site.yaml and tutorials/")
     command.add_argument("--to", metavar="SITE", required=True, help="the folder of the site, made if it is not there")
     command.add_argument("--draft", action="store_true", help="publish although something is wrong, marked as a draft")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

@@ -6,7 +6,6 @@ import argparse
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from textwrap import fill
-from typing import Any
 
 from sitegen.classes import NoCalendar, calendar_of, sealed_calendar, without_minutes
 from sitegen.cli.one_class import Found, add_class, heading, one_class, say_written, units_of, write
@@ -16,19 +15,16 @@ from sitegen.publishing import PlanStep, PlanView, SessionView, StepName, plan_v
 _WIDTH = 100
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "sessions",
-        help="spread the steps of a tutorial over the sessions of a class",
-        description="Lays the steps of a tutorial into the sessions of a class, by their minutes, by what waits for"
-        " what, and by the tools that students share.",
-        epilog="Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Lays the steps of a tutorial into the sessions of a class, by their minutes, by what waits for"
+        " what, and by the tools that students share."
     )
+    command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 something could not be read or written."
     add_class(command)
     command.add_argument("--working", action="store_true", help="show how the minutes of every step were got")
     command.add_argument("--ics", metavar="FILE", help="write the sessions as a calendar (iCalendar)")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import sys
-from typing import Any
 
 from sitegen.cli.one_tutorial import add_tutorial, one_tutorial
 from sitegen.findings import nearest
@@ -12,14 +11,12 @@ from sitegen.quantities import NotUnderstood, System, Unit, Worked, given, mm, p
 from sitegen.tutorial import Computed, SizeAdvice, Tutorial, size_advice
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser(
-        "size",
-        help="choose a size by a person's measurements",
-        description="Tells which size of a tutorial to make, by measurements and never by age, and how it was chosen.",
-        epilog="Exit code: 0 a size was chosen, 2 something could not be read.",
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = (
+        "Tells which size of a tutorial to make, by measurements and never by age, and how it was chosen."
     )
+    command.epilog = "Exit code: 0 a size was chosen, 2 something could not be read."
     add_tutorial(command)
     command.add_argument(
         "measured", metavar="NAME=LENGTH", nargs="+", help="what was measured, such as bust=36in or waist=71.5cm"
@@ -28,7 +25,6 @@ def add_to(commands: Any) -> None:
     command.add_argument(
         "--units", choices=[each.value for each in System], help="the units to show, and those of bare numbers"
     )
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:

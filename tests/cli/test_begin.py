@@ -266,7 +266,7 @@ def test_run_that_is_stopped_leaves_nothing(
 
     monkeypatch.setattr(os, "rename", stopped)
     assert main(["begin", str(tmp_path / "mine"), "--captions", captions(tmp_path)]) == 130
-    assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+    assert capsys.readouterr().err == "sitegen: stopped. Nothing is half written.\n"
     assert standing(tmp_path) == {"talk.vtt"}
 
 

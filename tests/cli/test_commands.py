@@ -15,6 +15,7 @@ import pytest
 from content import EXAMPLE, folder
 
 from sitegen.cli import main
+from sitegen.cli.commands import HELP
 
 KNIT = (
     "sizes: [S, M]\nseam_allowance: 3/8 in\n"
@@ -208,7 +209,7 @@ def test_stopped_while_it_loads_says_so_without_a_traceback(
     real = builtins.__import__
     monkeypatch.setattr(builtins, "__import__", stopped)
     assert main(["--version"]) == 130
-    assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+    assert capsys.readouterr().err == "sitegen: stopped. Nothing is half written.\n"
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="no program is asked to end there")
@@ -223,7 +224,7 @@ def test_asked_to_end_while_it_loads_says_so_and_gives_the_signal_back(
     real = builtins.__import__
     monkeypatch.setattr(builtins, "__import__", stopped)
     assert main(["--version"]) == 143
-    assert capsys.readouterr().err == "sitegen: stopped. Nothing was changed.\n"
+    assert capsys.readouterr().err == "sitegen: stopped. Nothing is half written.\n"
     assert signal.getsignal(signal.SIGTERM) is signal.SIG_DFL
 
 
@@ -236,7 +237,7 @@ def test_publish_that_is_asked_to_end_leaves_nothing_behind(tmp_path: Path) -> N
             time.sleep(0.01)
         run.send_signal(signal.SIGTERM)
         out, said = run.communicate()
-    assert (run.returncode, out, said) == (143, "", "sitegen: stopped. Nothing was changed.\n")
+    assert (run.returncode, out, said) == (143, "", "sitegen: stopped. Nothing is half written.\n")
     assert list(tmp_path.iterdir()) == []
 
 
@@ -258,3 +259,24 @@ def test_explain_lists_the_numbers_of_a_part(tmp_path: Path, capsys: pytest.Capt
 def test_explain_of_a_content_folder_names_its_tutorials(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", content(tmp_path)]) == 2
     assert f"Its tutorials: tee. Example: {tmp_path}/tutorials/tee" in capsys.readouterr().err
+
+
+def test_every_command_is_a_module_with_its_help(capsys: pytest.CaptureFixture[str]) -> None:
+    """Help that lists a command and the command itself must not come apart: its module is only loaded to run it."""
+    for name in HELP:
+        with pytest.raises(SystemExit) as ended:
+            main([name, "--help"])
+        told = capsys.readouterr().out
+        assert ended.value.code == 0
+        assert told.startswith(f"usage: sitegen {name} ")
+        assert "Exit code: 0 " in told, name
+
+
+def test_help_and_proofreading_load_no_pages(tmp_path: Path) -> None:
+    draft = tmp_path / "draft.txt"
+    draft.write_text("Cut it 16 in long.", encoding="utf-8")
+    program = "import sys; from sitegen.cli import main\ntry: main(sys.argv[1:])\nfinally: print(*sys.modules)"
+    for arguments in (["--help"], ["--version"], ["proofread", str(draft)]):
+        run = subprocess.run([sys.executable, "-c", program, *arguments], capture_output=True, text=True, check=False)
+        assert "sitegen.cli.commands" in run.stdout.split(), run.stderr
+        assert not {"sitegen.publishing", "sitegen.classes", "typst"} & set(run.stdout.split()), arguments

@@ -6,17 +6,16 @@ import argparse
 import sys
 from itertools import groupby
 from textwrap import fill, indent
-from typing import Any
 
 from sitegen.checks import Check, all_checks
 from sitegen.findings import nearest
 
 
-def add_to(commands: Any) -> None:
-    """Add the command to the parser."""
-    command = commands.add_parser("checks", help="list all checks, or explain one")
+def set_up(command: argparse.ArgumentParser) -> None:
+    """Tell the parser of this command what it takes."""
+    command.description = "Lists all checks, or explains one with its source and two examples."
+    command.epilog = "Exit code: 0 listed, 2 there is no such check."
     command.add_argument("id", metavar="ID", nargs="?", help="the check to explain")
-    command.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:
