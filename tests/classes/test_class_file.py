@@ -8,7 +8,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from classes.class_folders import CLASS, TOTE, read_class, whole_class
+from classes.class_folders import CLASS, STEPS, TOTE, read_class, whole_class
 from content import EXAMPLE, messages
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -99,6 +99,13 @@ def test_one_slip(old: str, new: str, message: str, tmp_path: Path) -> None:
     assert old in CLASS
     _, findings = read_class(tmp_path, CLASS.replace(old, new))
     assert [each for each in findings if message in each.message], messages(findings)
+
+
+def test_a_step_that_cannot_be_read_is_no_unknown_step(tmp_path: Path) -> None:
+    text = CLASS + "before_class: [cut, 01-cut, clip]\nhomework: [press]\n"
+    files = {**STEPS, "steps__01-cut_dot_yaml": 'title: "Cut out\n'}
+    _, findings = read_class(tmp_path, text, **files)
+    assert messages(findings) == ["5:29 unknown-reference: There is no step “clip”. Known are: sew, press."]
 
 
 def test_a_tutorial_without_sizes_takes_a_plain_number(tmp_path: Path) -> None:

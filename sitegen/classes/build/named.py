@@ -6,28 +6,47 @@ import re
 from collections import Counter
 from collections.abc import Collection, Iterable
 from collections.abc import Mapping as Names
+from dataclasses import dataclass
 
 from sitegen.classes.model import Count
 from sitegen.reading import Mapping, Node, Scalar, Sequence
 from sitegen.tutorial import Reference, Step, Tutorial
 from sitegen.tutorial.build import Fields
 
+_STEPS = "steps/"
+"""The folder of the step files, as what cannot be read names them."""
 
-def step_names(tutorial: Tutorial) -> dict[str, Step]:
+
+@dataclass(frozen=True, slots=True)
+class StepNames:
     """What a class file may call each step: its file's name without the ending, with or without the number."""
-    stems = {step.file.rpartition(".")[0]: step for step in tutorial.steps}
-    short = {stem: re.sub(r"^\d+[-_ ]*", "", stem) or stem for stem in stems}
-    often = Counter(short.values())
-    return {short[stem] if often[short[stem]] == 1 else stem: step for stem, step in stems.items()} | stems
+
+    known: Names[str, Step]
+    unread: frozenset[str]
+    """Names of step files that are there and cannot be read: reported where they lie, and nowhere else."""
+
+    @classmethod
+    def of(cls, tutorial: Tutorial) -> StepNames:
+        """The names of a tutorial's steps. A number can only be left away where what is behind it names one step."""
+        unread = [name.removeprefix(_STEPS) for name in tutorial.unread if name.startswith(_STEPS)]
+        files = {step.file: step for step in tutorial.steps} | dict.fromkeys(unread)
+        stems = {file.rpartition(".")[0]: step for file, step in files.items()}
+        short = {stem: re.sub(r"^\d+[-_ ]*", "", stem) or stem for stem in stems}
+        often = Counter(short.values())
+        names = {short[stem] if often[short[stem]] == 1 else stem: step for stem, step in stems.items()} | stems
+        return cls(
+            {name: step for name, step in names.items() if step is not None},
+            frozenset(name for name, step in names.items() if step is None),
+        )
 
 
-def steps_named(fields: Fields, key: str, steps: Names[str, Step]) -> tuple[Reference, ...]:
+def steps_named(fields: Fields, key: str, steps: StepNames) -> tuple[Reference, ...]:
     """The steps under a key, one or a list; those that the tutorial does not have are reported."""
     node = fields.get(key)
     return _steps(fields, node, steps, f"{key}: [cut-out]") if node is not None else ()
 
 
-def steps_together(fields: Fields, steps: Names[str, Step]) -> tuple[tuple[Reference, ...], ...]:
+def steps_together(fields: Fields, steps: StepNames) -> tuple[tuple[Reference, ...], ...]:
     """Lists of two steps or more that stay in one session."""
     example = "together: [[gather, sew-on-the-waistband]]"
     node = fields.get("together")
@@ -47,16 +66,17 @@ def steps_together(fields: Fields, steps: Names[str, Step]) -> tuple[tuple[Refer
     return tuple(found)
 
 
-def _steps(fields: Fields, node: Node, steps: Names[str, Step], example: str) -> tuple[Reference, ...]:
+def _steps(fields: Fields, node: Node, steps: StepNames, example: str) -> tuple[Reference, ...]:
     found = []
     for item in fields.builder.entries(node):
         words = fields.builder.words(item, "the name of a step file", example)
         if words is None:
             continue
-        if words.text in steps:
+        if words.text in steps.known:
             found.append(Reference(words.text, words.place))
-        else:
-            fields.builder.unknown("step", words, [name for name in steps if not name[:1].isdigit()] or list(steps))
+        elif words.text not in steps.unread:
+            known = [name for name in steps.known if not name[:1].isdigit()]
+            fields.builder.unknown("step", words, known or list(steps.known))
     return tuple(found)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping as Names
 from collections.abc import Sequence as Several
 
 from sitegen.classes.amounts import sold_by_length
-from sitegen.classes.build.named import called_like, counts, step_names, steps_named, steps_together
+from sitegen.classes.build.named import StepNames, called_like, counts, steps_named, steps_together
 from sitegen.classes.build.prices import prices
 from sitegen.classes.build.sessions import sessions, time_zone
 from sitegen.classes.model import (
@@ -86,7 +86,7 @@ def _with_tutorial(
     measured_in = System(units) if units else None
     own = Unit.CM if measured_in is System.CENTIMETRES else Unit.IN
     builder.unit, builder.sizes = own if measured_in else tutorial.unit, tutorial.sizes
-    steps = step_names(tutorial)
+    steps = StepNames.of(tutorial)
     changes = _changes(fields, tutorial)
     found_sessions = sessions(fields)
     room = _room(fields, tutorial)
@@ -121,7 +121,7 @@ def _with_tutorial(
         on_site=fields.flag("on_site"),
     )
     fields.finish()
-    _each_step_once(written, fields, steps)
+    _each_step_once(written, fields, steps.known)
     keys = [change.name for change in changes]
     try:
         computed = made_together(plain, keys) if keys else plain
@@ -133,7 +133,7 @@ def _with_tutorial(
             said=changes[-1].name,
         )
         return None
-    return computed_class(written, computed, plain, steps) if written.students else None
+    return computed_class(written, computed, plain, steps.known) if written.students else None
 
 
 def _views(fields: Fields, tutorial: Tutorial) -> dict[str, Words]:
