@@ -56,6 +56,10 @@ _SAFE_REACH = 5
 _FOR_A_PAIR_REACH = 12
 _OF_ONE_SHARE = re.compile(r"[=s:i][_e]{0,3}/[_i=]{0,3}(?P<r>[MU])")
 
+_JOINED_TO_A_LINE = re.compile(r"[NL]_{0,4}aU_{0,2},?&_{0,2}$")
+"""``14 at £4.50 and`` before ``six at £3``: what is told behind both is what both come to."""
+_LINE = 14
+
 
 def products(told: Paragraph) -> Iterator[Claim]:
     """Every product of a paragraph that words name as one."""
@@ -92,7 +96,9 @@ def _of_rate(told: Paragraph, at: int) -> Claim | None:
     if found is None:
         return None
     place, firm = found
-    if not firm and _is_one_of_several(told, at):
+    if _JOINED_TO_A_LINE.search(told.symbols[max(0, place - _LINE) : place]) or (
+        not firm and _is_one_of_several(told, at)
+    ):
         return None
     price = told.items[at]
     value = _factor(told.items[place]) * price.value

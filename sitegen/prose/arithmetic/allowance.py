@@ -24,13 +24,16 @@ _WIDEST = {unit: 40 / unit.mm for unit in Unit}
 """In each unit: no seam allowance of a beginner's text is wider than 40 mm (common practice, no source)."""
 _ONE = words("a an one another")
 _TWO = words("two 2 both")
+_MORE = words("more further extra")
 _BOTH = words("the your those")
 _LINKS = words("plus add adding and with minus less + & adds allow allowing")
 _SIDES = words("on at each both either above top all")
 _SIGNS = words("plus minus less + − &")
 _STOPS = words(". ; : ! ? ) • –")
-_SETTLED = words("of is are : ( =")
+_SETTLED = words("of is are ( =")
 """Words behind an allowance that go on to give its length there."""
+_BEFORE_A_LENGTH = words(": ,")
+"""The same, if a number is near."""
 
 
 def seam_allowance(reading: Reading) -> Measured | None:
@@ -81,6 +84,14 @@ def _is_one_of_them(tokens: Tokens, at: int) -> bool:
     return tokens.word(at + 1) in ("at", "on") and not (_SEAMS | _ALLOWANCES).isdisjoint(near)
 
 
+def _is_settled(tokens: Tokens, behind: int) -> bool:
+    """Whether what stands behind an allowance gives its length there: ``an allowance of 1 cm``, ``one seam, 1 cm``."""
+    following = frozenset(tokens.words[behind : behind + 1])
+    if not following.isdisjoint(_BEFORE_A_LENGTH):
+        return TokenKind.NUMBER in tokens.kinds[behind + 1 : behind + 3]
+    return not following.isdisjoint(_SETTLED)
+
+
 def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
     """The token behind ``seam allowance`` at ``at``, where the words give no length, and how often it is taken.
 
@@ -90,14 +101,18 @@ def named_allowance(tokens: Tokens, at: int) -> tuple[int, int] | None:
         return None
     if _is_one_of_them(tokens, at):
         return at + 1, 1
-    article, last, behind = tokens.words[at - 1] if at else "", tokens.word(at), at + 1
+    last, behind = tokens.word(at), at + 1
+    at -= tokens.word(at - 1) in _MORE
+    article = tokens.words[at - 1] if at else ""
     if last in _SEAMS and tokens.word(behind) in _ALLOWANCES:
         last, behind = tokens.word(behind), behind + 1
     following = tokens.words[behind : behind + 1]
-    if last not in _SEAMS | _ALLOWANCES or (following and following[0] in _SETTLED):
+    if last not in _SEAMS | _ALLOWANCES or _is_settled(tokens, behind):
         return None
     laid = bool(following) and following[0] in _SIDES
     ahead = tokens.words[at - 2] if at > 1 else ""
+    if ahead in _LINKS and at > 2 and tokens.words[at - 3] == "before":
+        return None  # “doubled before adding the seams: 23 cm”
     if article in _ONE and ahead == "for" and at > 3 and tokens.kinds[at - 4] is TokenKind.NUMBER:
         return None  # “5/8 in for a seam” is all of it
     if last.endswith("s"):

@@ -142,7 +142,17 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequ
         number = items[percent.index].number
         if number is not None:
             found.wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
-    yield from (found.wrong[place] for place in sorted(found.wrong.keys() - found.right.keys()))
+    for place in sorted(found.wrong.keys() - found.right.keys()):
+        if not _ends_before_its_fraction(items, place, found.wrong[place], said):
+            yield found.wrong[place]
+
+
+def _ends_before_its_fraction(items: list[Item], at: int, wrong: WrongResult, said: Said) -> bool:
+    """Whether the fraction of a result is another length: ``twice that's four and half an inch for this seam``."""
+    behind = said(items[at + 1]).lower() if at + 1 < len(items) else ""
+    if wrong.unit is None or not behind.startswith("for ") or " and " not in said(items[at]):
+        return False
+    return wrong.should_be == items[at].value // wrong.unit.mm * wrong.unit.mm
 
 
 def _is_unlike(items: list[Item], symbols: str, at: int, wrong: WrongResult) -> bool:

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import agrees
+from sitegen.prose.arithmetic.slack import loses_seams
 from sitegen.prose.arithmetic.symbols import Item
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
@@ -38,6 +39,7 @@ _NO_RESULT = re.compile(
     r"\b(?:the|those|these|that)$|\bselv[ae]d?ges? to selv[ae]d?ges? ?,?$"
     r"|\ball but$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$"
     r"|\. (?:over|under)lap (?!is|of)[a-z ]*$"
+    r"|\bnow (?:i |we )?(?:use|draw|sew|do|prefer)\b[a-z ]*$"
 )
 _UNKNOWN = re.compile(r"[+\-A]_?X[^L.\n]*$")
 """Something is added of which nobody knows here how much it is: ``plus a seam on both sides``."""
@@ -149,13 +151,14 @@ def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Sai
     last = symbols.rfind("L", scope.start, at)
     apart = last >= 0 and "." in symbols[last:at]
     weak = apart and set("=qcuv:(").isdisjoint(scope.tie)
-    text = _words(items, scope.start, at, said)
+    text, behind = _words(items, scope.start, at, said), _words(items, at, scope.end, said)
     close = [
         way
         for way in named
         if not (weak and way.kind == "product" and abs(way.value - result.value) * 6 > way.value)
         and not (way.kind == "sum" and set("=qcv:(").isdisjoint(scope.tie) and _PLACED.search(text))
-        and not (way.kind == "product" and _JOINED.search(text))
+        and not (way.kind == "product" and (_JOINED.search(text) or loses_seams(text)))
+        and not (way.kind == "sum" and scope.start > at and _JOINED.search(behind))
         and not (result.hedged and way.kind in ("sum", "difference", "product", "division"))
         and _close(way, result, sure, scope.tie)
         and way.value not in said_already

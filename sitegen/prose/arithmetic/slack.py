@@ -19,6 +19,8 @@ _ROOM = re.compile(
 """Words that leave room on purpose: ``3 m to be on the safe side``."""
 _BUYS = re.compile(r"\b(?:buys?|bought|orders?|ordered|ordering|purchase|ask(?:ed)? for)\b")
 _TRIMMED = re.compile(r"\b(?:seamed|joined|sewn together|overlapped|not quite)\b")
+_SEWN_IN_A_ROW = re.compile(r"\bsew(?:n|ed)? (?:\S+ ){0,8}(?:together|in a row|side by side|end to end)\b")
+_AS_CUT = re.compile(r"\b(?:cut|strips?)\b")
 _MADE = ("product", "class total", "sum", "division", "doubling")
 _LITTLE = Fraction(1, 4)
 _REACH = 24
@@ -40,9 +42,16 @@ def has_slack(items: Sequence[Item], symbols: str, at: int, right: Fraction, kin
     roomy = result < right if kind == "division" else result > right
     if roomy and kind in _MADE and _ROOM.search(words):
         return True
+    if kind in ("product", "doubling") and result < right and loses_seams(words):
+        return True
     if kind in ("product", "class total") and right * (1 - _SEAMS) <= result < right and _TRIMMED.search(words):
         return True
     return result > right and kind in _MADE and _BUYS.search(words) is not None and _is_bought_by(result, right, unit)
+
+
+def loses_seams(words: str) -> bool:
+    """Whether pieces as they were cut are sewn in a row, of which the seams take what nobody names."""
+    return _SEWN_IN_A_ROW.search(words) is not None and _AS_CUT.search(words) is not None
 
 
 def _is_bought_by(result: Fraction, right: Fraction, unit: Unit) -> bool:

@@ -38,6 +38,10 @@ _NO_PLURALS = words("that's it's there's what's across this plus less makes give
 _COUNTED_BEHIND = words("times divided into pins clips pieces")
 _LARGEST_DIAL = 20
 _COUNTING = words("sold made counted were")
+_THERE_WERE = (["there", "were"], ["there", "are"])
+_GROUPS = words("class group course workshop guild")
+_NAMED_GROUP = 5
+"""Words: ``in the saturday morning class``."""
 _LATELY = 3
 _LARGEST_SIZE = 32
 _PATTERNS = words("pattern line lines graded grading")
@@ -77,9 +81,13 @@ def is_something_else(tokens: Tokens, found: Sequence[Measured], index: int) -> 
         return True
     if last and last[-1].counted and tokens.words[last[-1].behind : one.first] in (["or"], ["to"], ["and"]):
         return True  # “a size 12 or 14”
-    if whole and (not _COUNTING.isdisjoint(before[-1:]) or before[-2:] == ["there", "were"]):
+    if whole and (not _COUNTING.isdisjoint(before[-1:]) or before[-2:] in _THERE_WERE):
         return True  # “i sold fifteen at the fair”
-    if whole and (after[:2] in (["in", "the"], ["in", "my"]) and "class" in after):
+    if (
+        whole
+        and after[:2] in (["in", "the"], ["in", "my"])
+        and not _GROUPS.isdisjoint(tokens.words[one.behind : one.behind + _NAMED_GROUP])
+    ):
         return True  # “we had eighteen in the class”
     if before[-1:] == ["took"] and any(other.kind is Kind.TIME for other in found[max(0, index - _LATELY) : index]):
         return True  # “it took me forty five minutes and the next one took twenty”

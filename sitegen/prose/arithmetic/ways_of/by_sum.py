@@ -193,6 +193,9 @@ def _without(parts: Parts, one: int, other: int, *, named: bool, adding: bool) -
         yield way("", apart)
     if parts.has("vSH"):
         yield way("", apart / 2)  # what is left on either side
+    alike = sum(1 for at in parts.lengths if parts.items[at].value == less.value) > 1
+    if "S" in parts.around and len(parts.lengths) > 2 and not alike:
+        yield way("", more.value + 2 * less.value)  # “16 in, 19 in stretched; with 1/2 in at both ends I cut 17 in”
     counted = "*" in symbols[max(0, other - 1) : other]
     lone = "S" not in symbols[max(0, other - 4) : other + 4] and "A" in symbols[max(0, other - 3) : other]
     if not counted and (not adding or (other == parts.lengths[-1] and lone)):
