@@ -27,6 +27,8 @@ _ALL_ROUND = re.compile(
 )
 _SIDES = re.compile(r"\b(?:sides|ends|edges)\b")
 _COUNTS_SIDES = re.compile(r"^(?:\w+ )?(?:sides?|ends?|edges?|seams?)\b")
+_ONLY_PLACES = re.compile(r"(?:above|below)\b")
+"""Words behind a length that tell where something is done: ``cut 5 in above the wrist``."""
 _TAKES = frozenset("T-<m")
 _ADDS = frozenset("+ABl")
 _OTHERS = frozenset("NPRDH~X*/Q<>\n")
@@ -113,7 +115,11 @@ def _parts_before(items: Sequence[Item], symbols: str, base: int, at: int, said:
         "_" if symbols[place] == "N" and _counts_sides(items, place, said) else symbols[place]
         for place in range(first, base)
     )
-    places = [place for place in range(first, base) if symbols[place] == "L"]
+    places = [
+        place
+        for place in range(first, base)
+        if symbols[place] == "L" and not _ONLY_PLACES.match(said(items[place + 1]).lower())
+    ]
     less = all(items[place].value * 2 < items[base].value for place in places)
     places = places if _are_apart(items, places) else []
     plain = _OTHERS.isdisjoint(told) and _OTHERS.isdisjoint(symbols[base:at]) and told.count("L") <= _MOST

@@ -11,6 +11,10 @@ from sitegen.prose.arithmetic.terms import Said
 
 _TIES = frozenset("=kq:ucvt(d*g")
 _SIZES = re.compile(r"LW,_?LW,?&_?LW")
+_SAYS_OF_IT = re.compile(r"L[_u]{0,2}[,(][_k]{0,2}$")
+_OF_IT = re.compile(r"_?o_(?:,_?&|[.)])")
+_NO_THING = re.compile(r"[,(] ?(?:about|roughly|around|some|nearly|or|which is|that's|that is|i.e.)*$")
+_LONGEST_REMARK = 7
 _BEFORE, _BEHIND = 20, 6
 """How many symbols around a length have any say."""
 
@@ -85,6 +89,16 @@ def _tie(symbols: str, index: int) -> str | None:
     if re.search(r"P_?o_[^.]*L_?$", symbols[max(0, index - 16) : index]) and near.count("L") == 1:
         return ahead
     return ahead if "L" in near and re.search(r"(?:[DH][^L.]*|H[^L.]{0,3}L[^L.]*)$", near) else None
+
+
+def told_of_the_length_before(items: Sequence[Item], symbols: str, said: Said, share: int) -> int | None:
+    """The length of which a share says what it is of another: ``7 in finished, about 78% of it, and 7 3/4 in cut``."""
+    first = max(0, share - _LONGEST_REMARK)
+    before = _SAYS_OF_IT.search(symbols[first:share])
+    if before is None or not _OF_IT.match(symbols, share + 1):
+        return None
+    words = " ".join(said(item) for item in items[first + before.start() + 1 : share]).lower()
+    return first + before.start() if _NO_THING.search(words) else None
 
 
 def is_of_another(items: Sequence[Item], symbols: str, said: Said, share: int, length: int) -> bool:

@@ -11,7 +11,7 @@ from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.relations.parts import are_all_shares, at_points, gaps
 from sitegen.prose.arithmetic.relations.window import Window
 from sitegen.prose.arithmetic.symbols import is_cloth_width
-from sitegen.prose.arithmetic.ties import tie_of
+from sitegen.prose.arithmetic.ties import tie_of, told_of_the_length_before
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
 _HALVES = re.compile(
@@ -138,6 +138,8 @@ def _doubled(window: Window, symbol: str, value: Fraction) -> Iterator[Told]:
 
 def _shared(window: Window, at: int, value: Fraction) -> Iterator[Told]:
     """A share of a length, the length with it or without it, or the whole of which the length is a share."""
+    if told_of_the_length_before(window.items, window.symbols, window.said, at) not in (None, window.at):
+        return
     part, symbol, factor = window.parts[0], window.symbols[at], window.value(at)
     said = window.name(part)
     share = share_words(symbol, factor, said)

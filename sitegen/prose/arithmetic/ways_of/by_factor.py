@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from sitegen.prose.arithmetic.agree import Exactness, part_exactness
 from sitegen.prose.arithmetic.symbols import Item
-from sitegen.prose.arithmetic.ties import is_of_another
+from sitegen.prose.arithmetic.ties import is_of_another, told_of_the_length_before
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Way, sign_of, times_of
 from sitegen.quantities import Ratio, show_ratio, vulgar
 
@@ -23,6 +23,9 @@ def shared_ways(parts: Parts) -> Iterator[Way]:
     for at in range(parts.scope.start, parts.scope.end):
         item = items[at]
         if item.symbol not in "PRDH" or not lengths:
+            continue
+        own = told_of_the_length_before(items, parts.symbols, parts.said, at) if item.symbol in "PR" else None
+        if own not in (None, parts.scope.at):
             continue
         whole = _whole_of_a_share(parts, at)
         if whole is not None:

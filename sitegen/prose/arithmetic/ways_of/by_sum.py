@@ -12,6 +12,9 @@ from sitegen.prose.arithmetic.symbols import Item, is_cloth_width
 from sitegen.prose.arithmetic.vocabulary import ACROSS, UPRIGHT
 from sitegen.prose.arithmetic.ways_of.parts import Parts, Way, counts_of, joined_to_the_last, sign_of, times_of
 
+_SENTENCES_OF_A_LIST = 1
+"""Full stops over which several lengths are still taken off one."""
+
 
 def summed_ways(parts: Parts) -> Iterator[Way]:
     """Every way by adding lengths and taking them off."""
@@ -166,7 +169,8 @@ def _taken_off(parts: Parts) -> Iterator[Way]:
     if parts.has("T-") and len(parts.lengths) > 2:
         yield from _each_less(parts)
     if len(summed) > 2:
-        yield from _all_taken_off(parts, [parts.items[at] for at in summed], takes=takes)
+        near = parts.symbols.count(".", summed[0], parts.scope.at) <= _SENTENCES_OF_A_LIST
+        yield from _all_taken_off(parts, [parts.items[at] for at in summed], takes=takes and near)
     for first in range(1, len(summed) - 1):  # what stands before may have no part in it
         for way in _all_taken_off(parts, [parts.items[at] for at in summed[first:]], takes=False):
             yield way._replace(named=False)
