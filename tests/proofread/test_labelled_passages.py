@@ -29,9 +29,10 @@ MISREAD = frozenset(
 
 FREELY_MISREAD = frozenset(
     (
-        "free_seen_loam l071", "free_seen_peat p003", "free_seen_peat p035", "free_seen_peat p063",
-        "free_seen_peat p086", "free_seen_peat p135", "free_seen_peat p147", "free_seen_peat p155", "free_seen_reed r040", "free_seen_reed r046", "free_seen_reed r060",
-        "free_seen_reed r070", "free_seen_reed r102", "free_seen_reed r149", "free_seen_reed r153",
+        "free_seen_fern F122", "free_seen_loam l071", "free_seen_moss M027", "free_seen_moss M115",
+        "free_seen_moss M135", "free_seen_peat p003", "free_seen_peat p063", "free_seen_peat p135",
+        "free_seen_reed r040", "free_seen_reed r060", "free_seen_reed r102", "free_seen_reed r149",
+        "free_seen_reed r153",
     )
 )  # fmt: skip
 """The same of those that are freely written."""

@@ -94,7 +94,7 @@ def _is_setting(tokens: Tokens, one: Measured) -> bool:
         return True
     before = _before(tokens, one.first)
     tail = before[-4:]
-    for word, behind in (("length", ""), ("width", "")):
+    for word in ("length", "width"):
         if word in tail:
             at = len(tail) - 1 - tail[::-1].index(word)
             beside = set(tail[:at]) | {*before[-8:-4]} | set(tail[at + 1 : at + 3])
@@ -102,7 +102,6 @@ def _is_setting(tokens: Tokens, one: Measured) -> bool:
                 return True
             if at + 1 == len(tail) and one.form is Form.DECIMAL and one.unit is None:
                 return True
-        del behind
     if one.unit is None and one.form is Form.WHOLE:
         return False
     if after[:1] in (["long"], ["wide"]) and set(tail[-2:]) & _STITCHES:

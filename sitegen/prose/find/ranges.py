@@ -8,7 +8,7 @@ from itertools import takewhile
 
 from sitegen.prose.find.measured import Measured, between
 from sitegen.prose.find.numbers import Form
-from sitegen.prose.find.tokens import Tokens
+from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
 from sitegen.prose.words import words
 from sitegen.quantities import Unit
@@ -22,6 +22,7 @@ _MOVING = words(
     " reduce reduced taper tapers tapering going lengthened shortened widened shrink shrinks shrank drops drop"
     " rises raise raised lower lowered brings bring take takes took stretch stretches stretched"
 )
+_HAS = words("take takes took")
 _CHOICE = words(
     "vary varies varying runs run anything fits fit suits suit suitable any wide widths sizes anywhere graded range"
     " ranges ranging depending somewhere between either"
@@ -63,6 +64,7 @@ def _range(tokens: Tokens, one: Measured, other: Measured) -> Measured | None:
         return None  # “trim the inner one to 6 mm”
     if not _links_range(tokens, one, other, link):
         return None
+    one = _in_the_unit_of(tokens, one, other)
     kind, unit = other.kind or one.kind, other.unit or one.unit
     if kind is None:
         kind = Kind.RATIO if _shares(tokens, one, other) else None
@@ -90,6 +92,17 @@ def _range(tokens: Tokens, one: Measured, other: Measured) -> Measured | None:
         counted=one.counted, spoken=one.spoken or other.spoken,
         decimals=max((places for places in (one.decimals, other.decimals) if places is not None), default=None),
     )  # fmt: skip
+
+
+def _in_the_unit_of(tokens: Tokens, one: Measured, other: Measured) -> Measured:
+    """The first end of a range in the unit of the last, where a bracket holds no more than both: ``(6 mm to 1 cm)``."""
+    metric = {one.unit, other.unit} == {Unit.MM, Unit.CM}
+    alone = tokens.words[one.first - 1 : one.first] in (["("], ["["]) and tokens.words[
+        other.behind : other.behind + 1
+    ] in ([")"], ["]"])
+    if not (metric and alone) or one.unit is None or other.unit is None:
+        return one
+    return replace(one, value=one.value * one.unit.mm / other.unit.mm, unit=other.unit, decimals=None)
 
 
 def _from_an_edge(tokens: Tokens, one: Measured) -> bool:
@@ -125,8 +138,16 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
         behind = tokens.words[other.behind : other.behind + 2]
         ends_sum = behind[:1] in _ENDS_OF_SUMS or (one.kind is not None and behind in _TOTALS)
         offered = bool(_CHOICE & set(before)) and one.kind is not None
+        if _is_in_a_row(tokens, one.first - 1, dash) or _is_in_a_row(tokens, other.behind, dash):
+            return False  # “88 – 92 – 96 cm”, a size each
         return (touching or (one.value < other.value and dash != "-") or offered) and not ends_sum
     return False
+
+
+def _is_in_a_row(tokens: Tokens, at: int, dash: str) -> bool:
+    """Whether this is the same dash, between two numbers too."""
+    beside = tokens.kinds[max(0, at - 1) : at] + tokens.kinds[at + 1 : at + 2]
+    return at > 0 and tokens.words[at : at + 1] == [dash] and beside == [TokenKind.NUMBER, TokenKind.NUMBER]
 
 
 def _leads_to_a_choice(before: Sequence[str]) -> bool:
@@ -147,6 +168,8 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
         return True
     words = {*before, *within, *takewhile(lambda word: word not in _STOPS, behind)}
     down = "down" in words and tokens.words[max(0, one.first - 2) : one.first] != ["down", "to"]
+    if before[-1:] == ["of"] and (before[-3:-2] in (["a"], ["an"]) or "".join(before[-2:-1]).endswith("s")):
+        words -= _HAS  # “straight skirts take a hem of 2 in to 3 in”
     moves = words & _MOVING and ("from" in words or not words & _MOVING <= {"go"})
     if moves or down or (words & _HALVING and one.value == 2 * other.value):
         return False
