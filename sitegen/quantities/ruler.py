@@ -25,11 +25,17 @@ _FINE_MARKS = {
 
 @dataclass(frozen=True, slots=True)
 class Ruler:
-    """The marks to which lengths are shown; from ``turn`` upward the long step is used."""
+    """The marks to which lengths are read and shown; from ``turn`` upward the long step is used.
+
+    Read to the marks of a tape, a length of an inch or more may be on an eighth; shown, it is on a sixteenth up to
+    where centimetres are shown to the millimetre too: both are then about as exact, and four quarters of a small band
+    come to the band.
+    """
 
     inch_short: Length = inches("1/16")
     inch_long: Length = inches("1/8")
     inch_turn: Length = inches(1)
+    inch_shown_turn: Length = inches(4)
     metric_short: Length = mm(1)
     metric_long: Length = mm(5)
     metric_turn: Length = cm(10)
@@ -47,15 +53,21 @@ class Ruler:
 
     def rounded(self, value: Length, system: System) -> Length:
         """The nearest mark, halves away from zero. A length is never rounded to nothing."""
-        step = self.step(value, system)
-        marks = nearest_whole(abs(value.mm.numerator) * step.mm.denominator, value.mm.denominator * step.mm.numerator)
-        if marks == 0 and value:
+        return _on_marks(value, self.step(value, system))
+
+    def shown(self, value: Length, system: System) -> Length:
+        """The nearest mark of those that are shown, halves away from zero. A length is never rounded to nothing.
+
+        Half a millimetre that is exact stays, as the 2.5 mm of a needle: it is a size, not a mark.
+        """
+        if system is System.CENTIMETRES and abs(value) < cm(1) and value.sits_on(mm("1/2")):
             return value
-        return step * (marks if value.mm >= 0 else -marks)
+        fine = system is System.INCHES and abs(value) < self.inch_shown_turn
+        return _on_marks(value, self.finest(system) if fine else self.step(value, system))
 
     def show(self, value: Length, system: System) -> str:
         """The length in words of one system: ``17 3/4 in``, ``45 cm``, ``6 mm``."""
-        rounded = self.rounded(value, system)
+        rounded = self.shown(value, system)
         sign = "−" if rounded.mm < 0 else ""
         size = abs(rounded)
         if system is System.INCHES:
@@ -84,6 +96,13 @@ class Ruler:
 
 RULER = Ruler()
 """The marks that are used unless an author chooses others."""
+
+
+def _on_marks(value: Length, step: Length) -> Length:
+    marks = nearest_whole(abs(value.mm.numerator) * step.mm.denominator, value.mm.denominator * step.mm.numerator)
+    if marks == 0 and value:
+        return value
+    return step * (marks if value.mm >= 0 else -marks)
 
 
 def nearest_whole(part: int, whole: int) -> int:
@@ -132,7 +151,7 @@ def show_to_buy(need: Length, system: System) -> str:
 
 def show_in_unit(value: Length, unit: Unit, ruler: Ruler = RULER) -> str:
     """A length in one unit, rounded to the ruler of that unit's system: for putting right what was typed."""
-    number = ruler.rounded(value, unit.system).in_unit(unit)
+    number = ruler.shown(value, unit.system).in_unit(unit)
     if unit is Unit.IN:
         return f"{_on_inch_ruler(number)} in"
     return f"{vulgar(number) if unit.system is System.INCHES else decimal(number, 3)} {unit.symbol}"

@@ -231,7 +231,7 @@ def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
 def _as_shown(value: Value, system: System, ruler: Ruler) -> Value:
     """The value that ``show_value`` prints; never rounded to nothing, so that it can still divide."""
     if isinstance(value, Length):
-        return ruler.rounded(value, system)
+        return ruler.shown(value, system)
     if isinstance(value, Ratio):
         return value if value.as_fraction else Ratio(_nearest(value.value, Fraction(1, 1000)))
     if isinstance(value, Area):

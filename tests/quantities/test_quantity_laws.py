@@ -202,12 +202,24 @@ def test_a_shown_length_is_a_mark_no_further_away_than_half_a_step(value: Length
 
 
 @modest
+@examples(lengths, systems)
+def test_what_is_shown_is_on_a_mark_of_the_ruler_or_finer_and_stays_there(value: Length, system: System) -> None:
+    shown = RULER.shown(value, system)
+    assert shown == value or shown.sits_on(RULER.finest(system))
+    assert abs(shown - value) <= abs(RULER.rounded(value, system) - value)
+    assert RULER.shown(-value, system) == -shown
+    assert RULER.shown(shown, system) == shown
+    assert bool(shown) is bool(value)
+
+
+@modest
 @examples(lengths, lengths, systems)
 def test_a_longer_length_is_never_shown_shorter(one: Length, other: Length, system: System) -> None:
     shorter, longer = sorted([one, other])
     first = RULER.finest(system)
     if abs(shorter) >= first and abs(longer) >= first:
         assert RULER.rounded(shorter, system) <= RULER.rounded(longer, system)
+        assert RULER.shown(shorter, system) <= RULER.shown(longer, system)
 
 
 @modest
@@ -307,7 +319,7 @@ def test_a_sum_equals_its_parts_and_its_line_adds_up_or_says_that_it_does_not(
         return
     parts, result = line.removeprefix("total: ").split(" = ")
     assert len(list(inputs_of(number))) == len(values) == len(list(PRINTED.finditer(parts)))
-    shown = RULER.rounded(number.length, system)
+    shown = RULER.shown(number.length, system)
     assert result.split(" (")[0] == RULER.show(number.length, system)
     assert ("(shown rounded" in result) is (added_up(parts) != shown)
 
@@ -318,9 +330,9 @@ def test_a_product_says_that_it_is_rounded_exactly_when_the_shown_one_is_another
     value: Length, percent: int, system: System
 ) -> None:
     line = show_line(work("band", given("opening", value), times(given("ratio", Ratio.percent(percent)))), system)
-    shown = RULER.rounded(value, system) * Fraction(percent, 100)
+    shown = RULER.shown(value, system) * Fraction(percent, 100)
     exact = value * Fraction(percent, 100)
-    assert ("(shown rounded" in line) is (RULER.rounded(shown, system) != RULER.rounded(exact, system))
+    assert ("(shown rounded" in line) is (RULER.shown(shown, system) != RULER.shown(exact, system))
 
 
 @modest

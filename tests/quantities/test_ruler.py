@@ -37,15 +37,17 @@ INCHES, METRIC = System.INCHES, System.CENTIMETRES
         ("31/32", "1 in"),
         ("0.96", "15/16 in"),
         ("1", "1 in"),
-        ("17/16", "1 1/8 in"),
-        ("1.06", "1 in"),
+        ("17/16", "1 1/16 in"),
+        ("63/16", "3 15/16 in"),
+        ("65/16", "4 1/8 in"),
+        ("1.06", "1 1/16 in"),
         ("17.75", "17 3/4 in"),
         ("17.7", "17 3/4 in"),
         ("17.68", "17 5/8 in"),
         ("200", "200 in"),
     ],
 )
-def test_inches_go_to_sixteenths_below_one_and_to_eighths_from_one(number: str, shown: str) -> None:
+def test_inches_go_to_sixteenths_below_four_and_to_eighths_from_four(number: str, shown: str) -> None:
     assert RULER.show(inches(number), INCHES) == shown
 
 
@@ -55,6 +57,8 @@ def test_inches_go_to_sixteenths_below_one_and_to_eighths_from_one(number: str, 
         ("0.9", "1 mm"),
         ("6.35", "6 mm"),
         ("9.4", "9 mm"),
+        ("2.5", "2.5 mm"),
+        ("2.4", "2 mm"),
         ("9.525", "1 cm"),
         ("15.875", "1.6 cm"),
         ("99.4", "9.9 cm"),

@@ -177,8 +177,8 @@ def test_the_note_on_rounding_comes_when_shown_parts_do_not_make_the_shown_total
 
 
 def test_a_total_that_is_itself_rounded_away_from_its_exact_parts_says_so() -> None:
-    number = work("total", given("long", inches(1)), plus(given("short", inches("1/16"))))
-    assert show_line(number, INCHES) == "total: long 1 in + short 1/16 in = 1 1/8 in" + NOTE
+    number = work("total", given("long", inches(4)), plus(given("short", inches("1/16"))))
+    assert show_line(number, INCHES) == "total: long 4 in + short 1/16 in = 4 1/8 in" + NOTE
 
 
 def test_a_product_of_shown_parts_that_rounds_to_the_shown_total_needs_no_note() -> None:
@@ -232,9 +232,9 @@ def test_a_tiny_ratio_does_not_stop_the_working() -> None:
 
 
 def test_another_ruler_rounds_and_notes_by_its_own_marks() -> None:
-    number = work("total", given("long", inches(1)), plus(given("short", inches("1/16"))))
+    number = work("total", given("long", inches(4)), plus(given("short", inches("1/16"))))
     fine = Ruler(inch_long=inches("1/16"))
-    assert show_line(number, INCHES, fine) == "total: long 1 in + short 1/16 in = 1 1/16 in"
+    assert show_line(number, INCHES, fine) == "total: long 4 in + short 1/16 in = 4 1/16 in"
 
 
 def test_a_given_number_shows_its_value_and_its_note() -> None:

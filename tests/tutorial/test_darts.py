@@ -137,9 +137,9 @@ def test_darted_edge_follows_a_change_that_crosses_it(tmp_path: Path) -> None:
          ["given-twice: The widths of a and b cannot both follow from the edge that front.waist meets. Give one of them"
           " its width, or write alike darts as one with a count."]),
         ("bust: {edge: side, width: 1 in, length: 3 in, leg: 4 in}",
-         ["dart-legs: The front bust leg does not agree: given 4 in, computed 3 in."]),
+         ["dart-legs: The front bust leg does not agree: given 4 in, computed 3 1/16 in."]),
         ("bust: {edge: side, width: 1 in, length: 3 in, other_leg: 3 1/2 in}",
-         ["dart-legs: The front bust other leg does not agree: given 3 1/2 in, computed 3 in."]),
+         ["dart-legs: The front bust other leg does not agree: given 3 1/2 in, computed 3 1/16 in."]),
         ("bust: {edge: side, meets: back.side, length: 3 in, width: 2 in}",
          ["dart-sum: The front bust width does not agree: given 2 in, computed 1 in."]),
         ("bust: {edge: waist, width: 9 in, length: 3 in, count: 2}",

@@ -112,10 +112,10 @@ class _Told:
                 cloth.pieces, self._language.own(fabric), WorkedText(text, tuple(dict.fromkeys(lines)))
             )
 
-    def _show(self, name: str, sample: Sample) -> str:
+    def _show(self, name: str, sample: Sample, system: System | None = None) -> str:
         """A number of the tutorial in the size of the sample; empty when it is not known."""
         found = self._cls.computed.number(name, sample.size)
-        return show_value(found.value, self._system) if found is not None else ""
+        return show_value(found.value, system or self._system) if found is not None else ""
 
     def _working(self, sample: Sample) -> Iterator[str]:
         """How its count, its cloth and the numbers that it shows were got."""
@@ -176,10 +176,10 @@ class _Told:
             yield f"Press {pressed.pop()}."
 
     def _how_to_hem(self, key: str, sample: Sample) -> Iterator[str]:
-        turn, under, line, gap, catch = (
-            self._show(f"{key}.{field}", sample)
-            for field in ("turn", "fold_under", "stitch_line", "needle_gap", "catch")
+        turn, under, line, catch = (
+            self._show(f"{key}.{field}", sample) for field in ("turn", "fold_under", "stitch_line", "catch")
         )
+        gap = self._show(f"{key}.needle_gap", sample, System.CENTIMETRES)  # as on the label of the needle
         yield f"Fold {under} under and turn {turn}." if under else f"Turn {turn}."
         yield f"Stitch {line} from the fold{f', with needles {gap} apart' if gap else ''}."
         if catch:

@@ -118,7 +118,7 @@ def _each(number: str, words: str, sizes: range, computed: Computed, system: Sys
     """A number in every size in which it is known, as it is printed, named after the size."""
     found = ((size, computed.number(number, size)) for size in sizes)
     return tuple(
-        given(f"{words} {computed.size_name(size)}", RULER.rounded(each.length, system))
+        given(f"{words} {computed.size_name(size)}", RULER.shown(each.length, system))
         for size, each in found
         if each is not None
     )
