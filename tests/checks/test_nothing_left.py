@@ -1,0 +1,182 @@
+"""Lengths of which nothing is left, and folds for which a piece has no room: what is said, and where."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from content import reviewed
+
+from sitegen.findings import Finding, Severity
+
+HEAD = "title: Test\nsummary: A test.\nmeasured_in: centimetres\n"
+CLOTH = "seam_allowance: 2 cm\nfabrics: {main: {name: cotton, structure: woven, buy: 3 m}}\n"
+PIECE = CLOTH + (
+    "pieces: {sl: {cut: 2, fabric: main, length: LENGTH, width: 40 cm,"
+    " sides: {top: seam, bottom: BOTTOM, left: seam, right: seam}, edges: {lower: 36 cm, side: 9 cm}}}\n"
+)
+
+
+def piece(length: str = "50 cm", bottom: str = "seam") -> str:
+    return PIECE.replace("LENGTH", length).replace("BOTTOM", bottom)
+
+
+def of(check: str, root: Path, text: str) -> list[Finding]:
+    return [each for each in reviewed(root, text, head=HEAD).findings if each.check == check]
+
+
+def said(found: list[Finding]) -> list[str]:
+    return [f"{each.place.line}:{each.place.column} {each.said}: {each.message}" for each in found]
+
+
+def nothing_left(root: Path, text: str) -> list[str]:
+    found = of("nothing-left", root, text)
+    assert all(each.severity is Severity.WRONG and each.working for each in found)
+    return said(found)
+
+
+def test_more_taken_out_than_a_piece_has_points_at_the_amount(tmp_path: Path) -> None:
+    text = piece() + "changes: {shorter: {piece: sl, shorten_by: 60 cm, line_at: 2/3 from the top}}\n"
+    assert nothing_left(tmp_path, text) == [
+        "7:44 60 cm: With shorter, the sl cut length comes out at −10 cm. Take out less."
+    ]
+    assert of("fold-room", tmp_path, text) == []
+
+
+def test_what_is_left_may_be_less_than_the_seams_take(tmp_path: Path) -> None:
+    text = piece() + "changes: {shorter: {piece: sl, wanted: 3 cm cut, line_at: 2/3 from the top}}\n"
+    assert nothing_left(tmp_path, text) == [
+        "7:40 3 cm: With shorter, the sl finished length comes out at −1 cm. Want a longer piece."
+    ]
+
+
+def test_two_allowances_longer_than_their_piece(tmp_path: Path) -> None:
+    assert nothing_left(tmp_path, piece("3 cm")) == [
+        "6:45 3 cm: The sl finished length comes out at −1 cm: what its seams and hems take is more than it has."
+        " Make the piece larger, or the allowances smaller."
+    ]
+
+
+def test_piece_as_long_as_its_allowances_is_wrong_and_one_that_is_longer_is_not(tmp_path: Path) -> None:
+    assert [each.partition(" comes out at ")[2][:4] for each in nothing_left(tmp_path, piece("4 cm"))] == ["0 mm"]
+    assert nothing_left(tmp_path, piece("4.1 cm")) == []
+
+
+def test_casing_that_takes_more_than_the_piece_has(tmp_path: Path) -> None:
+    text = piece("4 cm", "e") + (
+        "body: {waist: 70 cm}\nelastics: {e: {around: body.waist, ratio: 90%, overlap: 1 cm, width: 2 cm, room: 1 cm}}\n"
+    )
+    assert [each.partition(":")[0] for each in nothing_left(tmp_path, text)] == ["6"]
+
+
+@pytest.mark.parametrize(
+    ("hem", "expected"),
+    [
+        (
+            "turn: 1 mm, stitch: twin needle, needle_gap: 4 mm",
+            ["7:37 1 mm: The h stitch line comes out at −6 mm: the stitches need 3 mm of the turned cloth beyond them,"
+             " and the needles stand 4 mm apart. Turn up more, or write stitch_line."],
+        ),
+        (
+            "turn: 3 mm, fold_under: 3 mm",
+            ["7:37 3 mm: The h stitch line comes out at −0.18 mm: the stitches need 3 mm of the turned cloth beyond them."
+             " Turn up more, or write stitch_line."],
+        ),
+        ("turn: 10 mm, stitch_line: 0 mm", ["7:57 0 mm: The h stitch line comes out at 0 mm. Stitch farther from the fold."]),
+    ],
+)  # fmt: skip
+def test_row_of_stitches_lies_inside_the_fold(tmp_path: Path, hem: str, expected: list[str]) -> None:
+    assert nothing_left(tmp_path, piece() + f"hems: {{h: {{edges: [sl.lower], {hem}}}}}\n") == expected
+
+
+def test_ratio_of_nothing(tmp_path: Path) -> None:
+    text = piece() + (
+        "body: {waist: 70 cm}\nelastics: {e: {around: body.waist, ratio: 0%, overlap: 1 cm, width: 2 cm, room: 1 cm}}\n"
+        "bands: {b: {opening: [sl.lower], ratio: 0%, finished_width: 2 cm, fabric: main, goes_over: nothing}}\n"
+    )
+    assert nothing_left(tmp_path, text) == [
+        "8:43 0%: The e finished length comes out at 0 mm. The ratio says how long it is beside what it goes round."
+        " Example: ratio: 85%",
+        "9:41 0%: The b finished length comes out at 0 mm. The ratio says how long it is beside what it goes round."
+        " Example: ratio: 85%",
+    ]
+
+
+def test_elastic_around_nothing_points_at_the_measurement(tmp_path: Path) -> None:
+    text = piece() + (
+        "body: {waist: 0 cm}\nelastics: {e: {around: body.waist, ratio: 90%, overlap: 1 cm, width: 2 cm, room: 1 cm}}\n"
+    )
+    assert nothing_left(tmp_path, text) == [
+        "7:15 0 cm: The e finished length comes out at 0 mm, since what it goes round is no longer than that."
+        " Write how long that is."
+    ]
+
+
+def test_crossed_edge_that_a_change_uses_up(tmp_path: Path) -> None:
+    text = piece() + (
+        "changes: {shorter: {piece: sl, shorten_by: 10 cm, line_at: 2/3 from the top, crosses: [side]}}\n"
+    )
+    assert nothing_left(tmp_path, text) == ["7:44 10 cm: With shorter, the sl side comes out at −1 cm. Take out less."]
+
+
+def test_only_the_size_in_which_it_is_so(tmp_path: Path) -> None:
+    found = of("nothing-left", tmp_path, "sizes: [S, M]\n" + piece("'50, 4 cm'"))
+    assert [(each.size, each.said, "in size M" in each.message) for each in found] == [("M", "4 cm", True)]
+
+
+def test_no_size_is_named_where_all_are_alike(tmp_path: Path) -> None:
+    found = of("nothing-left", tmp_path, "sizes: [S, M]\n" + piece("3 cm"))
+    assert [(each.size, "in size" in each.message) for each in found] == [("", False)]
+
+
+def test_length_taken_from_another_is_not_told_twice(tmp_path: Path) -> None:
+    text = piece("3 cm") + "  # further\n"
+    text = text.replace("pieces: {", "pieces: {facing: {cut: 1, fabric: main, length: '{sl.finished_length}'}, ")
+    assert len(nothing_left(tmp_path, text)) == 1
+
+
+def test_what_may_be_nothing_or_below_is_left_alone(tmp_path: Path) -> None:
+    text = (
+        "seam_allowance: 0 cm\nfabrics: {main: {name: felt, structure: felt, buy: 1 m}}\nbody: {chest: 40 cm}\n"
+        "pieces: {sl: {cut: 2, fabric: main, length: 5 cm, width: 5 cm,"
+        " sides: {top: seam, bottom: raw, left: seam, right: fold}, edges: {side: 30 cm, notch: 0 cm}}}\n"
+        "girths: {round: {edges: [sl.side], body: body.chest}}\n"
+        "changes: {shorter: {piece: sl, shorten_by: 1 cm, line_at: 2/3 from the top}}\n"
+    )
+    assert nothing_left(tmp_path, text) == []
+    assert of("fold-room", tmp_path, text) == []
+
+
+# -- folds ------------------------------------------------------------------------------------------------------
+
+
+def folded(line: str, amount: str = "20 cm") -> str:
+    return piece() + f"changes: {{shorter: {{piece: sl, shorten_by: {amount}, line_at: {line}}}}}\n"
+
+
+def test_fold_as_deep_as_the_part_above_or_below(tmp_path: Path) -> None:
+    assert said(of("fold-room", tmp_path, folded("8 cm from the top"))) == [
+        "7:44 20 cm: Shorter folds 10 cm away on either side of its line, but above it the sl has only 8 cm."
+        " Take out less, or move the line."
+    ]
+    assert [each.message.partition("but ")[2][:8] for each in of("fold-room", tmp_path, folded("8 cm from the bottom"))] == [
+        "below it"
+    ]  # fmt: skip
+    assert of("fold-room", tmp_path, folded("12 cm from the top")) == []
+
+
+def test_two_folds_share_what_lies_between_their_lines(tmp_path: Path) -> None:
+    lines = "[{line_at: 20 cm from the top}, {line_at: WHERE from the top}]"
+    text = piece() + f"changes: {{shorter: {{piece: sl, shorten_by: 20 cm, lines: {lines}}}}}\n"
+    found = of("fold-room", tmp_path, text.replace("WHERE", "29 cm"))
+    assert said(found) == [
+        "7:44 20 cm: Shorter folds 5 cm and 5 cm away on either side of lines 1 and 2, but between them the sl has only 9 cm."
+        " Take out less, or move the lines apart."
+    ]
+    assert of("fold-room", tmp_path, text.replace("WHERE", "31 cm")) == []
+
+
+def test_line_with_an_amount_of_its_own_is_pointed_at(tmp_path: Path) -> None:
+    lines = "[{line_at: 20 cm from the top, lengthen_by: 2 cm}, {line_at: 6 cm from the bottom, shorten_by: 14 cm}]"
+    found = of("fold-room", tmp_path, piece() + f"changes:\n  shorter:\n    piece: sl\n    lines: {lines}\n")
+    assert [(each.place.line, each.said) for each in found] == [(10, "14 cm")]
