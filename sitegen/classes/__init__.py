@@ -6,7 +6,7 @@ changes the kit.
 
 from sitegen.classes.bags import Bag, CutPart, bags_of, cut_parts
 from sitegen.classes.calendar import NoCalendar, calendar_of, event_id
-from sitegen.classes.cloth import ClassCloth, pieces_of_class, unknown_cloth
+from sitegen.classes.cloth import ClassCloth, ClassPiece, pieces_of_class, unknown_cloth
 from sitegen.classes.costs import Cost, Costs, StudentCost, costs_of, money
 from sitegen.classes.fit import too_long, ways_to_fit
 from sitegen.classes.kit import Kind, Kit, KitLine, NotKnown, bought_fabrics, counted, kit_of, students_of, unpriced
@@ -53,6 +53,7 @@ __all__ = [
     "RULE",
     "Bag",
     "ClassCloth",
+    "ClassPiece",
     "ClassStep",
     "ComputedClass",
     "Cost",

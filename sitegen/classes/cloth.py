@@ -17,6 +17,18 @@ STEPS_OF_SHOP = {System.INCHES: "steps of 1/8 yd", System.CENTIMETRES: "steps of
 
 
 @dataclass(frozen=True, slots=True)
+class ClassPiece:
+    """A piece or band in one size, and its paper as often as the class needs it.
+
+    The paper has a name of its own in the layout of the class; what it is called is made where it is shown.
+    """
+
+    key: str
+    size: int
+    paper: layout.LayoutPiece
+
+
+@dataclass(frozen=True, slots=True)
 class ClassCloth:
     """One fabric in one width: what the class needs of it, with its working.
 
@@ -32,6 +44,8 @@ class ClassCloth:
     one_by_one: Worked | None = None
     """What a length for each student, cut by herself, comes to; the need itself where there is no layout for all."""
     reason: str = ""
+    pieces: tuple[ClassPiece, ...] = ()
+    """What lies in ``laid``."""
 
 
 def cut_before(fabric: str, cls: ComputedClass) -> bool:
@@ -77,7 +91,7 @@ def _for_each(fabric: Fabric, width: Worked | None, cls: ComputedClass) -> Class
     if len(layouts) < len(alone):
         return _as_bought(fabric, cls)
     lengths = tuple(
-        (each.size, _need(_name_of_length(fabric, each.size, cls), fabric, laid, (), cls))
+        (each.size, _need(_name_of_length(fabric, each.size, cls), fabric, laid, _matched(fabric, cls), cls))
         for each, laid in zip(cls.written.students, layouts, strict=True)
     )
     one_by_one = _one_by_one(lengths, cls)
@@ -98,8 +112,11 @@ def _for_all(each: ClassCloth, cls: ComputedClass) -> ClassCloth:
     fabric = each.fabric
     if each.width is None or each.needed is None or not cut_before(fabric.key, cls):
         return each
-    together, names = _layout_together(fabric.key, each.width.length, cls)
-    return replace(each, needed=_need(FOR_CLASS, fabric, together, names, cls), laid=together)
+    pieces = pieces_of_class(fabric.key, cls)
+    together = _layout_together(fabric.key, pieces, each.width.length, cls)
+    matched = _matched(fabric, cls)
+    papers = {piece.paper.name for piece in pieces if piece.key in matched}
+    return replace(each, needed=_need(FOR_CLASS, fabric, together, papers, cls), laid=together, pieces=pieces)
 
 
 def _as_bought(fabric: Fabric, cls: ComputedClass) -> ClassCloth:
@@ -143,7 +160,7 @@ def _laid(pieces: tuple[layout.LayoutPiece, ...], cloth: layout.Cloth) -> layout
     return layout.lay_out(pieces, cloth)
 
 
-def pieces_of_class(fabric: str, cls: ComputedClass) -> tuple[layout.LayoutPiece, ...]:
+def pieces_of_class(fabric: str, cls: ComputedClass) -> tuple[ClassPiece, ...]:
     """The paper pieces of a fabric for all students: each piece in each size, so often as the class needs it."""
     found = []
     for each in cls.written.students:
@@ -151,33 +168,36 @@ def pieces_of_class(fabric: str, cls: ComputedClass) -> tuple[layout.LayoutPiece
         size = cls.computed.size_name(each.size)
         for piece in to_lay[0] if to_lay else ():
             name = f"{piece.name} {size}" if size else piece.name
-            found.append(replace(piece, name=name, count=piece.count * each.count))
+            paper = replace(piece, name=name, count=piece.count * each.count)
+            found.append(ClassPiece(piece.name, each.size, paper))
     return tuple(found)
 
 
-def _layout_together(fabric: str, width: Length, cls: ComputedClass) -> tuple[layout.Layout, tuple[str, ...]]:
-    """The layout for the whole class, and the names of its pieces. Every piece is known to fit the width."""
-    pieces = pieces_of_class(fabric, cls)
+def _layout_together(fabric: str, pieces: tuple[ClassPiece, ...], width: Length, cls: ComputedClass) -> layout.Layout:
+    """The layout for the whole class. Every piece is known to fit the width."""
     to_lay = cls.computed.to_lay(fabric, _first_size(cls))
-    laid = _laid(pieces, replace(to_lay[1], width=width)) if to_lay is not None else None
+    papers = tuple(piece.paper for piece in pieces)
+    laid = _laid(papers, replace(to_lay[1], width=width)) if to_lay is not None else None
     if not isinstance(laid, layout.Layout):
         raise TypeError(f"{fabric}: what fits a width alone fits it together")
-    return laid, tuple(piece.name for piece in pieces)
+    return laid
 
 
-def _need(name: str, fabric: Fabric, laid: layout.Layout, class_pieces: tuple[str, ...], cls: ComputedClass) -> Worked:
+def _matched(fabric: Fabric, cls: ComputedClass) -> set[str]:
+    """The pieces at which the print of a fabric is matched, by their keys."""
+    return {piece.name for piece in fabric.matched} or set(cls.computed.tutorial.pieces)
+
+
+def _need(name: str, fabric: Fabric, laid: layout.Layout, matched: set[str], cls: ComputedClass) -> Worked:
     """The cloth to ask for: as without a print, and repeats where one is matched.
 
-    Class pieces are called by their size too: ``front M``.
+    ``matched`` holds the pieces at which it is, by their names in the layout.
     """
     size, computed = _first_size(cls), cls.computed
     repeat = computed.length(f"{fabric.key}.repeat", size) if fabric.repeat else None
     if repeat is None:
         return unmatched_need(name, fabric, laid, cls)
     plain = unmatched_need(f"{name} without matching", fabric, laid, cls)
-    matched = {piece.name for piece in fabric.matched} or set(computed.tutorial.pieces)
-    if class_pieces:
-        matched = {each for each in class_pieces if each in matched or each.rpartition(" ")[0] in matched}
     rows = len({placed.y for placed in laid.placements if placed.piece in matched})
     added = fabric_need.matched_rows(
         words_of(f"{fabric.key}.for_repeat"), repeat, given("rows of matched pieces in the cutting layout", rows)

@@ -42,7 +42,7 @@ def laid_in_every_width(cls: ComputedClass, fabric: str) -> list[tuple[Layout, C
 
 def check_on_flat_cloth(cls: ComputedClass, fabric: str) -> None:
     """Nothing overlaps, leaves the cloth or turns off the grain, and every student's pieces are there in their shape."""
-    wanted = {piece.name: piece for piece in pieces_of_class(fabric, cls)}
+    wanted = {piece.paper.name: piece.paper for piece in pieces_of_class(fabric, cls)}
     for laid, cloth in laid_in_every_width(cls, fabric):
         cut = []
         for placed in laid.placements:
@@ -79,7 +79,7 @@ def test_layouts_are_as_short_as_those_of_another_packer(name: str, fabric: str)
     pytest.importorskip("rectpack")
     cls = example(name)
     sizes = []
-    for piece in pieces_of_class(fabric, cls):
+    for piece in (each.paper for each in pieces_of_class(fabric, cls)):
         across = piece.width * 2 if piece.on_fold else piece.width
         sizes += [(across.mm, piece.length.mm)] * piece.count
     for laid, cloth in laid_in_every_width(cls, fabric):
@@ -105,3 +105,29 @@ def test_laid_at_once_takes_no_more_than_one_by_one() -> None:
         assert first.needed.length <= first.one_by_one.length
         assert first.laid is not None
         assert first.laid.fold in Fold
+
+
+PLAID = (
+    "seam_allowance: 1/2 in\nsizes: ['ONE', 'OTHER']\n"
+    "fabrics: {canvas: {name: plaid, structure: woven, width: 45 in, repeat: 6 in, buy: 5 yd}}\n"
+    "pieces:\n  front: {cut: 2, fabric: canvas, length: '30, 31 in', width: 20 in}\n"
+    "  back_yoke: {called: yoke, cut: 2, fabric: canvas, length: '30, 31 in', width: 20 in, edges: {side: 9 in}}\n"
+)
+CUTTING = {"steps__01-cut_dot_yaml": "title: Cut out\ntext: Cut.\nminutes: 40\ncut: [front, back_yoke]\n"}
+
+
+def plaid(root: Path, one: str, other: str) -> ComputedClass:
+    students = f"{{'{one}': 3, '{other}': 2}}"
+    text = CLASS.replace("{S: 3, L: 2}", students) + "before_class: [cut]\n"
+    return whole_class(root, text, tutorial=PLAID.replace("ONE", one).replace("OTHER", other), **CUTTING)
+
+
+@pytest.mark.parametrize("names", [("Age 4", "Age 6"), ("4 to 5", "6"), ("front", "back_yoke"), ("4", "front 4")])
+def test_matched_cloth_does_not_depend_on_what_sizes_are_called(names: tuple[str, str], tmp_path: Path) -> None:
+    plain, other = plaid(tmp_path / "a", "S", "L"), plaid(tmp_path / "b", *names)
+    needs = [kit_of(cls, System.INCHES).lines[0].cloth[0].needed for cls in (plain, other)]
+    assert needs[0] is not None
+    assert needs[1] is not None
+    assert needs[0].length == needs[1].length
+    pieces = [[(piece.key, piece.size) for piece in pieces_of_class("canvas", cls)] for cls in (plain, other)]
+    assert pieces[0] == pieces[1] == [("front", 0), ("back_yoke", 0), ("front", 1), ("back_yoke", 1)]

@@ -7,7 +7,7 @@ from math import ceil
 from pathlib import Path
 
 import pytest
-from classes.class_folders import CLASS, STEPS, read_class, whole_class
+from classes.class_folders import CLASS, STEPS, TOTE, read_class, whole_class
 from content import EXAMPLE
 
 from sitegen.checks import review_class
@@ -112,6 +112,13 @@ def test_layout_holds_every_piece_of_the_class(tmp_path: Path) -> None:
     assert "panel S" in file.description
     assert "panel L" in file.description
     assert not kit_view(whole_class(tmp_path / "b"), System.INCHES).layouts
+
+
+def test_pieces_of_a_layout_are_called_by_piece_and_size(tmp_path: Path) -> None:
+    tutorial = TOTE.replace("[S, L]", "[Age 4, Age 6]").replace("panel: {cut", "panel: {called: bag panel, cut")
+    text = CLASS.replace("{S: 3, L: 2}", "{Age 4: 3, Age 6: 2}") + "before_class: [cut]\n"
+    (layout,) = kit_view(whole_class(tmp_path, text, tutorial=tutorial), System.INCHES).layouts
+    assert sorted(layout.picture.called.values()) == ["bag panel Age 4", "bag panel Age 6"]
 
 
 def test_other_width_and_unknown_cloth_are_told(tmp_path: Path) -> None:

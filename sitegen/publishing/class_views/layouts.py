@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from sitegen.classes import ComputedClass, KitLine
+from sitegen.classes import ClassPiece, ComputedClass, KitLine
 from sitegen.diagrams import CannotDraw, PictureFile, cutting_layout, picture_file, write_svg
 from sitegen.publishing.class_views.parts import ClothLayout
 from sitegen.quantities import ENGLISH, English, System, show_value
-from sitegen.tutorial import Tutorial, words_of
+from sitegen.tutorial import Computed, words_of
 
 
 def class_layout(line: KitLine, cls: ComputedClass, language: English = ENGLISH) -> ClothLayout | None:
@@ -15,9 +15,7 @@ def class_layout(line: KitLine, cls: ComputedClass, language: English = ENGLISH)
     cloth = line.cloth[0] if line.cloth else None
     if cloth is None or cloth.laid is None or cloth.width is None or cloth.needed is None:
         return None
-    tutorial = cls.computed.tutorial
-    sizes = {cls.computed.size_name(each.size) for each in cls.written.students}
-    called = {placed.piece: _called(placed.piece, sizes, tutorial, language) for placed in cloth.laid.placements}
+    called = {piece.paper.name: _called(piece, cls.computed, language) for piece in cloth.pieces}
     try:
         picture = cutting_layout.CuttingLayout(
             name=line.key,
@@ -43,9 +41,8 @@ def layout_drawing(layout: ClothLayout, system: System, prefix: str) -> tuple[st
     return svg, picture_file(svg)
 
 
-def _called(piece: str, sizes: set[str], tutorial: Tutorial, language: English) -> str:
+def _called(piece: ClassPiece, computed: Computed, language: English) -> str:
     """The name of a piece of the class, ``front M``: what the piece is called, and its size."""
-    key, _, size = piece.rpartition(" ") if piece.rpartition(" ")[2] in sizes else (piece, "", "")
-    known = tutorial.pieces.get(key)
-    name = language.own((known.called if known is not None else "") or words_of(key))
-    return f"{name} {size}".strip()
+    known = computed.tutorial.pieces.get(piece.key)
+    name = language.own((known.called if known is not None else "") or words_of(piece.key))
+    return f"{name} {computed.size_name(piece.size)}".strip()
