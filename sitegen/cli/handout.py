@@ -5,7 +5,9 @@ from __future__ import annotations
 import argparse
 import re
 import sys
+import unicodedata
 from datetime import date
+from itertools import count
 from pathlib import Path
 
 from sitegen.classes import ComputedClass, sealed_document
@@ -86,7 +88,9 @@ def _one(file: str, sizes: tuple[int, ...], options: argparse.Namespace, found: 
         except NoPdf as reason:
             print(f"sitegen: nothing was written. {reason}", file=sys.stderr)
             return COULD_NOT
-    code, message = write(file, sealed_document(data), found, "The handout")
+    size = found.cls.computed.size_name(sizes[0]) if options.each_size else ""
+    what = f"The handout of size {size}" if size else "The handout"
+    code, message = write(file, sealed_document(data), found, what)
     print(message if code else f"{message} Its release mark is {mark}.", file=sys.stderr if code else sys.stdout)
     return code
 
@@ -101,6 +105,26 @@ def _groups(options: argparse.Namespace, cls: ComputedClass) -> dict[str, tuple[
         return {options.to: (every[options.size],)}
     if options.each_size:
         path = Path(options.to)
-        names = {size: re.sub(r"[^\w]+", "-", name).strip("-") or "one-size" for name, size in every.items()}
-        return {str(path.with_name(f"{path.stem}-{name}{path.suffix}")): (size,) for size, name in names.items()}
+        endings = zip(_endings(tuple(every)), every.values(), strict=True)
+        return {str(path.with_name(f"{path.stem}-{ending}{path.suffix}")): (size,) for ending, size in endings}
     return {options.to: tuple(every.values())}
+
+
+def _endings(sizes: tuple[str, ...]) -> tuple[str, ...]:
+    """How the file of each size ends: its name without what files are not called by, and a number behind it where
+    another is called so already. Case does not count, since it does not to every disk."""
+    plain = [re.sub(r"[^\w]+", "-", size).strip("-") or "one-size" for size in sizes]
+    taken = {_on_disk(name) for name in plain}
+    seen: set[str] = set()
+    found = []
+    for name in plain:
+        ending = name
+        if _on_disk(name) in seen:
+            ending = next(each for number in count(2) if _on_disk(each := f"{name}-{number}") not in taken | seen)
+        seen.add(_on_disk(ending))
+        found.append(ending)
+    return tuple(found)
+
+
+def _on_disk(name: str) -> str:
+    return unicodedata.normalize("NFC", name).casefold()

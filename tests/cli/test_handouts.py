@@ -52,8 +52,29 @@ def test_own_file_is_replaced_and_a_changed_one_is_not(tmp_path: Path, capsys: p
 def test_a_file_for_each_size(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = run("handout", made(tmp_path / "c"), "--to", str(tmp_path / "h.pdf"), "--each-size", capsys=capsys)
     assert code == 0
-    assert out.count("The handout is in") == 2
+    assert [line.partition(" is in ")[0] for line in out.splitlines()] == [
+        "The handout of size S", "The handout of size L",
+    ]  # fmt: skip
     assert sorted(path.name for path in tmp_path.glob("*.pdf")) == ["h-L.pdf", "h-S.pdf"]
+
+
+def test_sizes_with_like_names_get_files_of_their_own(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    names = ["M", "M+", "m", "M-2", "+"]
+    values = {"'30, 40 in'": "'30, 31, 32, 33, 34 in'", "'12, 14 in'": "12 in", "'16, 18 in'": "16 in"}
+    tutorial = (
+        TOTE.replace("[S, L]", "[M, M+, m, M-2, +]").replace("'10, 12 in'", "10 in").replace("'1/2, 3/4 yd'", "1 yd")
+    )
+    for old, new in values.items():
+        tutorial = tutorial.replace(old, new)
+    text = CLASS.replace("{S: 3, L: 2}", "{" + ", ".join(f"{name}: 1" for name in names) + "}")
+    cls = made(tmp_path / "c", text, tutorial)
+    code, out, _ = run("handout", cls, "--to", str(tmp_path / "h.pdf"), "--each-size", capsys=capsys)
+    assert code == 0
+    said = [line.partition(". ")[0].partition(" is in ") for line in out.splitlines()]
+    assert [(each[0].removeprefix("The handout of size "), Path(each[2]).name) for each in said] == [
+        ("M", "h-M.pdf"), ("M+", "h-M-3.pdf"), ("m", "h-m-4.pdf"), ("M-2", "h-M-2.pdf"), ("+", "h-one-size.pdf"),
+    ]  # fmt: skip
+    assert len({path.name.casefold() for path in tmp_path.glob("*.pdf")}) == len(names)
 
 
 def test_size_that_nobody_makes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
