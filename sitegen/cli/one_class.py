@@ -10,7 +10,7 @@ from typing import Any
 
 from sitegen.checks import review_class
 from sitegen.classes import ComputedClass, NotWritten, write_own
-from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder
+from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder, folder_above
 from sitegen.findings import as_text
 from sitegen.publishing import ClassHead
 from sitegen.quantities import System
@@ -48,7 +48,7 @@ def one_class(options: argparse.Namespace) -> Found | int:
             file=sys.stderr,
         )
         return COULD_NOT
-    folder = content_folder(Path(options.file).parent.parent.as_posix() or ".")
+    folder = content_folder(folder_above(Path(options.file), 2).as_posix())
     if folder is None:
         return COULD_NOT
     cls, collector = review_class(folder, f"classes/{path.name}")

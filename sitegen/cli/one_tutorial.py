@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from sitegen.checks import review_tutorial
-from sitegen.cli.screen import content_folder
+from sitegen.cli.screen import content_folder, folder_above
 from sitegen.findings import as_text
 from sitegen.tutorial import Computed
 
@@ -24,8 +24,9 @@ def add_tutorial(command: Any) -> None:
 def one_tutorial(name: str, views: Sequence[str]) -> Computed | None:
     """The tutorial in this folder with its numbers, in the views chosen; None, with a message, when it is not there."""
     path = Path(name).resolve()
-    root = path.parents[1] if len(path.parents) > 1 and path.parent.name == "tutorials" else path.parent
-    folder = content_folder(str(root)) if content_folder(name) else None
+    levels = 2 if path.parent.name == "tutorials" else 1
+    root = folder_above(Path(name), levels)
+    folder = content_folder(root.as_posix()) if content_folder(name) else None
     if folder is None:
         return None
     inner = folder_of_tutorials(path)
@@ -36,7 +37,7 @@ def one_tutorial(name: str, views: Sequence[str]) -> Computed | None:
             file=sys.stderr,
         )
         return None
-    combinations, collector = review_tutorial(folder, path.relative_to(root).as_posix())
+    combinations, collector = review_tutorial(folder, path.relative_to(root.resolve()).as_posix())
     if not combinations:
         print(as_text(collector.findings, folder.source_line), file=sys.stderr)
         return None

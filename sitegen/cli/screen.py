@@ -29,3 +29,14 @@ def content_folder(path: str) -> ContentFolder | None:
         found = trouble.strerror or "it cannot be opened"
     print(f"sitegen: {path} is not a folder that can be read: {found}.", file=sys.stderr)
     return None
+
+
+def folder_above(path: Path, levels: int) -> Path:
+    """The folder so many levels above a path, named as its user would: as it was written, if it was, else from the root
+    of the disk or from here, as the path itself is."""
+    whole = path.resolve()
+    found = (whole, *whole.parents)[min(levels, len(whole.parents))]
+    written = (path, *path.parents)[min(levels, len(path.parents))]
+    if written.resolve() == found:
+        return written
+    return found if path.is_absolute() else Path(os.path.relpath(found))

@@ -116,3 +116,36 @@ def test_check_counts_classes_and_reports_their_findings(tmp_path: Path, capsys:
     out = capsys.readouterr().out
     assert "There is no size “Q”. Known are: S, L." in out
     assert ", 1 class: " in out
+
+
+SLIP = CLASS.replace("tutorial: tee", "tutorial: tea")
+
+
+@pytest.mark.parametrize(
+    ("where", "named", "shown"),
+    [
+        ("content/classes", "evening.yaml", ".."),
+        ("content/classes", "./evening.yaml", ".."),
+        ("content/classes", "../classes/evening.yaml", ".."),
+        ("content/classes/inner", "../evening.yaml", "../.."),
+        ("content/tutorials", "../classes/evening.yaml", ".."),
+        ("content", "classes/evening.yaml", "."),
+        ("content", "classes/inner/../evening.yaml", "."),
+        (".", "content/classes/evening.yaml", "content"),
+        (".", "ROOT/content/classes/evening.yaml", "ROOT/content"),
+        ("content/classes", "ROOT/content/classes/inner/../evening.yaml", "ROOT/content"),
+    ],
+)
+def test_class_is_found_from_wherever_it_is_named(
+    where: str, named: str, shown: str, tmp_path: Path, capsys: Screen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    class_file(tmp_path / "content")
+    (tmp_path / "content" / "classes" / "inner").mkdir()
+    monkeypatch.chdir(tmp_path / where)
+    file = named.replace("ROOT", str(tmp_path))
+    for command in (["kit", file], ["sessions", file], ["handout", file, "--to", str(tmp_path / "h.pdf")]):
+        assert main(command) == 0
+        assert capsys.readouterr().err == ""
+    (tmp_path / "content" / "classes" / "evening.yaml").write_text(SLIP, encoding="utf-8")
+    assert main(["kit", file]) == 1
+    assert capsys.readouterr().err.splitlines()[0] == f"{shown.replace('ROOT', str(tmp_path))}/classes/evening.yaml"

@@ -280,3 +280,36 @@ def test_help_and_proofreading_load_no_pages(tmp_path: Path) -> None:
         run = subprocess.run([sys.executable, "-c", program, *arguments], capture_output=True, text=True, check=False)
         assert "sitegen.cli.commands" in run.stdout.split(), run.stderr
         assert not {"sitegen.publishing", "sitegen.classes", "typst"} & set(run.stdout.split()), arguments
+
+
+@pytest.mark.parametrize(
+    ("where", "named", "shown"),
+    [
+        ("content/tutorials/tee", ".", "../.."),
+        ("content/tutorials/tee/steps", "..", "../../.."),
+        ("content/tutorials", "tee", ".."),
+        ("content/tutorials", "./tee/", ".."),
+        ("content", "tutorials/tee", "."),
+        (".", "content/tutorials/tee", "content"),
+        ("content", "ROOT/content/tutorials/tee", "ROOT/content"),
+    ],
+)
+def test_tutorial_is_shown_as_it_was_named(
+    where: str,
+    named: str,
+    shown: str,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    folder(tmp_path / "content", "body: {waist: 30 in}\n")
+    home = tmp_path / "content" / "tutorials" / "tee"
+    (home / "steps").mkdir()
+    monkeypatch.chdir(tmp_path / where)
+    name = named.replace("ROOT", str(tmp_path))
+    assert main(["explain", name]) == 0
+    assert capsys.readouterr() == ("body.waist  30 in\n", "")
+    (home / "tutorial.yaml").write_text("- no\n", encoding="utf-8")
+    assert main(["explain", name]) == 2
+    first = capsys.readouterr().err.splitlines()[0]
+    assert first == f"{shown.replace('ROOT', str(tmp_path))}/tutorials/tee/tutorial.yaml"
