@@ -137,7 +137,7 @@ def test_length_taken_from_another_is_not_told_twice(tmp_path: Path) -> None:
 
 def test_what_may_be_nothing_or_below_is_left_alone(tmp_path: Path) -> None:
     text = (
-        "seam_allowance: 0 cm\nfabrics: {main: {name: felt, structure: felt, buy: 1 m}}\nbody: {chest: 40 cm}\n"
+        "seam_allowance: 0 cm\nfabrics: {main: {name: felt, structure: woven, buy: 1 m}}\nbody: {chest: 40 cm}\n"
         "pieces: {sl: {cut: 2, fabric: main, length: 5 cm, width: 5 cm,"
         " sides: {top: seam, bottom: raw, left: seam, right: fold}, edges: {side: 30 cm, notch: 0 cm}}}\n"
         "girths: {round: {edges: [sl.side], body: body.chest}}\n"

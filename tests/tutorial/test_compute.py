@@ -237,3 +237,39 @@ def test_other_fabric_gets_the_least_ratio_that_serves(more: Computed) -> None:
     assert ratio.ratio.value * 100 == 79
     assert then("self_band.then.neckband.finished_length", 0, more) == inches("15.8")
     assert then("soft_band.then.neckband.cut_length", 0, more) == inches("19.75")
+
+
+def chained(links: int, *, backwards: bool = False) -> str:
+    """Pieces of which each has a side as long as that of the next."""
+    pieces = [
+        f'  p{number}: {{cut: 2, fabric: main, edges: {{side: "{{p{number + 1}.side}}"}}}}' for number in range(links)
+    ]
+    pieces.append(f"  p{links}: {{cut: 2, fabric: main, edges: {{side: 9 in}}}}")
+    rows = "\n".join(reversed(pieces) if backwards else pieces)
+    return f"fabrics: {{main: {{name: felt, structure: woven}}}}\npieces:\n{rows}\n"
+
+
+@pytest.mark.parametrize("links", [101, 330, 1500])
+def test_long_chain_of_references_is_told_once_with_a_place(links: int, tmp_path: Path) -> None:
+    _, findings = computed(tmp_path, chained(links))
+    assert messages(findings) == [
+        "6:45 long-chain: p0.side follows from another number, that one from the next, and so on over more than 100 in a"
+        " row. Write one of them as a length."
+    ]
+
+
+def test_chain_as_long_as_there_may_be_is_worked_out_in_any_order(tmp_path: Path) -> None:
+    for backwards in (False, True):
+        found, findings = computed(tmp_path / str(backwards), chained(100, backwards=backwards))
+        assert findings == ()
+        side = found.number("p0.side", 0)
+        assert side is not None
+        assert side.length == inches(9)
+
+
+def test_what_is_too_long_does_not_depend_on_what_was_asked_first(tmp_path: Path) -> None:
+    for backwards in (False, True):
+        found, findings = computed(tmp_path / str(backwards), chained(103, backwards=backwards))
+        assert [each.check for each in findings] == ["long-chain"]
+        known = [number for number in range(104) if found.number(f"p{number}.side", 0) is not None]
+        assert known == list(range(3, 104))

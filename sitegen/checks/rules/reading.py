@@ -10,6 +10,13 @@ _OTHER = (
     "--- ../other/steps/01.yaml\ntitle: Cut\ntext: Cut.\n"
 )
 
+
+def _chain(links: int) -> str:
+    """A piece with edges of which each is as long as the next."""
+    edges = [f'e{number}: "{{front.e{number + 1}}}"' for number in range(links)]
+    return f"pieces:\n  front: {{cut: 2, fabric: main, edges: {{{', '.join(edges)}, e{links}: 15 in}}}}\n"
+
+
 found_while_reading(
     id="wrong-kind",
     title="A value of another kind than expected",
@@ -196,6 +203,16 @@ found_while_reading(
     passes=_FABRIC
     + 'pieces:\n  front: {cut: 2, fabric: main, edges: {side: "{back.side}"}}\n'
     + "  back: {cut: 2, fabric: main, edges: {side: 15 in}}",
+    source="The content format of this program",
+)
+found_while_reading(
+    id="long-chain",
+    area="references",
+    title="Too many numbers that follow one from another",
+    what="More than 100 numbers in a row of which each is given by reference to the next.",
+    why="Nobody could follow the working of the first one.",
+    trips=_FABRIC + _chain(101),
+    passes=_FABRIC + _chain(99),
     source="The content format of this program",
 )
 found_while_reading(

@@ -8,7 +8,7 @@ from typing import Protocol
 from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import Length
 from sitegen.tutorial.compute.given import edge_names, words_of
-from sitegen.tutorial.compute.numbers import Circle, Impossible, Missing, Numbers
+from sitegen.tutorial.compute.numbers import MOST_LINKS, Circle, Impossible, LongChain, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import PLAIN_SIDES, Reference, Step, Tutorial
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
@@ -186,8 +186,9 @@ def report_other_kinds(computed: Computed, collector: Collector) -> None:
 
 
 def report_circles(computed: Computed, collector: Collector) -> None:
-    """Show each circle once, whole, at the reference that closes it."""
+    """Show each circle once, whole, at the reference that closes it; and each chain that is too long once."""
     shown: set[frozenset[str]] = set()
+    in_chains: set[str] = set()
     for name in computed.numbers:
         try:
             computed.numbers.by_size(name)
@@ -196,7 +197,7 @@ def report_circles(computed: Computed, collector: Collector) -> None:
                 shown.add(frozenset(circle.names))
                 collector.wrong(
                     "circle",
-                    _place_in(circle, computed.tutorial),
+                    _place_in(circle.names, computed.tutorial),
                     f"These numbers need each other in a circle: {' → '.join(circle.names)}."
                     " Write one of them as a length.",
                 )
@@ -210,8 +211,21 @@ def report_circles(computed: Computed, collector: Collector) -> None:
         except Impossible as trouble:
             if trouble.name == name:
                 _report_impossible(trouble, computed, collector)
+        except LongChain as chain:
+            if in_chains.isdisjoint(chain.names):
+                _report_chain(chain, computed, collector)
+            in_chains.update(chain.names)
         except Missing:
             continue
+
+
+def _report_chain(chain: LongChain, computed: Computed, collector: Collector) -> None:
+    collector.wrong(
+        "long-chain",
+        _place_in(chain.names, computed.tutorial),
+        f"{chain.names[0]} follows from another number, that one from the next, and so on over more than {MOST_LINKS}"
+        " in a row. Write one of them as a length.",
+    )
 
 
 def _report_impossible(trouble: Impossible, computed: Computed, collector: Collector) -> None:
@@ -232,6 +246,6 @@ def _place_of(key: str, tutorial: Tutorial) -> Place:
     return next((section[key].place for section in sections if key in section), tutorial.place)
 
 
-def _place_in(circle: Circle, tutorial: Tutorial) -> Place:
-    places = [lengths.place for lengths in tutorial.referred if lengths.name in circle.names]
+def _place_in(names: tuple[str, ...], tutorial: Tutorial) -> Place:
+    places = [lengths.place for lengths in tutorial.referred if lengths.name in names]
     return min(places) if places else tutorial.place

@@ -6,6 +6,9 @@ from collections.abc import Callable, Iterator
 
 from sitegen.quantities import BySize, Length, Worked
 
+MOST_LINKS = 100
+"""So many numbers may follow one from another in a row. Nobody could read the working of more, and every one of them
+takes room while the first waits for the last."""
 Maker = Callable[[int], Worked]
 """Works a number out for the size at an index."""
 
@@ -33,6 +36,14 @@ class Circle(Exception):  # noqa: N818 - says what is the case
         self.names = names
 
 
+class LongChain(Missing):
+    """A number that follows from others over more links than there may be: their names, this one first."""
+
+    def __init__(self, names: tuple[str, ...]) -> None:
+        super().__init__(names[0])
+        self.names = names
+
+
 class Numbers:
     """The makers of all numbers, and what they have made."""
 
@@ -41,6 +52,9 @@ class Numbers:
         self._makers: dict[str, Maker] = {}
         self._made: dict[tuple[str, int], Worked] = {}
         self._open: list[str] = []
+        self._links: dict[tuple[str, int], int] = {}
+        self._most_below: list[int] = [0]
+        self._too_long: dict[tuple[str, int], tuple[str, ...]] = {}
 
     def define(self, name: str, maker: Maker) -> None:
         """Say how a number is got. The first definition stands: names are kept apart when the model is built."""
@@ -53,23 +67,41 @@ class Numbers:
         return iter(self._makers)
 
     def at(self, name: str, size: int) -> Worked:
-        """The number for one size. Raises Missing, Impossible when its sum cannot be done, or Circle."""
+        """The number for one size. Raises Missing, Impossible when its sum cannot be done, LongChain, or Circle."""
         key = (name, size)
-        if key in self._made:
-            return self._made[key]
+        if key not in self._made:
+            self._made[key], self._links[key] = self._make(name, size)
+        self._most_below[-1] = max(self._most_below[-1], self._links[key])
+        return self._made[key]
+
+    def _make(self, name: str, size: int) -> tuple[Worked, int]:
+        """The number, and over how many links it follows from others: the same in whatever order they are asked for."""
         if name not in self._makers:
             raise Missing(name)
+        if (name, size) in self._too_long:
+            raise LongChain(self._too_long[name, size])
         if name in self._open:
             raise Circle((*self._open[self._open.index(name) :], name))
+        if len(self._open) > MOST_LINKS:
+            raise LongChain((*self._open, name))
         self._open.append(name)
+        self._most_below.append(0)
         try:
             made = self._makers[name](size)
+            links = self._most_below[-1] + 1
+            if links > MOST_LINKS + 1:
+                raise LongChain(tuple(self._open))
+        except LongChain as chain:
+            # Only of the number that was asked for first it is known that its own chain is too long.
+            if len(self._open) == 1:
+                self._too_long[name, size] = chain.names
+            raise
         except ValueError as trouble:
             raise Impossible(name, size, str(trouble)) from trouble
         finally:
             self._open.pop()
-        self._made[key] = made
-        return made
+            self._most_below.pop()
+        return made, links
 
     def length_at(self, name: str, size: int) -> Worked:
         """The number for one size, known to be a length. Raises Missing when it is something else, or Circle."""
