@@ -6,6 +6,7 @@ changes the kit.
 
 from sitegen.classes.bags import Bag, CutPart, bags_of, cut_parts
 from sitegen.classes.calendar import NoCalendar, calendar_of, event_id
+from sitegen.classes.clocks import skipped
 from sitegen.classes.cloth import ClassCloth, ClassPiece, pieces_of_class, unknown_cloth
 from sitegen.classes.costs import Cost, Costs, StudentCost, costs_of, money
 from sitegen.classes.fit import too_long, ways_to_fit
@@ -108,6 +109,7 @@ __all__ = [
     "sealed_page",
     "sealed_table",
     "shown_size",
+    "skipped",
     "students_of",
     "too_long",
     "tools_of",

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 from uuid import NAMESPACE_URL, uuid5
 from zoneinfo import ZoneInfo
 
+from sitegen.classes.clocks import clock_times
 from sitegen.classes.model import ComputedClass, Session
 from sitegen.classes.plan import SessionPlan, plan_of
 
 if TYPE_CHECKING:
-    from icalendar import Event
+    from icalendar import Event, Timezone
 
 _PRODUCT = "-//sitegen//classes//EN"
 
@@ -44,7 +45,8 @@ def calendar_of(cls: ComputedClass, now: datetime) -> bytes:
     for planned in plan.sessions:
         calendar.add_component(_event(planned, cls, now))
     days = [session.day for session in cls.written.sessions if session.day is not None]
-    calendar.add_missing_timezones(date(min(days).year, 1, 1), date(max(days).year + 1, 1, 1))
+    for name in sorted(calendar.get_missing_tzids()):
+        calendar.add_component(_zone(name, min(days).year, max(days).year))
     return bytes(calendar.to_ical())
 
 
@@ -52,6 +54,26 @@ def event_id(cls: ComputedClass, session: Session) -> str:
     """The name of a session in every calendar, always the same: made of the site, the class and its number."""
     home = cls.written.address or "sitegen"
     return str(uuid5(NAMESPACE_URL, f"{home}/classes/{cls.written.key}/session-{session.number}"))
+
+
+def _zone(name: str, first_year: int, last_year: int) -> Timezone:
+    """The rules of a time zone for these years, one component for each change of the clocks.
+
+    They are worked out here: icalendar 7 lets summer time begin an hour late.
+    """
+    from icalendar import Timezone, TimezoneDaylight, TimezoneStandard
+
+    zone = Timezone()
+    zone.add("tzid", name)
+    first, last = datetime(first_year, 1, 1, tzinfo=UTC), datetime(last_year + 1, 1, 1, tzinfo=UTC)
+    for each in clock_times(ZoneInfo(name), first, last):
+        rules = TimezoneDaylight() if each.summer else TimezoneStandard()
+        rules.add("dtstart", each.begins)
+        rules.add("tzoffsetfrom", each.offset_before)
+        rules.add("tzoffsetto", each.offset)
+        rules.add("tzname", each.name)
+        zone.add_component(rules)
+    return zone
 
 
 def _event(planned: SessionPlan, cls: ComputedClass, now: datetime) -> Event:

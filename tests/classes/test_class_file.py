@@ -183,3 +183,28 @@ def test_odd_values_are_told_and_never_raise(value: str) -> None:
             quoted = value.replace("'", "''")
             _, findings = read_class(Path(root), f"title: Class\ntutorial: tee\n{key}: '{quoted}'\n", tutorial=TOTE)
             assert any(each.severity is Severity.WRONG for each in findings)
+
+
+@pytest.mark.parametrize(
+    ("day", "right"),
+    [("9999-12-31", False), ("0001-01-01", False), ("2200-01-01", False), ("1970-01-01", True), ("2199-12-31", True)],
+)
+def test_days_are_of_years_that_calendars_know(day: str, right: bool, tmp_path: Path) -> None:
+    dated = f'time_zone: Europe/London\nsessions: [{{date: {day}, begins: "18:30", minutes: 150}}]\n'
+    _, findings = read_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
+    expected = f"5:19 wrong-kind: Expected a day from the year 1970 to 2199, found “{day}”. Example: date: 2027-01-12"
+    assert messages(findings) == ([] if right else [expected])
+
+
+def test_session_at_a_time_that_clocks_skip(tmp_path: Path) -> None:
+    dated = (
+        "time_zone: Europe/London\nsessions:\n"
+        '  - {date: 2027-03-28, begins: "1:30", ends: "4:00"}\n  - {date: 2028-03-25, begins: "23:00", minutes: 150}\n'
+    )
+    _, findings = read_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
+    assert [each for each in messages(findings) if "session-skipped" in each] == [
+        "6:5 session-skipped: Session 1 begins at 01:30 on 2027-03-28, a time that clocks in Europe/London skip, since"
+        " they are put forward. Write another time.",
+        "7:5 session-skipped: Session 2 ends at 01:30 on 2028-03-26, a time that clocks in Europe/London skip, since"
+        " they are put forward. Write another time.",
+    ]

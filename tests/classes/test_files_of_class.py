@@ -31,6 +31,7 @@ from sitegen.classes import (
     safe,
     sealed_calendar,
     sealed_table,
+    skipped,
     write_own,
 )
 from sitegen.quantities import System
@@ -110,6 +111,50 @@ def test_calendar_is_read_back_with_local_times() -> None:
     assert "Sew the side seams" in first["description"]
     assert "Bring: scissors, pins, tape measure" in first["description"]
     assert str(first["location"]) == "the Rushlight Landing Workroom"
+
+
+@pytest.mark.parametrize(
+    ("zone", "day"),
+    [
+        ("Europe/London", "2027-03-28"),
+        ("America/New_York", "2027-03-14"),
+        ("Africa/Casablanca", "2027-03-14"),
+        ("Australia/Lord_Howe", "2027-10-03"),
+        ("America/St_Johns", "2027-11-07"),
+        ("Asia/Kolkata", "2027-06-01"),
+    ],
+)
+def test_another_library_reads_the_clock_changes_to_the_minute(zone: str, day: str, tmp_path: Path) -> None:
+    """RFC 5545, 3.6.5: clocks are changed at a local time of the way in which they went until then."""
+    tzical = pytest.importorskip("dateutil.tz").tzical
+    dated = f'time_zone: {zone}\nsessions: [{{date: {day}, begins: "18:30", minutes: 150}}]\n'
+    cls = whole_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
+    data = sealed_calendar(calendar_of(cls, NOW)).decode()
+    theirs = tzical(io.StringIO(data.replace("\r\n", "\n"))).get(zone)
+    local = datetime.fromisoformat(f"{day}T00:00")
+    for minute in range(0, 60 * 24, 10):
+        moment = local + timedelta(minutes=minute)
+        if not skipped(moment, zone):
+            assert theirs.utcoffset(moment) == moment.replace(tzinfo=ZoneInfo(zone)).utcoffset(), moment
+    onsets = [rules["dtstart"].dt for rules in icalendar.Calendar.from_ical(data).walk("DAYLIGHT")]
+    if zone == "Europe/London":
+        assert onsets == [datetime(2027, 3, 28, 1, 0)]
+
+
+def test_zone_without_changes_of_clocks_needs_no_rules(tmp_path: Path) -> None:
+    dated = 'time_zone: UTC\nsessions: [{date: 2027-01-12, begins: "18:30", minutes: 150}]\n'
+    cls = whole_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
+    data = calendar_of(cls, NOW)
+    assert b"DTSTART:20270112T183000Z" in data
+    assert b"VTIMEZONE" not in data
+
+
+def test_times_that_clocks_skip_and_times_that_they_show_twice() -> None:
+    assert skipped(datetime(2027, 3, 28, 1, 30), "Europe/London")
+    assert not skipped(datetime(2027, 3, 28, 2, 0), "Europe/London")
+    assert not skipped(datetime(2027, 3, 28, 0, 59), "Europe/London")
+    assert not skipped(datetime(2027, 10, 31, 1, 30), "Europe/London")
+    assert not skipped(datetime(2027, 3, 28, 1, 30), "")
 
 
 def test_importing_again_updates_the_same_events(tmp_path: Path) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
-from sitegen.classes import ComputedClass, class_steps, plan_of, too_long, ways_to_fit, without_minutes
+from sitegen.classes import ComputedClass, class_steps, plan_of, skipped, too_long, ways_to_fit, without_minutes
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import show_working
 from sitegen.tutorial import Computed, Step
@@ -47,6 +47,32 @@ def session_overlap(cls: ComputedClass, computed: Computed) -> Iterator[Finding]
             f"Session {session.number} begins on {session.starts:%Y-%m-%d at %H:%M}, before session {before.number} has"
             f" ended on {before.stops:%Y-%m-%d at %H:%M}. Put sessions in the order in which they are held.",
         )
+
+
+@check(
+    id="session-skipped",
+    area="classes",
+    severity=Severity.WRONG,
+    looks_at=ComputedClass,
+    title="A session at a time that clocks skip",
+    why="When clocks are put forward, an hour of that night is never shown, and every calendar moves it another way.",
+    source="The time zone database of IANA",
+    trips=_STEPS + _DAYS.replace("DAY", "2027-03-28").replace("19:30", "1:30").replace("21:30", "4:00"),
+    passes=_STEPS + _DAYS.replace("DAY", "2027-03-28").replace("19:30", "10:30").replace("21:30", "12:30"),
+)
+def session_skipped(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
+    """Each session with a date begins and ends at a time that clocks in its time zone show on that day."""
+    for session in cls.written.sessions:
+        for verb, moment in (("begins", session.starts), ("ends", session.stops)):
+            if moment is None or not skipped(moment, cls.written.time_zone):
+                continue
+            yield Finding(
+                "session-skipped",
+                Severity.WRONG,
+                session.place,
+                f"Session {session.number} {verb} at {moment:%H:%M} on {moment:%Y-%m-%d}, a time that clocks in"
+                f" {cls.written.time_zone} skip, since they are put forward. Write another time.",
+            )
 
 
 @check(

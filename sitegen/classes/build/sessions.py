@@ -14,6 +14,8 @@ from sitegen.tutorial.build import Fields
 SESSION_EXAMPLE = 'sessions: [{date: 2027-01-12, begins: "18:30", ends: "21:00", break: 15}]'
 _MOST_MINUTES = 24 * 60
 _TIME = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
+_YEARS = range(1970, 2200)
+"""Years for which the rules of time zones are known, or may be taken to go on as they are."""
 _ZONE_EXAMPLE = "time_zone: Europe/London"
 
 
@@ -106,9 +108,15 @@ def _between(begins: time, ends: time) -> int:
 def _day(fields: Fields, node: Node) -> date | None:
     if isinstance(node, Scalar) and re.fullmatch(r"\d{4}-\d{2}-\d{2}", node.text.strip()):
         try:
-            return date.fromisoformat(node.text.strip())
+            day = date.fromisoformat(node.text.strip())
         except ValueError:
-            pass
+            day = None
+        if day is not None and day.year in _YEARS:
+            return day
+        if day is not None:
+            years = f"a day from the year {_YEARS[0]} to {_YEARS[-1]}"
+            fields.builder.not_this(node, years, "date: 2027-01-12")
+            return None
     fields.builder.not_this(node, "a day as year, month and day", "date: 2027-01-12")
     return None
 
