@@ -12,11 +12,18 @@ from sitegen.tutorial import Computed, Making, making_of, words_of
 
 
 def layout_of(
-    computed: Computed, fabric: str, size: int, prefix: str, first: System, language: English = ENGLISH
+    computed: Computed,
+    fabric: str,
+    size: int,
+    prefix: str,
+    first: System,
+    language: English = ENGLISH,
+    *,
+    with_amounts: bool = True,
 ) -> Drawn | None:
     """The cutting layout of a fabric by its key, for one size; None when it is not known or not drawable.
 
-    ``prefix`` starts every id in it.
+    ``prefix`` starts every id in it. Without amounts it does not say how much cloth is needed and bought.
     """
     laid = computed.laid(fabric, size)
     width = computed.length(f"{fabric}.width", size)
@@ -25,7 +32,8 @@ def layout_of(
     tutorial = computed.tutorial
     called = {piece.key: piece.called or words_of(piece.key) for piece in tutorial.pieces.values()}
     called |= {key: words_of(key) for key in tutorial.bands}
-    need, buy = (computed.length(f"{fabric}.{name}", size) for name in ("need", "buy"))
+    amounts = (computed.length(f"{fabric}.{name}", size) for name in ("need", "buy")) if with_amounts else (None, None)
+    need, buy = amounts
     try:
         picture = cutting_layout.CuttingLayout(
             name=fabric,

@@ -203,6 +203,8 @@ class Handout:
     cover: Cover
     tables: tuple[tuple[str, Table], ...]
     """Measurements of the body and of what is made, and what is cut, each with its heading."""
+    cloth: Table | None
+    """How much of each fabric each size takes; None for one size, and where students cut none."""
     layouts: tuple[SheetPicture, ...]
     cards: tuple[SheetCard, ...]
     marking: tuple[Marking, ...]

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
 from sitegen.classes import ComputedClass, plan_of, without_minutes
-from sitegen.diagrams import layout_of
 from sitegen.handouts.cards import cards_of
 from sitegen.handouts.cover import cover_of, tables_of
 from sitegen.handouts.gauges import gauges_of
+from sitegen.handouts.layouts import cloth_by_size, layouts_of
 from sitegen.handouts.marking import marking_of
-from sitegen.handouts.model import Copy, Handout, Marking, SheetPicture, Wanted
+from sitegen.handouts.model import Copy, Handout, Marking, Wanted
 from sitegen.handouts.pdf import laid_out
-from sitegen.handouts.pictures import IDS, drawing
 from sitegen.handouts.printed import NUMBERS_FILE, Printed, printed_as_text, printed_with
 from sitegen.handouts.slip import Slip, slip_of
 from sitegen.handouts.source import Source
@@ -65,7 +64,8 @@ def _handout(source: Source, day: date) -> Handout:
         sizes=source.size_names if source.size_names[0] else (),
         cover=cover_of(source),
         tables=tables_of(source),
-        layouts=tuple(_layouts(source)),
+        cloth=cloth_by_size(source),
+        layouts=tuple(layouts_of(source)),
         cards=tuple(cards_of(source)),
         marking=_marking(source),
         gauges=gauges_of(source),
@@ -117,15 +117,3 @@ def _marking(source: Source) -> tuple[Marking, ...]:
         if step.number not in source.cls.before_class
     )
     return tuple(found for found in each if found is not None)
-
-
-def _layouts(source: Source) -> Iterator[SheetPicture]:
-    """The cutting layouts of one student, where students cut themselves."""
-    computed = source.cls.computed
-    cut = {name.name for step in source.steps if step.number not in source.cls.before_class for name in step.cuts}
-    fabrics = {piece.fabric.name for key, piece in computed.tutorial.pieces.items() if key in cut and piece.fabric}
-    fabrics |= {band.fabric.name for key, band in computed.tutorial.bands.items() if key in cut}
-    for fabric in (key for key in computed.tutorial.fabrics if key in fabrics):
-        found = layout_of(computed, fabric, source.drawn_size, IDS, source.numbers.units[0], source.page.language)
-        if found is not None:
-            yield drawing(found.svg)
