@@ -61,7 +61,7 @@ class _Texts:
     def by_size(self) -> Table | None:
         """The noted numbers that the sizes of the sheet do not share, a column for each; None when they share all."""
         rows = tuple((view.words, *self._source.numbers.each(view)) for view in self._asked.values() if view.by_size)
-        return Table(("", *self._source.size_names), rows) if rows else None
+        return Table(("", *self._source.size_names), rows, by_size=True) if rows else None
 
 
 def _card(step: Step, card: StepCard, source: Source) -> SheetCard:

@@ -42,9 +42,9 @@ def tables_of(source: Source) -> tuple[tuple[str, Table], ...]:
     view, words = source.page.view, source.words
     head = ("", *source.size_names) if source.size_names[0] else ("", "")
     found = [
-        (words("body"), Table(head, tuple(_rows(view.chart.rows, source)))),
-        (words("finished"), Table(head, tuple(_rows(view.finished.rows, source)))),
-        (words("cutting"), Table(head, tuple(_cutting(source)))),
+        (words("body"), Table(head, tuple(_rows(view.chart.rows, source)), by_size=True)),
+        (words("finished"), Table(head, tuple(_rows(view.finished.rows, source)), by_size=True)),
+        (words("cutting"), Table(head, tuple(_cutting(source)), by_size=True)),
     ]
     return tuple((title, table) for title, table in found if table.rows)
 

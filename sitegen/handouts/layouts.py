@@ -40,7 +40,7 @@ def cloth_by_size(source: Source) -> Table | None:
         if amounts:
             name = language.own(fabrics[key].name) if fabrics[key].name else language.say(words_of(key))
             rows += [(name, *("" for _ in source.wanted.sizes)), *amounts]
-    return Table(("", *source.size_names), tuple(rows)) if rows else None
+    return Table(("", *source.size_names), tuple(rows), by_size=True) if rows else None
 
 
 def _amounts(fabric: str, source: Source) -> Iterator[tuple[str, ...]]:

@@ -46,6 +46,9 @@ class Table:
 
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    by_size: bool = False
+    """Whether every column but the first is one of a size: then the sheet may lay it out another way. A row with
+    nothing behind its first cell is a heading of those below."""
 
 
 @dataclass(frozen=True, slots=True)

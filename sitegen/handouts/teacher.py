@@ -119,7 +119,9 @@ def _to_prepare(kit: KitView, source: Source) -> Iterator[PartGroup]:
     words = source.words
     if kit.parts:
         rows = tuple((f"{part.name}, {part.how}", *part.cells) for part in kit.parts)
-        yield PartGroup(words("to_cut"), table=Table(("", *(size or words("each") for size in kit.sizes)), rows))
+        yield PartGroup(
+            words("to_cut"), table=Table(("", *(size or words("each") for size in kit.sizes)), rows, by_size=True)
+        )
     for bag in kit.bags:
         things = tuple(f"{thing.name}: {thing.amount}" for thing in bag.things)
         cut = (words("cut_in_bag", parts=", ".join(bag.cut)),) if bag.cut else ()
