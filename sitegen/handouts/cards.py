@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
+from html import unescape
 
 from sitegen.diagrams import diagram_of
 from sitegen.handouts.model import Care, Copy, SecondWay, Sewn, SheetCard, SheetPicture, Table
@@ -13,13 +15,17 @@ from sitegen.publishing import (
     Block,
     NumberView,
     PrintedNumbers,
+    Span,
     StepCard,
     Stitching,
     duration,
     photo_path,
+    printed_line,
     printed_text,
 )
 from sitegen.tutorial import Prose, Step
+
+_DRAWN_NUMBER = re.compile(r' data-name="([^"]*)"')
 
 
 def cards_of(source: Source) -> Iterator[SheetCard]:
@@ -53,6 +59,10 @@ class _Texts:
 
         return noted
 
+    def line(self, text: Prose) -> tuple[Span, ...]:
+        """A text in one line, its numbers noted."""
+        return printed_line(text.text, self._noting(self._source.numbers_in(text.text)))
+
     @property
     def names(self) -> tuple[str, ...]:
         """The names of the noted numbers."""
@@ -74,6 +84,7 @@ def _card(step: Step, card: StepCard, source: Source) -> SheetCard:
     }
     sewn = tuple(_sewn(seam, texts, source.words) for seam in card.stitching)
     second_way = _second_way(step, card, texts, source.words)
+    pictures = (*_drawings(step, source), *_photos(step, source, texts))
     return SheetCard(
         number=card.number,
         title=card.title,
@@ -83,10 +94,10 @@ def _card(step: Step, card: StepCard, source: Source) -> SheetCard:
         tools=card.tools,
         sewn=sewn,
         numbers=texts.by_size(),
-        pictures=tuple(_pictures(step, source)),
+        pictures=pictures,
         care=tuple(Care(each.name, each.text) for each in card.cautions),
         second_way=second_way,
-        uses=texts.names,
+        uses=tuple(dict.fromkeys((*texts.names, *_drawn(pictures, source)))),
         **told,
     )
 
@@ -119,14 +130,24 @@ def _second_way(step: Step, card: StepCard, texts: _Texts, words: SheetWords) ->
     )
 
 
-def _pictures(step: Step, source: Source) -> Iterator[SheetPicture]:
-    cls, language = source.cls, source.page.language
+def _drawings(step: Step, source: Source) -> Iterator[SheetPicture]:
     for name in (each.name for each in step.diagrams):
-        computed = cls.plain if source.is_made(name) else cls.computed
-        found = diagram_of(name, computed, source.drawn_size, IDS, source.numbers.units[0], language)
+        computed = source.cls.plain if source.is_made(name) else source.cls.computed
+        first, language = source.numbers.units[0], source.page.language
+        found = diagram_of(name, computed, source.drawn_size, IDS, first, language)
         if found is not None:
             yield drawing(found.svg)
+
+
+def _photos(step: Step, source: Source, texts: _Texts) -> Iterator[SheetPicture]:
     for each in step.photos:
-        path = photo_path(each, cls.computed, source.folder)
+        path = photo_path(each, source.cls.computed, source.folder)
         if path is not None:
-            yield photo(each, path, language.own(each.shows), source.numbers)
+            yield photo(each, path, source.page.language.own(each.shows), texts.line)
+
+
+def _drawn(pictures: tuple[SheetPicture, ...], source: Source) -> Iterator[str]:
+    """The names of the numbers that are drawn to scale."""
+    for name in (unescape(name) for each in pictures for name in _DRAWN_NUMBER.findall(each.svg)):
+        if source.numbers.view(name) is not None:
+            yield name

@@ -105,7 +105,8 @@ def _picture(source: Source) -> SheetPicture | None:
     path = photo_path(tutorial.photo, source.cls.computed, source.folder) if tutorial.photo is not None else None
     if tutorial.photo is None or path is None:
         return None
-    return photo(tutorial.photo, path, source.page.language.own(tutorial.photo.shows), source.numbers)
+    shows = source.page.language.own(tutorial.photo.shows)
+    return photo(tutorial.photo, path, shows, lambda text: printed_line(text.text, source.numbers))
 
 
 def _rows(rows: tuple[NumberView, ...], source: Source) -> Iterator[tuple[str, ...]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from base64 import b64encode
+from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
 
@@ -10,8 +11,8 @@ from sitegen.diagrams import marks_on_paper, print_picture
 from sitegen.handouts.model import SheetPicture
 from sitegen.handouts.needed import NoPdf
 from sitegen.pictures import Trouble, for_paper
-from sitegen.publishing import PrintedNumbers, printed_line
-from sitegen.tutorial import NumberMark, Photo
+from sitegen.publishing import Span
+from sitegen.tutorial import NumberMark, Photo, Prose
 
 IDS = "d"
 """What every id in a drawing begins with."""
@@ -35,8 +36,8 @@ def drawing(svg: str) -> SheetPicture:
     )
 
 
-def photo(photo: Photo, path: Path, shows: str, numbers: PrintedNumbers) -> SheetPicture:
-    """A photo with its marks drawn in. Raises NoPdf when its file cannot be shown."""
+def photo(photo: Photo, path: Path, shows: str, line: Callable[[Prose], tuple[Span, ...]]) -> SheetPicture:
+    """A photo with its marks drawn in; ``line`` gives the words of each. Raises NoPdf when its file cannot be shown."""
     found = for_paper(path, width=_PHOTO_PIXELS)
     if isinstance(found, Trouble):
         raise NoPdf(found.message)
@@ -55,7 +56,7 @@ def photo(photo: Photo, path: Path, shows: str, numbers: PrintedNumbers) -> Shee
         true_size=False,
         title="",
         alt=shows,
-        marks=tuple((mark.number, printed_line(mark.text.text, numbers)) for mark in marks),
+        marks=tuple((mark.number, line(mark.text)) for mark in marks),
     )
 
 

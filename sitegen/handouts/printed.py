@@ -2,18 +2,21 @@
 
 Format 1, JSON in UTF-8: the class, the mark, how the handout was wanted; ``record`` is a record of published numbers
 (see ``publishing.releases``) that holds the numbers of this print in its sizes; ``cards`` holds by number the title of
-each card and a digest of what its author wrote.
+each card, a digest of what its author wrote, the name of its step file without its number, and the names of the
+numbers on it. Older prints lack the last two.
 """
 
 from __future__ import annotations
 
 import json
 import logging
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from hashlib import blake2b
 from io import BytesIO
+from pathlib import PurePosixPath
 from typing import Any
 
 from sitegen.handouts.model import Copy, Handout, Paper
@@ -26,6 +29,7 @@ from sitegen.tutorial import Step
 NUMBERS_FILE = "numbers.json"
 """The name under which a PDF carries it."""
 _FORMAT = 1
+_LEADING_NUMBER = re.compile(r"^\d+[-_ ]*")
 _ABOUT = "The numbers that this handout was printed with. sitegen errata compares them with those of today."
 
 
@@ -35,6 +39,10 @@ class PrintedCard:
 
     title: str
     digest: str
+    step: str = ""
+    """The name of its file without ending and number; empty where the print does not say."""
+    uses: tuple[str, ...] | None = None
+    """The names of the numbers on it; None where the print does not say."""
 
 
 @dataclass(frozen=True)
@@ -64,6 +72,7 @@ def printed_with(handout: Handout, source: Source, day: date) -> Printed:
         sizes=handout.sizes,
         numbers={name: PublishedNumber(view.words, view.values) for name, view in sorted(views.items())},
     )
+    uses = {card.number: card.uses for card in handout.cards}
     return Printed(
         class_key=source.cls.written.key,
         mark=handout.mark,
@@ -72,7 +81,10 @@ def printed_with(handout: Handout, source: Source, day: date) -> Printed:
         copy=handout.wanted.copy,
         units=handout.wanted.units,
         page=page,
-        cards={step.number: PrintedCard(step.title, _digest(step)) for step in source.steps},
+        cards={
+            step.number: PrintedCard(step.title, _digest(step), _step_name(step), uses[step.number])
+            for step in source.steps
+        },
     )
 
 
@@ -88,7 +100,10 @@ def printed_as_text(printed: Printed, path: str) -> str:
         "paper": printed.paper.value,
         "copy": printed.copy.value,
         "units": [unit.value for unit in printed.units],
-        "cards": {str(number): [card.title, card.digest] for number, card in printed.cards.items()},
+        "cards": {
+            str(number): [card.title, card.digest, card.step, list(card.uses or ())]
+            for number, card in printed.cards.items()
+        },
         "record": json.loads(record_text(Record(printed.day, {path: printed.page}))),
     }
     return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
@@ -115,8 +130,12 @@ def _read(data: Mapping[str, Any], page: PublishedPage) -> Printed:
         copy=Copy(data["copy"]),
         units=tuple(System(unit) for unit in data["units"]),
         page=page,
-        cards={int(number): PrintedCard(str(title), str(digest)) for number, (title, digest) in data["cards"].items()},
+        cards={int(number): _card(*card) for number, card in data["cards"].items()},
     )
+
+
+def _card(title: str, digest: str, step: str = "", uses: list[str] | None = None) -> PrintedCard:
+    return PrintedCard(str(title), str(digest), str(step), tuple(map(str, uses)) if uses is not None else None)
 
 
 def _attached(pdf: bytes) -> bytes:
@@ -135,6 +154,11 @@ def _attached(pdf: bytes) -> bytes:
     if not found:
         raise NotPrintedHere("it carries no numbers of this program")
     return bytes(found[0])
+
+
+def _step_name(step: Step) -> str:
+    stem = PurePosixPath(step.file).stem
+    return _LEADING_NUMBER.sub("", stem) or stem
 
 
 def _digest(step: Step) -> str:

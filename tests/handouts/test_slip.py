@@ -11,6 +11,7 @@ import pdfplumber
 import pytest
 from classes.class_folders import CLASS, STEPS, TOTE, class_folder
 from handouts.sheets import DAY, MM, Sheets, sheets_of
+from PIL import Image
 from pypdf import PdfReader, PdfWriter
 
 from sitegen.handouts import NotPrintedHere, Paper, Slip, read_printed, slip_for, slip_pdf
@@ -74,6 +75,94 @@ def test_words_that_changed_are_told_by_their_card(tmp_path: Path) -> None:
     found = slip(before(tmp_path), sheets_of(class_folder(tmp_path / "b", **steps), "evening"))
     assert found.reworded == ("3 Press the bag",)
     assert not found.corrections
+
+
+NEW = "title: Wash the cloth\ntext: Wash it.\nminutes: 5\n"
+MEASURED = TELLS["steps__02-sew_dot_yaml"].replace("text: Sew", "text: |\n  A panel is {panel.cut_length} long. Sew")
+
+
+def moved(old: dict[str, str], new: dict[str, str], root: Path, tutorial: str = OTHER_TUTORIAL) -> Slip:
+    return slip(
+        sheets_of(class_folder(root / "a", **old), "evening"),
+        sheets_of(class_folder(root / "b", tutorial=tutorial, **new), "evening"),
+    )
+
+
+def test_card_put_in_first_is_the_only_one_to_print_and_others_keep_the_number_on_their_paper(tmp_path: Path) -> None:
+    steps = {**TELLS, "steps__02-sew_dot_yaml": MEASURED}
+    found = moved(steps, {"steps__00-wash_dot_yaml": NEW, **steps}, tmp_path)
+    assert found.reworded == ("1 Wash the cloth (new)",)
+    assert found.gone == ()
+    told = {each.what: each.cards for each in found.corrections}
+    assert told["panel cut length"] == "1 (now 2), 2 (now 3)"
+
+
+def test_card_that_was_taken_out_is_named_and_no_other(tmp_path: Path) -> None:
+    steps = {**TELLS, "steps__00-wash_dot_yaml": NEW + "look_for: It is {panel.cut_length} long.\n"}
+    steps = dict(sorted(steps.items()))
+    found = moved(steps, TELLS, tmp_path)
+    assert found.gone == ("1 Wash the cloth",)
+    assert found.reworded == ()
+    assert {each.what: each.cards for each in found.corrections} == {
+        "canvas need": "tables",
+        "panel cut length": "1 (gone), 2 (now 1)",
+    }
+
+
+def test_card_with_another_title_is_known_by_its_file(tmp_path: Path) -> None:
+    renamed = {**TELLS, "steps__09-press_dot_yaml": TELLS["steps__03-press_dot_yaml"].replace("Press the bag", "Iron")}
+    del renamed["steps__03-press_dot_yaml"]
+    assert moved(TELLS, renamed, tmp_path, TOTE).reworded == ("3 Press the bag (now Iron)",)
+    other = {**renamed, "steps__09-iron_dot_yaml": renamed["steps__09-press_dot_yaml"]}
+    del other["steps__09-press_dot_yaml"]
+    found = moved(TELLS, other, tmp_path / "other", TOTE)
+    assert (found.reworded, found.gone) == (("3 Iron (new)",), ("3 Press the bag",))
+
+
+def test_cards_of_one_title_belong_together_by_their_files(tmp_path: Path) -> None:
+    steps = {
+        **TELLS,
+        "steps__02-first-press_dot_yaml": "title: Press\ntext: Press it open.\nminutes: 5\n",
+        "steps__04-last-press_dot_yaml": "title: Press\ntext: Press it flat.\nminutes: 5\n",
+    }
+    fewer = {key: text for key, text in steps.items() if "first" not in key}
+    assert moved(steps, fewer, tmp_path, TOTE).gone == ("2 Press",)
+
+
+def test_numbers_on_a_photo_and_in_a_drawing_are_on_its_card(tmp_path: Path) -> None:
+    pictured = (
+        TELLS["steps__03-press_dot_yaml"]
+        + "photo: {file: side.png, shows: A panel, marks: [{number: 1, at: [50%, 50%], text: 'It is {panel.cut_length}.'}]}\n"
+    )
+    steps = {
+        **TELLS,
+        "steps__03-press_dot_yaml": pictured,
+        "steps__02-sew_dot_yaml": TELLS["steps__02-sew_dot_yaml"] + "diagrams: [plan of panel]\n",
+    }
+    made = []
+    for name, tutorial in (("a", TOTE), ("b", OTHER_TUTORIAL)):
+        folder = class_folder(tmp_path / name, tutorial=tutorial, **steps)
+        photos = tmp_path / name / "tutorials" / "tee" / "photos"
+        photos.mkdir()
+        Image.new("RGB", (300, 200), "white").save(photos / "side.png")
+        made.append(sheets_of(folder, "evening"))
+    assert {each.what: each.cards for each in slip(*made).corrections}["panel cut length"] == "1, 2, 3"
+
+
+def test_print_of_an_older_version_is_read_and_tells_no_number_as_new(tmp_path: Path) -> None:
+    old = before(tmp_path)
+    data = json.loads(PdfReader(BytesIO(old.pdf)).attachments["numbers.json"][0])
+    data["cards"] = {number: card[:2] for number, card in data["cards"].items()}
+    del data["record"]["pages"][old.made.source.page.path]["numbers"]["body.waist"]
+    writer = PdfWriter()
+    writer.add_blank_page(100, 100)
+    writer.add_attachment("numbers.json", json.dumps(data).encode())
+    file = BytesIO()
+    writer.write(file)
+    new = sheets_of(class_folder(tmp_path / "b", tutorial=OTHER_TUTORIAL, **TELLS), "evening")
+    found = slip_for(read_printed(file.getvalue()), new.made)
+    assert {each.what: each.cards for each in found.corrections} == {"canvas need": "tables", "panel cut length": "1"}
+    assert (found.reworded, found.gone) == ((), ())
 
 
 def test_note_for_the_teacher_is_no_change_for_students(tmp_path: Path) -> None:
