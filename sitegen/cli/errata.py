@@ -7,9 +7,9 @@ import sys
 from datetime import date
 from pathlib import Path
 
-from sitegen.classes import ComputedClass, sealed_document
-from sitegen.cli.handout import page_of
-from sitegen.cli.one_class import Found, no_pdf, one_class, write
+from sitegen.classes import sealed_document
+from sitegen.cli.one_class import Found, no_pdf, no_theme, one_class, write
+from sitegen.cli.printed_earlier import is_printed, page_of, wanted_of
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
 
@@ -30,12 +30,17 @@ def run(options: argparse.Namespace) -> int:
     """Read the print, compare, write the slip if there is anything to say."""
     if no_pdf(options.to):
         return COULD_NOT
+    if is_printed(options.to):
+        return _failed(
+            f"{options.to} is a printed handout: its numbers are needed for this slip and for later ones."
+            " Give the slip another name. Example: --to slip.pdf"
+        )
     found = one_class(options)
     if isinstance(found, int):
         return found
     try:
         old = read_printed(Path(options.printed).read_bytes())
-        wanted = _wanted(old, found.cls)
+        wanted = wanted_of(old, found.cls)
     except OSError as trouble:
         return _failed(f"{options.printed} cannot be read: {(trouble.strerror or 'the disk refuses it').lower()}.")
     except NotPrintedHere as reason:
@@ -50,7 +55,7 @@ def _compared(old: Printed, wanted: Wanted, options: argparse.Namespace, found: 
     if not found.any_wrong:
         page = page_of(found, wanted.units[0])
         if page is None:
-            return COULD_NOT
+            return no_theme()
         try:
             slip = slip_for(old, handout_of(found.cls, page, found.folder, wanted, date.today()))
             if slip.empty:
@@ -62,18 +67,6 @@ def _compared(old: Printed, wanted: Wanted, options: argparse.Namespace, found: 
     code, message = write(options.to, sealed_document(data), found, "The slip")
     print(message, file=sys.stderr if code else sys.stdout)
     return code
-
-
-def _wanted(old: Printed, cls: ComputedClass) -> Wanted:
-    """The handout as it was wanted. Raises NotPrintedHere for one of another class or of sizes that are gone."""
-    if old.class_key != cls.written.key:
-        raise NotPrintedHere(f"it was printed for the class {old.class_key}")
-    names = cls.computed.tutorial.sizes
-    gone = [name for name in old.page.sizes if name not in names]
-    if gone:
-        raise NotPrintedHere(f"it has size {', '.join(gone)}, which the tutorial has no more. Print it anew")
-    sizes = tuple(names.index(name) for name in old.page.sizes) or (0,)
-    return Wanted(sizes, old.units, old.paper, old.copy)
 
 
 def _failed(message: str) -> int:

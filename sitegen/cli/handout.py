@@ -11,13 +11,11 @@ from itertools import count
 from pathlib import Path
 
 from sitegen.classes import ComputedClass, sealed_document
-from sitegen.cli.one_class import Found, no_pdf, one_class, write
+from sitegen.cli.one_class import Found, no_pdf, no_theme, one_class, write
+from sitegen.cli.printed_earlier import lost_over, page_of
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
-from sitegen.findings import Collector
 from sitegen.handouts import Copy, NoPdf, Paper, Wanted, handout_of, handout_pdf
-from sitegen.publishing import PaperPage, paper_page
 from sitegen.quantities import System
-from sitegen.tutorial.build import site
 
 _BOTH = "both"
 
@@ -41,6 +39,11 @@ def set_up(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--large-print", action="store_true", help="letters of 20 points, one column")
     command.add_argument(
+        "--replace",
+        action="store_true",
+        help="write over an earlier handout even if numbers have moved since, so that no slip can be made for it",
+    )
+    command.add_argument(
         "--copy",
         choices=[each.value for each in Copy],
         default=Copy.STUDENT.value,
@@ -59,18 +62,29 @@ def run(options: argparse.Namespace) -> int:
     if isinstance(groups, str):
         print(f"sitegen: {groups}", file=sys.stderr)
         return COULD_NOT
+    if not (options.replace or found.any_wrong) and _kept(tuple(groups), options, found):
+        return COULD_NOT
     code = NOTHING_WRONG
     for file, sizes in groups.items():
         code = max(code, _one(file, sizes, options, found))
     return code
 
 
-def page_of(found: Found, first: System) -> PaperPage | None:
-    """The page of the tutorial of a class, with one system of units first; None when the site has no usable theme."""
-    page = paper_page(found.cls.computed, site(found.folder, Collector()), found.folder, first, date.today())
-    if page is None:
-        print("sitegen: the site has no usable theme; sitegen check tells why.", file=sys.stderr)
-    return page
+def _kept(files: tuple[str, ...], options: argparse.Namespace, found: Found) -> bool:
+    """Whether there stands a handout whose numbers nobody could print again; says so of each."""
+    any_kept = False
+    for file in files:
+        lost = lost_over(file, found)
+        if lost:
+            any_kept = True
+            slip = f"sitegen errata {options.file} --printed {file} --to slip.pdf"
+            print(
+                f"sitegen: nothing was written. {file} stands there already. {lost}\n"
+                f"  If it was printed, keep it for a slip ({slip}) and give this one another name.\n"
+                "  If nobody has it on paper, add --replace.",
+                file=sys.stderr,
+            )
+    return any_kept
 
 
 def _one(file: str, sizes: tuple[int, ...], options: argparse.Namespace, found: Found) -> int:
@@ -81,7 +95,7 @@ def _one(file: str, sizes: tuple[int, ...], options: argparse.Namespace, found: 
     if not found.any_wrong:
         page = page_of(found, first)
         if page is None:
-            return COULD_NOT
+            return no_theme()
         try:
             made = handout_of(found.cls, page, found.folder, wanted, date.today())
             data, mark = handout_pdf(made), made.handout.mark

@@ -76,6 +76,12 @@ def no_pdf(file: str) -> bool:
     return True
 
 
+def no_theme() -> int:
+    """Say that a sheet has no words and no look; the exit code."""
+    print("sitegen: the site has no usable theme; sitegen check tells why.", file=sys.stderr)
+    return COULD_NOT
+
+
 def units_of(options: argparse.Namespace, cls: ComputedClass) -> System:
     """The units that were asked for, else those of the class."""
     return System(options.units) if options.units else cls.first_system

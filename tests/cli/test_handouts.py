@@ -119,6 +119,47 @@ def test_errata(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "15 in" in PdfReader(BytesIO(slip.read_bytes())).pages[0].extract_text().replace("\u00a0", " ")
 
 
+def test_slip_is_not_written_over_a_print(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, printed = made(tmp_path / "c"), tmp_path / "h.pdf"
+    assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0
+    made(tmp_path / "c", tutorial=TOTE.replace("'12, 14 in'", "'12, 15 in'"))
+    record = printed.read_bytes()
+    code, _, err = run("errata", cls, "--printed", str(printed), "--to", str(printed), capsys=capsys)
+    assert code == 2
+    assert f"nothing was written. {printed} is a printed handout" in err
+    assert "Give the slip another name. Example: --to slip.pdf" in err
+    assert printed.read_bytes() == record
+
+
+def test_print_whose_numbers_have_moved_is_kept_unless_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, printed = made(tmp_path / "c"), tmp_path / "h.pdf"
+    assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0
+    made(tmp_path / "c", CLASS.replace("Evening class", "Late class"))
+    code, out, err = run("handout", cls, "--to", str(printed), "--size", "L", capsys=capsys)
+    assert (code, err) == (0, "")  # its numbers could be printed again
+    made(tmp_path / "c", tutorial=TOTE.replace("'12, 14 in'", "'12, 15 in'"))
+    record = printed.read_bytes()
+    code, out, err = run("handout", cls, "--to", str(printed), capsys=capsys)
+    assert (code, out) == (2, "")
+    assert f"nothing was written. {printed} stands there already." in err
+    assert "and its numbers have moved since: panel cut length." in err
+    assert f"sitegen errata {cls} --printed {printed} --to slip.pdf" in err
+    assert printed.read_bytes() == record
+    assert run("handout", cls, "--to", str(printed), "--replace", capsys=capsys)[0] == 0
+    assert printed.read_bytes() != record
+    assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0
+
+
+def test_print_of_another_class_is_kept(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, printed = made(tmp_path / "c"), tmp_path / "h.pdf"
+    assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0
+    other = tmp_path / "c" / "classes" / "morning.yaml"
+    other.write_text(CLASS, encoding="utf-8")
+    code, _, err = run("handout", str(other), "--to", str(printed), capsys=capsys)
+    assert code == 2
+    assert "it was printed for the class evening" in err
+
+
 def test_errata_of_what_is_no_handout(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     cls, printed = made(tmp_path / "c"), tmp_path / "h.pdf"
     for content, why in (
