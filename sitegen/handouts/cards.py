@@ -111,7 +111,8 @@ def _sewn(seam: Stitching, texts: _Texts, words: SheetWords) -> Sewn:
         settings.append(words("stitch_length", length=seam.stitch_length))
     allowance = texts.number(seam.allowance.name) if seam.allowance is not None else None
     if allowance is not None:
-        settings.append(words("allowance", length=allowance))
+        told = words("hem_allowance", length=allowance) if seam.is_hem else words("allowance", length=allowance)
+        settings.append(told)
     from_fold = texts.number(seam.from_fold.name) if seam.from_fold is not None else None
     if from_fold is not None:
         settings.append(words("from_fold", length=from_fold))

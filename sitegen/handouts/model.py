@@ -175,13 +175,22 @@ class Cover:
 
 
 @dataclass(frozen=True, slots=True)
+class Working:
+    """How an amount was got, a sum a line."""
+
+    of: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PartGroup:
-    """Lines and a table below a head; any of the three may be empty."""
+    """What stands below a head; all of it may be empty."""
 
     head: str
     lines: tuple[str, ...] = ()
     table: Table | None = None
     pictures: tuple[SheetPicture, ...] = ()
+    workings: tuple[Working, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.classes import without_minutes
-from sitegen.handouts.model import Part, PartGroup, Table
+from sitegen.handouts.model import Part, PartGroup, Table, Working
 from sitegen.handouts.pictures import IDS, drawing
 from sitegen.handouts.source import Source
+from sitegen.handouts.words import SheetWords
 from sitegen.publishing import (
     KitItem,
     KitView,
@@ -93,21 +94,23 @@ def _kit(source: Source) -> Iterator[PartGroup]:
     rows = tuple((size or words("each"), cost.text) for size, cost in kit.costs)
     if lines or rows:
         yield PartGroup(words("costs"), tuple(lines), Table((words("size"), words("cost")), rows) if rows else None)
-    workings = tuple(_workings(kit))
+    workings = tuple(_workings(kit, words))
     if workings:
-        yield PartGroup(words("workings"), workings)
+        yield PartGroup(words("workings"), workings=workings)
 
 
-def _workings(kit: KitView) -> Iterator[str]:
-    """The sums behind everything that is bought and paid, a paragraph each."""
+def _workings(kit: KitView, words: SheetWords) -> Iterator[Working]:
+    """The sums behind everything that is bought and paid; once for all sizes that cost the same."""
     for item in (item for group in kit.groups for item in group.items):
-        cost = item.cost.working if item.cost is not None else ()
-        yield f"{item.called}: {'; '.join((*item.buy.working, *cost))}"
+        yield Working(item.called, (*item.buy.working, *(item.cost.working if item.cost is not None else ())))
     if kit.total is not None and kit.total.working:
-        yield "; ".join(kit.total.working)
+        yield Working(words("together"), kit.total.working)
+    sizes: dict[tuple[str, ...], list[str]] = {}
     for size, cost_of_one in kit.costs:
         if cost_of_one.working:
-            yield f"{size}: {'; '.join(cost_of_one.working)}" if size else "; ".join(cost_of_one.working)
+            sizes.setdefault(cost_of_one.working, []).append(size)
+    for lines, names in sizes.items():
+        yield Working(", ".join(filter(None, names)) or words("each"), lines)
 
 
 def _to_buy(item: KitItem) -> tuple[str, ...]:

@@ -135,5 +135,6 @@ def _hem(hem: Hem, numbers: CardNumbers, language: English) -> Stitching:
         named=hem.stitch.text if hem.stitch else "",
         allowance=numbers.use(f"{hem.key}.allowance"),
         from_fold=numbers.use(f"{hem.key}.stitch_line"),
+        is_hem=True,
         notes=tuple(language.say(note) for note in notes),
     )

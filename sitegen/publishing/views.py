@@ -212,6 +212,8 @@ class Stitching:
     """The page of its stitch, relative to this page."""
     named: str = ""
     """The stitch as the author named it, whatever the language of the page."""
+    is_hem: bool = False
+    """Whether an edge is turned up: its allowance is that of the hem."""
 
 
 @dataclass(frozen=True, slots=True)

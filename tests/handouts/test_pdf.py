@@ -164,11 +164,39 @@ def test_only_the_sizes_that_were_asked_for() -> None:
 
 
 def test_large_print_is_large() -> None:
-    """18 points and more, as clear-print guidance asks (from memory: 16 to 18); what is smaller are words in drawings."""
-    letters = [char for page in example(*CASES["large print"]).pages for char in page.chars if char["text"].strip()]
+    """18 points and more, as clear-print guidance asks (from memory: 16 to 18); what is smaller are words in drawings
+    that are as high as their page, and those of gauges, which are told below in large letters."""
+    sheets = example(*CASES["large print"])
+    letters = [char for page in sheets.pages for char in page.chars if char["text"].strip()]
     large = sum(1 for char in letters if char["size"] >= 18 - 0.01)
     assert large / len(letters) > 0.95
     assert large > 5000
+    first_gauge = sheets.pages.index(gauges(sheets)[0])
+    for page, text in zip(sheets.pages[:first_gauge], sheets.page_texts, strict=False):
+        lines = [line["bottom"] - line["top"] for line in (*page.lines, *page.curves, *page.rects)]
+        small = [char["size"] for char in page.chars if char["size"] < 18 - 0.01]
+        assert not small or (min(small) > 12 and max(map(mm, lines)) > 60), text
+    for picture in sheets.made.handout.gauges.pictures:
+        assert picture.alt in sheets.text
+
+
+@pytest.mark.parametrize("case", ["large print", "teacher's copy"])
+def test_nothing_runs_into_the_foot_of_a_page(case: str) -> None:
+    for page, text in zip(example(*CASES[case]).pages, example(*CASES[case]).page_texts, strict=True):
+        foot = max(float(word["top"]) for word in page.extract_words() if word["text"] == "Release")
+        assert all(each["bottom"] < foot or each["top"] >= foot - 1 for each in (*page.chars, *page.lines)), text
+
+
+def test_how_amounts_were_got_is_a_sum_a_line_below_its_heading() -> None:
+    sheets = example(*CASES["teacher's copy"])
+    (page,) = (page for page in sheets.pages if "How the amounts were got" in page.extract_text())
+    below = page.extract_text().partition("How the amounts were got\n")[2].split("\n")
+    (group,) = (group for part in sheets.made.handout.parts for group in part.groups if group.workings)
+    assert below[0].split() == group.workings[0].of.split()
+    assert below[1].split()[:3] == group.workings[0].lines[0].split()[:3]
+    assert below[2].split()[:3] == group.workings[0].lines[1].split()[:3]
+    together = [working.of for working in group.workings]
+    assert len(together) == len(set(together))
 
 
 def test_teachers_notes_stand_in_the_teachers_copy_alone() -> None:

@@ -162,6 +162,16 @@ def test_marking_sheet_asks_for_each_point_and_measures_between_two_lengths(tmp_
     assert "No pin is left." in sheets.text
 
 
+def test_hem_is_sewn_with_a_hem_allowance() -> None:
+    settings = [sewn for card in example(EVENING).made.handout.cards for sewn in card.sewn]
+    hems = [each for each in settings if each.what.startswith("hem of")]
+    assert hems
+    for each in settings:
+        told = " ".join(each.settings)
+        assert ("hem allowance" in told) == (each in hems)
+        assert ("seam allowance" in told) <= (each not in hems)
+
+
 def test_every_word_of_the_sheets_is_asked_for_and_there_is_no_other() -> None:
     folder = Path(sitegen.handouts.__file__).parent
     typst = "".join(path.read_text(encoding="utf-8") for path in (folder / "sheets").glob("*.typ"))
