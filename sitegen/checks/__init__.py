@@ -2,7 +2,17 @@
 
 from sitegen.checks.catalogue import all_checks
 from sitegen.checks.registry import Check
-from sitegen.checks.review import Review, Translation, review, review_class, review_tutorial
+from sitegen.checks.review import Review, Translation, review, review_class, review_class_in, review_tutorial
 from sitegen.checks.run import run_checks
 
-__all__ = ["Check", "Review", "Translation", "all_checks", "review", "review_class", "review_tutorial", "run_checks"]
+__all__ = [
+    "Check",
+    "Review",
+    "Translation",
+    "all_checks",
+    "review",
+    "review_class",
+    "review_class_in",
+    "review_tutorial",
+    "run_checks",
+]

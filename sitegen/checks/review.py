@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from sitegen.checks.glossary import Glossary
 from sitegen.checks.run import check_class, check_text, run_checks
 from sitegen.classes import ComputedClass
-from sitegen.classes.build import class_files, class_of
+from sitegen.classes.build import class_files, class_in_language, class_of
 from sitegen.findings import Collector, Finding, Severity
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import Accepted, Computed, Site, Tutorial, combinations, compute
@@ -52,16 +52,19 @@ def review(folder: ContentFolder) -> Review:
 def _translation(folder: ContentFolder, language: str, collector: Collector) -> Translation:
     """The folder in a further language. Its numbers are those of the first, so only its texts are checked again."""
     found = site(folder, collector, language)
-    computed: list[Computed] = []
-    for one in found.tutorials:
-        own = Collector()
-        for each in combinations(one):
-            computed.append(compute(each, own))
-            for text in each.prose():
-                if not text.language:
-                    check_text(text, computed[-1], own, language)
-        collector.extend(_accepted(one, own.findings, set()))
-    return Translation(found, tuple(computed))
+    return Translation(found, tuple(each for one in found.tutorials for each in _translated(one, language, collector)))
+
+
+def _translated(one: Tutorial, language: str, collector: Collector) -> Iterator[Computed]:
+    """Every view of a tutorial in a further language, its texts checked."""
+    own = Collector()
+    for each in combinations(one):
+        computed = compute(each, own)
+        for text in each.prose():
+            if not text.language:
+                check_text(text, computed, own, language)
+        yield computed
+    collector.extend(_accepted(one, own.findings, set()))
 
 
 def review_tutorial(folder: ContentFolder, home: str) -> tuple[tuple[Computed, ...], Collector]:
@@ -88,6 +91,20 @@ def review_class(folder: ContentFolder, relative: str) -> tuple[ComputedClass | 
     if found is not None:
         check_class(found, collector)
     return found, collector
+
+
+def review_class_in(cls: ComputedClass, folder: ContentFolder, language: str) -> tuple[ComputedClass | None, Collector]:
+    """A class of a folder in a further language of its site (None if its tutorial cannot be read in it), and all
+    findings on the texts of the tutorial in it."""
+    collector = Collector()
+    spoken = replace(languages_of_folder(folder), current=language)
+    found = tutorial(folder, f"tutorials/{cls.plain.tutorial.key}", collector, spoken)
+    views = tuple(_translated(found, language, collector)) if found is not None else ()
+    plain = next((each for each in views if each.tutorial.chosen == cls.plain.tutorial.chosen), None)
+    if plain is None:
+        return None, collector
+    relative = f"classes/{cls.written.place.file.rpartition('/')[2]}"
+    return class_in_language(cls, folder, relative, plain, language), collector
 
 
 def _classes(folder: ContentFolder, computed: tuple[Computed, ...], collector: Collector) -> tuple[ComputedClass, ...]:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from sitegen.classes import sealed_document
 from sitegen.cli.one_class import Found, no_pdf, no_theme, one_class, write
-from sitegen.cli.printed_earlier import is_printed, page_of, wanted_of
+from sitegen.cli.printed_earlier import in_its_language, is_printed, page_of, wanted_of
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
 from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
 
@@ -41,6 +41,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         old = read_printed(Path(options.printed).read_bytes())
         wanted = wanted_of(old, found.cls)
+        found = in_its_language(old, found, say=True)
     except OSError as trouble:
         return _failed(f"{options.printed} cannot be read: {(trouble.strerror or 'the disk refuses it').lower()}.")
     except NotPrintedHere as reason:

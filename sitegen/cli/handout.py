@@ -11,6 +11,7 @@ from itertools import count
 from pathlib import Path
 
 from sitegen.classes import ComputedClass, sealed_document
+from sitegen.cli.in_language import NoSuchLanguage, in_language
 from sitegen.cli.one_class import Found, no_pdf, no_theme, one_class, write
 from sitegen.cli.printed_earlier import lost_over, page_of
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
@@ -39,6 +40,12 @@ def set_up(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--large-print", action="store_true", help="letters of 20 points, one column")
     command.add_argument(
+        "--language",
+        metavar="CODE",
+        default="",
+        help="a language of the site, such as es; the first of its languages unless told",
+    )
+    command.add_argument(
         "--replace",
         action="store_true",
         help="write over an earlier handout even if numbers have moved since, so that no slip can be made for it",
@@ -58,15 +65,20 @@ def run(options: argparse.Namespace) -> int:
     found = one_class(options)
     if isinstance(found, int):
         return found
-    groups = _groups(options, found.cls)
+    try:
+        printed = in_language(found, options.language)
+    except NoSuchLanguage as reason:
+        print(f"sitegen: nothing was written; {reason}", file=sys.stderr)
+        return COULD_NOT
+    groups = _groups(options, printed.cls)
     if isinstance(groups, str):
         print(f"sitegen: {groups}", file=sys.stderr)
         return COULD_NOT
-    if not (options.replace or found.any_wrong) and _kept(tuple(groups), options, found):
+    if not (options.replace or printed.any_wrong) and _kept(tuple(groups), options, found):
         return COULD_NOT
     code = NOTHING_WRONG
     for file, sizes in groups.items():
-        code = max(code, _one(file, sizes, options, found))
+        code = max(code, _one(file, sizes, options, printed))
     return code
 
 

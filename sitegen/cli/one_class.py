@@ -24,6 +24,8 @@ class Found:
     cls: ComputedClass
     any_wrong: bool
     folder: ContentFolder
+    language: str = ""
+    """The language of the site in which it is; the first one where that is empty."""
 
     @property
     def code(self) -> int:

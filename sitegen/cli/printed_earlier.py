@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from sitegen.classes import ComputedClass
+from sitegen.cli.in_language import NoSuchLanguage, in_language
 from sitegen.cli.one_class import Found
 from sitegen.findings import Collector
 from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for
@@ -18,7 +19,9 @@ _NAMED = 3
 
 def page_of(found: Found, first: System) -> PaperPage | None:
     """The page of the tutorial of a class, with one system of units first; None when the site has no usable theme."""
-    return paper_page(found.cls.computed, site(found.folder, Collector()), found.folder, first, date.today())
+    return paper_page(
+        found.cls.computed, site(found.folder, Collector(), found.language), found.folder, first, date.today()
+    )
 
 
 def wanted_of(old: Printed, cls: ComputedClass) -> Wanted:
@@ -33,6 +36,14 @@ def wanted_of(old: Printed, cls: ComputedClass) -> Wanted:
     return Wanted(sizes, old.units, old.paper, old.copy)
 
 
+def in_its_language(old: Printed, found: Found, *, say: bool) -> Found:
+    """The class in the language of a print. Raises NotPrintedHere for one that the site has no more."""
+    try:
+        return in_language(found, old.language, say=say)
+    except NoSuchLanguage:
+        raise NotPrintedHere(f"it is in the language {old.language}, which the site has no more") from None
+
+
 def lost_over(file: str, found: Found) -> str:
     """What would be lost if a handout of this class were written over a file: the only record of numbers that moved
     since, in words. Empty where there is no such record there, or it could be printed again."""
@@ -41,7 +52,7 @@ def lost_over(file: str, found: Found) -> str:
     except (OSError, NoPdf, NotPrintedHere):
         return ""
     try:
-        moved = _moved(old, found)
+        moved = _moved(old, in_its_language(old, found, say=False))
     except NotPrintedHere as reason:
         return f"It is a handout of {old.day}, and {reason}."
     if not moved:

@@ -3,7 +3,7 @@
 Format 1, JSON in UTF-8: the class, the mark, how the handout was wanted; ``record`` is a record of published numbers
 (see ``publishing.releases``) that holds the numbers of this print in its sizes; ``cards`` holds by number the title of
 each card, a digest of what its author wrote, the name of its step file without its number, and the names of the
-numbers on it. Older prints lack the last two.
+numbers on it. Older prints lack the last two, and their language.
 """
 
 from __future__ import annotations
@@ -57,6 +57,8 @@ class Printed:
     units: tuple[System, ...]
     page: PublishedPage
     cards: Mapping[int, PrintedCard]
+    language: str = ""
+    """Of its sheets; empty where the print does not say: then it is the first of the site."""
 
 
 class NotPrintedHere(Exception):  # noqa: N818  (an outcome that a person reads, not a fault of the program)
@@ -85,6 +87,7 @@ def printed_with(handout: Handout, source: Source, day: date) -> Printed:
             step.number: PrintedCard(step.title, _digest(step), _step_name(step), uses[step.number])
             for step in source.steps
         },
+        language=handout.language,
     )
 
 
@@ -99,6 +102,7 @@ def printed_as_text(printed: Printed, path: str) -> str:
         "day": printed.day.isoformat(),
         "paper": printed.paper.value,
         "copy": printed.copy.value,
+        "language": printed.language,
         "units": [unit.value for unit in printed.units],
         "cards": {
             str(number): [card.title, card.digest, card.step, list(card.uses or ())]
@@ -131,6 +135,7 @@ def _read(data: Mapping[str, Any], page: PublishedPage) -> Printed:
         units=tuple(System(unit) for unit in data["units"]),
         page=page,
         cards={int(number): _card(*card) for number, card in data["cards"].items()},
+        language=str(data.get("language", "")),
     )
 
 

@@ -119,6 +119,75 @@ def test_errata(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "15 in" in PdfReader(BytesIO(slip.read_bytes())).pages[0].extract_text().replace("\u00a0", " ")
 
 
+def in_two_languages(root: Path, length: str = "'12, 14 in'") -> str:
+    """The class of a site in English and Spanish, with what the teacher calls by the words of the tutorial."""
+    tutorial = TOTE.replace("'12, 14 in'", length).replace(
+        "- {item: polyester thread,", "- {item: {en: polyester thread, es: hilo},"
+    )
+    tutorial = tutorial.replace("tools: [sewing machine, iron,", "tools: [sewing machine, {en: iron, es: plancha},")
+    text = CLASS.replace("title: Evening class", "title: {en: Evening class, es: Clase de tarde}")
+    text += "brings: [iron]\nroom: {iron: 2}\nshared: {polyester thread: 2}\nprices: {polyester thread: £2.80}\n"
+    steps = {
+        **STEPS,
+        "steps__03-press_dot_yaml": STEPS["steps__03-press_dot_yaml"].replace(
+            "Press the bag", "{en: Press, es: Plancha la bolsa}"
+        ),
+    }
+    class_folder(root, text, tutorial=tutorial, **steps)
+    (root / "site.yaml").write_text("title: T\nauthor: N\nlanguages: [en, es]\n", encoding="utf-8")
+    return str(root / "classes" / "evening.yaml")
+
+
+def text_of(pdf: Path) -> str:
+    pages = PdfReader(BytesIO(pdf.read_bytes())).pages
+    return " ".join(" ".join(page.extract_text().split()) for page in pages)
+
+
+def test_handout_in_another_language_of_the_site(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, target = in_two_languages(tmp_path / "c"), tmp_path / "es.pdf"
+    code, _, err = run("handout", cls, "--to", str(target), "--language", "es", "--copy", "teacher", capsys=capsys)
+    assert code == 0
+    assert "no translation into es and will be in en; sitegen check tells which." in err
+    told = text_of(target)
+    for words in ("Clase de tarde", "Plancha la bolsa", "hilo", "£2,80", "Trae contigo • plancha"):
+        assert words in told, words
+    for words in ("Evening class", "polyester thread", "Bring with you"):
+        assert words not in told, words
+    assert run("handout", cls, "--to", str(tmp_path / "en.pdf"), capsys=capsys)[0] == 0
+    assert "Evening class" in text_of(tmp_path / "en.pdf")
+
+
+def test_slip_is_in_the_language_of_the_print(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, printed, slip = in_two_languages(tmp_path / "c"), tmp_path / "es.pdf", tmp_path / "slip.pdf"
+    assert run("handout", cls, "--to", str(printed), "--language", "es", capsys=capsys)[0] == 0
+    errata = ("errata", cls, "--printed", str(printed), "--to", str(slip))
+    assert "No slip is needed." in run(*errata, capsys=capsys)[1]
+    assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0  # the numbers are the same in any language
+    assert run("handout", cls, "--to", str(printed), "--language", "es", capsys=capsys)[0] == 0
+    in_two_languages(tmp_path / "c", "'12, 15 in'")
+    assert run(*errata, capsys=capsys)[0] == 0
+    assert "Clase de tarde" in text_of(slip)
+    (tmp_path / "c" / "site.yaml").write_text("title: T\nauthor: N\nlanguage: en\n", encoding="utf-8")
+    code, _, err = run(*errata, capsys=capsys)
+    assert code == 2
+    assert "it is in the language es, which the site has no more." in err
+
+
+def test_language_that_the_site_does_not_have(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    target = tmp_path / "h.pdf"
+    code, _, err = run(
+        "handout", in_two_languages(tmp_path / "c"), "--to", str(target), "--language", "fr", capsys=capsys
+    )
+    assert (code, target.exists()) == (2, False)
+    assert err.endswith(
+        "sitegen: nothing was written; the site has no language fr: in site.yaml there are en, es."
+        " Example: languages: [en, es, fr]\n"
+    )
+    code, _, err = run("handout", made(tmp_path / "d"), "--to", str(target), "--language", "es", capsys=capsys)
+    assert code == 2
+    assert "in site.yaml there is en alone. Example: languages: [en, es]" in err
+
+
 def test_slip_is_not_written_over_a_print(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     cls, printed = made(tmp_path / "c"), tmp_path / "h.pdf"
     assert run("handout", cls, "--to", str(printed), capsys=capsys)[0] == 0
