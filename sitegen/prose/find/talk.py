@@ -270,8 +270,9 @@ def _is_free_behind(tokens: Tokens, one: Measured) -> bool:
     behind = one.behind
     if behind >= len(tokens) or tokens.kinds[behind] is TokenKind.BREAK or tokens.words[behind] in _FREE_BEHIND:
         return True
-    word = tokens.words[behind]
-    return tokens.opens_line(behind) and not word.endswith("s") and tokens.kinds[behind] is TokenKind.WORD
+    thing = tokens.words[behind : behind + 2]  # “two / seam allowances”
+    counts = any(word.endswith("s") for word in thing)
+    return tokens.opens_line(behind) and not counts and tokens.kinds[behind] is TokenKind.WORD
 
 
 def _near(found: Sequence[Measured], index: int) -> list[Measured]:

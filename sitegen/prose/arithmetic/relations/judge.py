@@ -39,6 +39,10 @@ _FARTHEST = 60
 _UNTIED = frozenset(("share", "percent", "halving", "doubling"))
 
 
+_OWN_RESULT = 4
+"""Items behind the parts of a sum within which their own result stands."""
+
+
 @dataclass(frozen=True, slots=True)
 class Contradicted:
     """A result that contradicts the relation told around it: its place among the items, and that relation."""
@@ -184,6 +188,8 @@ def _is_slip(window: Window, told: Told) -> bool:
     apart = abs(told.value - window.result)
     if _is_hedged(window, told) or any(window.value(at) == told.value for at in window.parts):
         return False
+    if window.at < window.parts[0] and _is_told_behind(window, told.value):
+        return False
     if told.exactness is Exactness.COARSE:
         if apart < told.value * _ROUNDED and not _could_be_written(window, told.value):
             return False
@@ -201,6 +207,12 @@ def _is_slip(window: Window, told: Told) -> bool:
     if told.kind == "sum" and told.value < _SHORT and not set("=qcT").isdisjoint(window.ahead + window.behind):
         return apart * 2 <= told.value
     return apart <= _NEAR[told.kind] * (told.greatest if told.kind == "difference" else told.value)
+
+
+def _is_told_behind(window: Window, value: Fraction) -> bool:
+    """Whether what the parts make has its own place behind them: ``because 80% of 20 in is 16 in, plus two seams``."""
+    behind = range(window.end, min(len(window.symbols), window.end + _OWN_RESULT))
+    return any(window.symbols[at] == "L" and window.value(at) == value for at in behind)
 
 
 def _could_be_written(window: Window, value: Fraction) -> bool:
