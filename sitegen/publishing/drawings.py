@@ -13,6 +13,7 @@ from sitegen.diagrams import Drawn, PictureFile, diagram_of, picture_file
 from sitegen.publishing.amounts import sentences
 from sitegen.publishing.languages import unmarked
 from sitegen.publishing.picture_views import Diagram, DrawnPicture
+from sitegen.publishing.slugs import Slugs
 from sitegen.quantities import ENGLISH, English, System
 from sitegen.tutorial import Computed
 
@@ -55,6 +56,7 @@ class Drawings:
         self._root = root
         self._files = files
         self._described: set[str] = set()
+        self._slugs = Slugs()
 
     def diagram(self, name: str) -> Diagram | None:
         """The diagram of a part, in every size in which it differs; None when there is nothing to draw.
@@ -63,21 +65,26 @@ class Drawings:
         """
         first_time = name not in self._described
         self._described.add(name)
-        found = self.by_size(
-            re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-"),
-            lambda size: diagram_of(name, self._computed, size, IDS, self._first, self.language),
-        )
+        found = self.by_size(name, lambda size: diagram_of(name, self._computed, size, IDS, self._first, self.language))
         return found if first_time or found is None else replace(found, words=Markup())
 
-    def alike(self, stem: str, drawn: Drawn | None, in_one_system: Sequence[Drawn | None] = ()) -> Diagram | None:
-        """A drawing that is alike for all sizes, and how it is in inches and in centimetres alone; None if none."""
+    def alike(self, name: str, drawn: Drawn | None, in_one_system: Sequence[Drawn | None] = ()) -> Diagram | None:
+        """A drawing that is alike for all sizes, and how it is in inches and in centimetres alone; None if none.
+
+        ``name`` tells it from all others of the page.
+        """
         if drawn is None:
             return None
+        stem = self._slugs.of(name)
         alone = tuple(self._picture(*self._files.file_of(each.svg, stem)) for each in in_one_system if each is not None)
         return replace(self._shown(stem, [self._files.file_of(drawn.svg, stem)]), in_one_system=alone)
 
-    def by_size(self, stem: str, draw: Callable[[int], Drawn | None]) -> Diagram | None:
-        """What is drawn for each size, in every size in which it differs; None when a size has no drawing."""
+    def by_size(self, name: str, draw: Callable[[int], Drawn | None]) -> Diagram | None:
+        """What is drawn for each size, in every size in which it differs; None when a size has no drawing.
+
+        ``name`` tells it from all others of the page.
+        """
+        stem = self._slugs.of(name)
         pictures: list[tuple[str, PictureFile]] = []
         for size in range(self._computed.tutorial.size_count):
             drawn = draw(size)

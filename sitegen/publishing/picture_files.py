@@ -17,6 +17,7 @@ from pathlib import Path
 from sitegen.diagrams import marks_svg
 from sitegen.pictures import Prepared, Rendition, Trouble, prepare, recipe_of
 from sitegen.publishing.picture_views import Picture, PictureSource
+from sitegen.publishing.slugs import slug
 from sitegen.tutorial import Photo
 
 PICTURES_FOLDER = "pictures"
@@ -82,15 +83,16 @@ class PictureFiles:
     def _overlay(self, path: Path, photo: Photo, made: Prepared) -> str:
         """The path in the site of the file with the marks of a photo."""
         content = marks_svg(photo.marks, made.width, made.height).encode("utf-8")
-        name = f"{PICTURES_FOLDER}/{path.stem}-marks-{blake2b(content, digest_size=4).hexdigest()}.svg"
+        name = f"{PICTURES_FOLDER}/{slug(path.stem)}-marks-{blake2b(content, digest_size=4).hexdigest()}.svg"
         self._overlays[name] = content
         return name
 
     def _make(self, path: Path) -> tuple[str | None, Prepared | Trouble]:
         code = recipe_of(path)
-        key = f"{path.stem}-{code}" if code is not None else None
+        stem = slug(path.stem)
+        key = f"{stem}-{code}" if code is not None else None
         again = self._from_old(key) if key is not None else None
-        return key, again or prepare(path, stem=path.stem)
+        return key, again or prepare(path, stem=stem)
 
     def _from_old(self, key: str) -> Prepared | None:
         """The picture as the old site has it; None when any of its files is missing or was changed."""

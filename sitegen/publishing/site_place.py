@@ -127,6 +127,11 @@ def site_path(relative: str) -> str:
     return relative
 
 
+def is_device(name: str) -> bool:
+    """Whether Windows opens a device under this name."""
+    return folded(name) in _DEVICES
+
+
 def is_reserved(path: str) -> bool:
     """Whether sitegen needs the name itself, for the list of files or while writing it."""
     return folded(path).startswith(MANIFEST_NAME)
@@ -135,7 +140,7 @@ def is_reserved(path: str) -> bool:
 def _is_usable(name: str) -> bool:
     if name in ("", ".", "..") or name != name.strip() or name.endswith(".") or _ODD.search(name):
         return False
-    if folded(name.split(".")[0].strip()) in _DEVICES:
+    if is_device(name.split(".")[0].strip()):
         return False
     try:
         return len(name.encode("utf-8")) <= _LONGEST_NAME

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
+from itertools import product
 from os.path import relpath
 
 from sitegen.publishing.amounts import Filled, with_squares
@@ -16,6 +16,7 @@ from sitegen.publishing.marked_photos import ShowPhoto, marked_photo
 from sitegen.publishing.number_book import CardNumbers, NumberBook
 from sitegen.publishing.picture_views import Picture
 from sitegen.publishing.size_finder import size_finder
+from sitegen.publishing.slugs import Slugs
 from sitegen.publishing.spoken import rendered, rendered_inline, speech_of
 from sitegen.publishing.terms import PageTerms, Terms
 from sitegen.publishing.view_choices import ViewChoice, ViewOption
@@ -36,6 +37,9 @@ from sitegen.quantities import RULER, English, Length, System, show_ratio
 from sitegen.tutorial import Change as ChangeOfPieces
 from sitegen.tutorial import Computed, Tutorial, Words
 from sitegen.tutorial import Fabric as Cloth
+
+_BETWEEN = "\n"
+"""Between the choices of several views: what no choice holds, so that each combination has a name of its own."""
 
 
 def tutorial_page(
@@ -101,10 +105,11 @@ def tutorial_page(
 
 def page_address(tutorial: Tutorial) -> str:
     """Where the page of a tutorial lies in the site: in its folder, or one below for every further view."""
-    first = all(choice == tutorial.views[view][0] for view, choice in tutorial.chosen)
-    words = "-".join(choice for _, choice in tutorial.chosen)
-    below = "" if first else re.sub(r"[^a-z0-9]+", "-", words.lower()).strip("-") + "/"
-    return f"tutorials/{tutorial.key}/{below}index.html"
+    here = f"tutorials/{tutorial.key}/"
+    slugs = Slugs()
+    _, *further = product(*tutorial.views.values())
+    folders = {choices: f"{slugs.of(_BETWEEN.join(choices))}/" for choices in further}
+    return f"{here}{folders.get(tuple(choice for _, choice in tutorial.chosen), '')}index.html"
 
 
 def _views(tutorial: Tutorial, language: English) -> tuple[ViewChoice, ...]:

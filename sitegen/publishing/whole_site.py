@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
@@ -17,6 +16,7 @@ from sitegen.publishing.picture_files import PictureFiles
 from sitegen.publishing.picture_views import LogoPicture, Picture
 from sitegen.publishing.releases import Record, StoredRecord, next_record, published_page
 from sitegen.publishing.site_look import SiteLook
+from sitegen.publishing.slugs import Slugs
 from sitegen.publishing.spoken import rendered, rendered_inline, speech_of
 from sitegen.publishing.techniques import TechniqueView, technique_pages, with_links
 from sitegen.publishing.terms import Terms
@@ -33,6 +33,9 @@ from sitegen.publishing.views import (
 from sitegen.quantities import English, System
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import Computed, Photo, Site
+
+_MAIN_PART = "main"
+"""The id of what is read first on every page."""
 
 Progress = Callable[[int, int, str], None]
 """Told how many pages are done, how many there are, and which is next."""
@@ -92,7 +95,7 @@ def whole_site(
             cards[each.tutorial.key] = front_card(page, each, show(photo) if photo is not None else None)
         pages[address] = page
     techniques = technique_pages(site, glossary, computed, pages)
-    pages = {address: with_links(page) for address, page in pages.items()}
+    pages = {address: with_links(page, techniques) for address, page in pages.items()}
     now = {address: published_page(page, computed[address].tutorial, today) for address, page in pages.items()}
     record = next_record(stored.record, now, today)
     if draft:
@@ -151,10 +154,11 @@ def site_view(site: Site, logo: LogoPicture | None = None, *, draft: bool) -> Si
 
 def _glossary(site: Site, view: SiteView) -> GlossaryView:
     language = speech_in(site.language, site.languages[0])
+    anchors = Slugs(taken=[_MAIN_PART])
     entries = (
         GlossaryEntry(
             term=language.own(term.term),
-            anchor=re.sub(r"[^a-z0-9]+", "-", term.term.lower()).strip("-") or "term",
+            anchor=anchors.of(term.term),
             means=rendered_inline(term.means),
             us=term.us,
             uk=term.uk,

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from sitegen.publishing.slugs import Slugs
 from sitegen.publishing.spoken import speech_of
 from sitegen.publishing.techniques.known import Kind, Named, stitch
 from sitegen.publishing.techniques.uses import Use, uses_of
@@ -60,6 +60,8 @@ class TechniqueView:
 
     site: SiteView
     name: str
+    named: str
+    """Its name in lists of the program, by which it is known again."""
     address: str
     """From the folder of the site."""
     kind: Kind
@@ -104,11 +106,13 @@ def technique_pages(
                 _, by_page = found.setdefault(use.named.name, (use.named, {}))
                 _add(by_page.setdefault(address, {}).setdefault(use.step, []), use)
         told |= here
+    addresses = _addresses(named for named, _ in found.values())
     views = (
         TechniqueView(
             site=site,
             name=_capital(speech_of(site).own(named.name)),
-            address=technique_address(named),
+            named=named.name,
+            address=addresses[named.name],
             kind=named.kind,
             term=next((terms[term.casefold()] for term in named.terms if term.casefold() in terms), None),
             used=tuple(_used_by(address, pages[address], steps) for address, steps in by_page.items()),
@@ -130,29 +134,31 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def technique_address(named: Named) -> str:
-    """Where the page of a technique lies in the site."""
-    return f"{_FOLDER}/{re.sub(r'[^a-z0-9]+', '-', named.name.lower()).strip('-')}.html"
+def _addresses(techniques: Iterable[Named]) -> dict[str, str]:
+    """Where the page of each technique lies in the site, by its name. What the program names itself keeps its address,
+    whatever authors call their stitches; of these the first in the alphabet."""
+    order = sorted(techniques, key=lambda each: (each.kind is Kind.STITCHES, each.name))
+    slugs = Slugs()
+    return {each.name: f"{_FOLDER}/{slugs.of(each.name)}.html" for each in order}
 
 
-def with_links(page: TutorialView) -> TutorialView:
+def with_links(page: TutorialView, techniques: Iterable[TechniqueView]) -> TutorialView:
     """The page with a link from the stitch of each seam to the page of that stitch."""
-    return replace(page, cards=tuple(_card(card, page.root) for card in page.cards))
+    hrefs = {each.named: f"{page.root}{each.address}" for each in techniques}
+    return replace(page, cards=tuple(_card(card, hrefs) for card in page.cards))
 
 
-def _card(card: StepCard, root: str) -> StepCard:
+def _card(card: StepCard, hrefs: Mapping[str, str]) -> StepCard:
     other = card.other_way
     linked: OtherWay | None = None
     if other is not None:
-        linked = replace(other, stitching=_linked(other.stitching, root))
-    return replace(card, stitching=_linked(card.stitching, root), other_way=linked)
+        linked = replace(other, stitching=_linked(other.stitching, hrefs))
+    return replace(card, stitching=_linked(card.stitching, hrefs), other_way=linked)
 
 
-def _linked(seams: tuple[Stitching, ...], root: str) -> tuple[Stitching, ...]:
+def _linked(seams: tuple[Stitching, ...], hrefs: Mapping[str, str]) -> tuple[Stitching, ...]:
     named = ((seam, stitch(seam.named or seam.stitch)) for seam in seams)
-    return tuple(
-        seam if name is None else replace(seam, href=f"{root}{technique_address(name)}") for seam, name in named
-    )
+    return tuple(seam if name is None else replace(seam, href=hrefs[name.name]) for seam, name in named)
 
 
 def _names(entry: GlossaryEntry) -> set[str]:
