@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from html.parser import HTMLParser
 from pathlib import Path
-from urllib.parse import urldefrag
+from urllib.parse import unquote, urldefrag
 
 import pytest
 from bs4 import BeautifulSoup
@@ -265,6 +265,20 @@ def test_every_link_of_the_page_leads_somewhere(tmp_path: Path) -> None:
         assert there.is_file(), target
         if anchor and there.suffix == ".html":
             assert soup_of(there).find(id=anchor) is not None, target
+
+
+@pytest.mark.parametrize("name", ["Kurs #2, Donnerstag", "Evening_Class", "con", "вечер", "a?b", "evening!"])
+def test_class_of_any_file_name_has_a_page_that_is_found(tmp_path: Path, name: str) -> None:
+    folder = class_folder(tmp_path / "content", ON_SITE, tutorial=TOTE, **WITH_NOTE)
+    (tmp_path / "content" / "classes" / f"{name}.yaml").write_text(ON_SITE.replace("Evening class", "The other class"))
+    done = publish(folder, tmp_path / "site", draft=False, progress=lambda *_: None)
+    assert done.front is not None, [each.message for each in done.findings]
+    links = {str(link["href"]) for link in soup_of(done.front).select('a[href^="classes/"]')}
+    pages = {tmp_path / "site" / urldefrag(unquote(link)).url for link in links}
+    assert tmp_path / "site" / "classes" / "evening" / "index.html" in pages
+    titles = sorted(page.h1.get_text() for page in map(soup_of, pages) if page.h1 is not None)
+    assert titles == ["Evening class", "The other class"]
+    assert name != "Evening_Class" or "classes/Evening_Class/index.html" in links, "links of published sites stay"
 
 
 def test_class_speaks_the_language_of_its_page(tmp_path: Path) -> None:

@@ -6,18 +6,23 @@ students and notes for the teacher never reach it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from sitegen.classes import ComputedClass, SessionPlan, plan_of, without_minutes
 from sitegen.publishing.class_pages.views import ClassPage, StepLink, StudentSession
 from sitegen.publishing.class_views import day_of_week
 from sitegen.publishing.languages import foreign
+from sitegen.publishing.site_place import is_device
+from sitegen.publishing.slugs import Slugs
 from sitegen.publishing.spoken import speech_of
 from sitegen.publishing.views import SiteView, TutorialCard, TutorialView
 from sitegen.quantities import English
 from sitegen.tutorial import Computed, Step, words_of
 
 _ROOT = "../../"
+_PLAIN_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*")
+"""Names of files that can be those of folders of the site as they are."""
 
 
 def class_pages(
@@ -28,13 +33,24 @@ def class_pages(
     computed: Mapping[str, Computed],
 ) -> tuple[ClassPage, ...]:
     """The pages of all classes that are to be on the site. ``pages`` and ``computed`` go by the address of a page."""
+    shown = [each for each in classes if each.written.on_site]
+    folders = _folders(each.written.key for each in shown)
     return tuple(
-        page for each in classes if each.written.on_site for page in _class_page(each, site, cards, pages, computed)
+        page for each in shown for page in _class_page(each, folders[each.written.key], site, cards, pages, computed)
     )
+
+
+def _folders(keys: Iterable[str]) -> dict[str, str]:
+    """The folder of the page of each class by the name of its file."""
+    every = list(keys)
+    plain = {key for key in every if _PLAIN_NAME.fullmatch(key) and not is_device(key)}
+    slugs = Slugs(taken=[key.lower() for key in plain])
+    return {key: key if key in plain else slugs.of(key) for key in every}
 
 
 def _class_page(
     cls: ComputedClass,
+    folder: str,
     site: SiteView,
     cards: Mapping[str, TutorialCard],
     pages: Mapping[str, TutorialView],
@@ -64,7 +80,7 @@ def _class_page(
     yield ClassPage(
         site=site,
         root=_ROOT,
-        address=f"classes/{written.key}/index.html",
+        address=f"classes/{folder}/index.html",
         title=_said(written.title, site, language),
         tutorial=tutorial.title,
         href=ways[0],
