@@ -24,10 +24,14 @@ _WORKER = Template(
     """
 // Keeps what was once opened. The network comes first, so that what is read is new.
 "use strict";
-const KEPT = "sitegen $version";
+const VERSION = "$version";
 const ALWAYS = $always;
 const NAMED_BY_CONTENT = /^(?:pictures|drawings)\\//;
 const HOME = new URL("./", self.location).href;
+// All sites of a host share one store: the names of caches tell whose they are. An address has no space.
+const OURS = "sitegen:" + HOME + " ";
+const KEPT = OURS + VERSION;
+const FORMER = "sitegen ";
 
 // A page is one page whatever is chosen on it, and a folder is its page.
 function plain(address) {
@@ -56,9 +60,17 @@ async function known(address) {
   const kept = await caches.open(KEPT);
   return kept.match(plain(address));
 }
+// A cache with a former name, which does not tell whose it is, holds the first page of ALWAYS from its own site.
+async function ours(name) {
+  if (name.startsWith(OURS)) { return true; }
+  return name.startsWith(FORMER) && Boolean(await (await caches.open(name)).match(HOME + ALWAYS[0]));
+}
 async function before() {
-  const names = await caches.keys();
-  return names.filter((name) => name.startsWith("sitegen ") && name !== KEPT);
+  const found = [];
+  for (const name of await caches.keys()) {
+    if (name !== KEPT && await ours(name)) { found.push(name); }
+  }
+  return found;
 }
 
 // All that an older release had kept is taken anew. If the network fails, the older one goes on.
@@ -72,21 +84,27 @@ async function takeOver() {
   }
   for (const address of addresses) { await fetched(address); }
 }
-async function answer(request) {
+// A store that is full or broken keeps nothing, but must not stand in the way of the network.
+function orNothing(promise) {
+  return promise.catch(() => undefined);
+}
+async function answer(event) {
+  const request = event.request;
   if (named(request.url)) {
-    const here = await known(request.url);
+    const here = await orNothing(known(request.url));
     if (here) { return here; }
   }
+  let fresh;
   try {
-    const fresh = await fetch(request);
-    await keep(request.url, fresh.clone());
-    return fresh;
+    fresh = await fetch(request);
   } catch (unreachable) {
-    const here = await known(request.url);
+    const here = await orNothing(known(request.url));
     if (here) { return here; }
-    const instead = request.mode === "navigate" ? await known(HOME + ALWAYS[0]) : null;
+    const instead = request.mode === "navigate" ? await orNothing(known(HOME + ALWAYS[0])) : null;
     return instead || Response.error();
   }
+  event.waitUntil(orNothing(keep(request.url, fresh.clone())));
+  return fresh;
 }
 
 self.addEventListener("install", (event) => {
@@ -97,7 +115,7 @@ self.addEventListener("activate", (event) => {
   event.waitUntil(cleared.then(() => self.clients.claim()));
 });
 self.addEventListener("fetch", (event) => {
-  if (event.request.method === "GET" && mine(event.request.url)) { event.respondWith(answer(event.request)); }
+  if (event.request.method === "GET" && mine(event.request.url)) { event.respondWith(answer(event)); }
 });
 // What a page had loaded before the worker was there.
 self.addEventListener("message", (event) => {

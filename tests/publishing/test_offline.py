@@ -7,6 +7,7 @@ import re
 import shutil
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
@@ -48,7 +49,14 @@ class Quiet(SimpleHTTPRequestHandler):
 @pytest.fixture
 def server(tmp_path: Path) -> Iterator[str]:
     """The address of a server for the folder ``site`` of the test."""
-    handler = functools.partial(Quiet, directory=str(tmp_path / "site"))
+    with serving(tmp_path / "site") as address:
+        yield address
+
+
+@contextmanager
+def serving(folder: Path) -> Iterator[str]:
+    """The address of a server for a folder."""
+    handler = functools.partial(Quiet, directory=str(folder))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as running:
         threading.Thread(target=running.serve_forever, daemon=True).start()
         yield f"http://127.0.0.1:{running.server_address[1]}"
@@ -133,6 +141,69 @@ def test_new_release_takes_the_place_of_what_was_kept(
 
 
 @in_browser
+def test_sites_of_one_host_leave_each_other_what_they_kept(tmp_path: Path, context: browsers.BrowserContext) -> None:
+    with serving(tmp_path) as host:
+        page = context.new_page()
+        for name in ("one", "two"):
+            release(tmp_path / name, FIRST)
+            page.goto(f"{host}/{name}/site/{PAGE}")
+            page.evaluate(READY)
+            wait_until_kept(page, f"/{name}/site/{PAGE}")
+        before = {name for name, _ in page.evaluate(KEPT)}
+        release(tmp_path / "two", SECOND, ratio="90%")
+        page.goto(f"{host}/two/site/changes.html")
+        (gone,) = (name for name in before if "/two/" in name)
+        wait_until(page, f"!(await caches.keys()).includes({gone!r})")
+        context.set_offline(True)
+        page.goto(f"{host}/one/site/{PAGE}")
+        assert page.locator("h1").inner_text() == "Test tee"
+
+
+@in_browser
+def test_what_was_kept_under_the_former_name_is_taken_over_from_this_site_alone(
+    tmp_path: Path, server: str, context: browsers.BrowserContext
+) -> None:
+    """Former names were alike for all sites of a host, but each cache holds the page of its site that says why not."""
+    release(tmp_path, FIRST)
+    page = context.new_page()
+    page.goto(f"{server}/theme/icon.svg")  # asks for no worker
+    page.evaluate(
+        """async ([page]) => {
+            for (const [name, home] of [["sitegen 0123456789abcdef", "/"], ["sitegen fedcba9876543210", "/other/"]]) {
+                const kept = await caches.open(name);
+                for (const path of ["offline.html", page]) { await kept.put(home + path, new Response("old")); }
+            }
+        }""",
+        [PAGE],
+    )
+    page.goto(f"{server}/changes.html")
+    page.evaluate(READY)
+    wait_until(page, "!(await caches.keys()).includes('sitegen 0123456789abcdef')")
+    kept = page.evaluate(KEPT)
+    assert [path for name, path in kept if name == "sitegen fedcba9876543210"] == [
+        "/other/offline.html",
+        f"/other/{PAGE}",
+    ]
+    assert f"/{PAGE}" in [path for name, path in kept if not name.startswith("sitegen ")]
+
+
+@in_browser
+def test_page_is_shown_though_there_is_no_room_to_keep_it(
+    tmp_path: Path, server: str, context: browsers.BrowserContext
+) -> None:
+    release(tmp_path, FIRST)
+    page = context.new_page()
+    page.goto(f"{server}/{PAGE}")
+    page.evaluate(READY)
+    wait_until_kept(page, f"/{PAGE}")
+    context.new_cdp_session(page).send("Storage.overrideQuotaForOrigin", {"origin": server, "quotaSize": 1})
+    page.goto(f"{server}/changes.html")
+    assert page.locator("h1").inner_text() == "What changed"
+    assert page.evaluate("navigator.serviceWorker.controller !== null")
+    assert "/changes.html" not in [path for _, path in page.evaluate(KEPT)]
+
+
+@in_browser
 def test_page_opened_from_a_disk_asks_for_no_worker(tmp_path: Path, context: browsers.BrowserContext) -> None:
     release(tmp_path, FIRST)
     page = context.new_page()
@@ -160,7 +231,7 @@ def test_manifest_is_loaded_where_pages_come_from_a_server(
 
 def test_version_is_that_of_the_content(tmp_path: Path) -> None:
     def version() -> str:
-        found = re.search(rb'KEPT = "sitegen ([0-9a-f]{16})"', files(tmp_path)["service-worker.js"])
+        found = re.search(rb'VERSION = "([0-9a-f]{16})"', files(tmp_path)["service-worker.js"])
         assert found is not None
         return found[1].decode()
 
@@ -180,4 +251,4 @@ def test_version_knows_path_from_content() -> None:
 def test_worker_has_nothing_left_to_fill_in() -> None:
     script = service_worker("0123")
     assert "$" not in script
-    assert 'KEPT = "sitegen 0123"' in script
+    assert 'VERSION = "0123"' in script
