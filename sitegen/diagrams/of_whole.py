@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from functools import reduce
+from operator import or_
+
 from sitegen.diagrams.drawing import CannotDraw
 from sitegen.diagrams.drawn import Drawn, drawn
 from sitegen.diagrams.kinds import cutting_layout, order_of_making
@@ -50,20 +54,19 @@ def layout_of(
 
 
 def order_of(computed: Computed, prefix: str, language: English = ENGLISH) -> Drawn | None:
-    """The map of the steps of a tutorial, or of one combination of its views; None for fewer than two steps.
+    """The map of the steps of a tutorial, or of one combination of its views; None for too few steps or too many.
 
     ``prefix`` starts every id in it.
     """
     tutorial = computed.tutorial
-    making = making_of(tutorial)
-    try:
-        picture = order_of_making.OrderOfMaking(
-            titles={step.number: step.title for step in tutorial.steps},
-            arrows=arrows_of(making),
-            together=making.can_be_done_together(),
-        )
-    except CannotDraw:
+    if not order_of_making.can_show(len(tutorial.steps)):
         return None
+    making = making_of(tutorial)
+    picture = order_of_making.OrderOfMaking(
+        titles={step.number: step.title for step in tutorial.steps},
+        arrows=arrows_of(making),
+        together=making.can_be_done_together(),
+    )
     return drawn(order_of_making.draw(picture), prefix, language)
 
 
@@ -71,20 +74,23 @@ def arrows_of(making: Making) -> tuple[Arrow, ...]:
     """The links between steps without those that follow from others: what is needed is left out only where the steps
     between are needed too."""
     every = {(link.before, link.after): link.sure for link in making.links}
-    sure = {pair for pair, certain in every.items() if certain}
+    around = _by_way_of_others(every)
+    around_surely = _by_way_of_others(pair for pair, sure in every.items() if sure)
     return tuple(
-        Arrow(before, after, certain)
-        for (before, after), certain in sorted(every.items())
-        if not _goes_by_way_of(before, after, sure if certain else set(every))
+        Arrow(before, after, sure)
+        for (before, after), sure in sorted(every.items())
+        if not (around_surely if sure else around)[after] >> before & 1
     )
 
 
-def _goes_by_way_of(before: int, after: int, pairs: set[tuple[int, int]]) -> bool:
-    """Whether pairs lead from one step to another in more than one stride."""
-    reached = {other for one, other in pairs if one == before and other != after}
-    grown = True
-    while grown:
-        further = {other for one, other in pairs if one in reached} - reached
-        grown = bool(further)
-        reached |= further
-    return after in reached
+def _by_way_of_others(pairs: Iterable[tuple[int, int]]) -> dict[int, int]:
+    """For each step that comes after another: those that come before it in more than one stride, one bit each."""
+    directly: dict[int, list[int]] = {}
+    for before, after in pairs:
+        directly.setdefault(after, []).append(before)
+    every: dict[int, int] = {}
+    found: dict[int, int] = {}
+    for after in sorted(directly):  # each step comes after those of smaller numbers alone
+        found[after] = reduce(or_, (every.get(before, 0) for before in directly[after]))
+        every[after] = reduce(or_, (1 << before for before in directly[after]), found[after])
+    return found

@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sitegen.checks import review
+from sitegen.diagrams import arrows_of
 from sitegen.findings import Place
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import Join, Joining, Link, Making, Seam, Work, making_of, seams_of
@@ -67,6 +68,11 @@ def same_as_networkx(made: Making) -> None:
     assert longest.minutes == nx.dag_longest_path_length(timed)
     assert longest.minutes == sum(minutes[step] for step in longest.steps)
     assert all(kept.has_edge(*pair) for pair in pairwise(longest.steps))
+    needed, following = nx.transitive_reduction(certain), nx.transitive_reduction(kept)
+    arrows = {(arrow.before, arrow.after): arrow.sure for arrow in arrows_of(made)}
+    uncertain = set(kept.edges) - set(certain.edges)
+    assert {pair for pair, sure in arrows.items() if sure} == set(needed.edges)
+    assert {pair for pair, sure in arrows.items() if not sure} == set(following.edges) & uncertain
 
 
 @given(orders())

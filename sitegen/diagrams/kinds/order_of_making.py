@@ -13,6 +13,7 @@ from sitegen.diagrams.order_map import Arrow, Lane, OrderMap, StepBox, order_map
 _TIP = 9
 _KEY = 22
 _KEY_ROW = 20
+_FEWEST = 2
 _MOST = 40
 
 
@@ -28,8 +29,8 @@ class OrderOfMaking:
     together: tuple[tuple[int, int], ...] = ()
 
     def __post_init__(self) -> None:
-        if not 2 <= len(self.titles) <= _MOST:
-            raise CannotDraw(f"a map of steps shows from two to {_MOST} of them")
+        if not can_show(len(self.titles)):
+            raise CannotDraw(f"a map of steps shows from {_FEWEST} to {_MOST} of them")
 
     @cached_property
     def words(self) -> dict[int, str]:
@@ -40,6 +41,11 @@ class OrderOfMaking:
     def map(self) -> OrderMap:
         """Where everything stands."""
         return order_map(self.words, self.arrows)
+
+
+def can_show(steps: int) -> bool:
+    """Whether a map can show so many steps."""
+    return _FEWEST <= steps <= _MOST
 
 
 def describe(order: OrderOfMaking) -> str:
