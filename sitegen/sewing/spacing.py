@@ -46,20 +46,27 @@ def gap(name: str, length: Worked, marks: int, spread: Spread) -> Worked:
 
 
 def positions(name: str, length: Worked, marks: int, spread: Spread, start: Worked | None = None) -> tuple[Worked, ...]:
-    """The distance of every mark from one end, in order: k × length ÷ gaps, each from the whole length.
+    """The distance of every mark from one end, in order, as ``position`` works out each.
 
-    ``start`` is the margin before the length begins; round a ring the first mark lies at the start.
     Raises ValueError when there are too few marks to have a gap.
     """
+    _gaps(marks, spread)
+    return tuple(position(name, length, mark, marks, spread, start) for mark in range(1, marks + 1))
+
+
+def position(name: str, length: Worked, mark: int, marks: int, spread: Spread, start: Worked | None = None) -> Worked:
+    """The distance of one mark from one end: k × length ÷ gaps, from the whole length; the first ``mark`` is 1.
+
+    ``start`` is the margin before the length begins; round a ring the first mark lies at the start.
+    Raises ValueError when there are too few marks to have a gap, and for a mark that is not among them.
+    """
     gaps = given("gaps", _gaps(marks, spread))
-    first = 1 if spread is Spread.INSIDE else 0
-    found = []
-    for mark in range(marks):
-        before = given("gaps before it", mark + first)
-        title = f"{name} {mark + 1}"
-        along = work(f"{title} from {start.name}" if start else title, length, times(before), over(gaps))
-        found.append(work(title, start, plus(along)) if start else along)
-    return tuple(found)
+    if not 1 <= mark <= marks:
+        raise ValueError(f"there is no mark {mark} among {marks}")
+    before = given("gaps before it", mark if spread is Spread.INSIDE else mark - 1)
+    title = f"{name} {mark}"
+    along = work(f"{title} from {start.name}" if start else title, length, times(before), over(gaps))
+    return work(title, start, plus(along)) if start else along
 
 
 def within_margins(

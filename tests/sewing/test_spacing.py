@@ -132,3 +132,9 @@ def test_working_of_a_button_reads_from_the_whole_length() -> None:
         "button 3 from top: length between the first button and the last 20 in × gaps before it 2 ÷ gaps 5 = 8 in",
         "button 3: top 1 in + button 3 from top 8 in = 9 in",
     ]
+
+
+@pytest.mark.parametrize("mark", [0, 4, -1])
+def test_mark_that_is_not_there_has_no_position(mark: int) -> None:
+    with pytest.raises(ValueError, match="no mark"):
+        spacing.position("button", worked(20), mark, 3, Spread.BOTH_ENDS)

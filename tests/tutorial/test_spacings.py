@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from content import computed, messages, reviewed
 
-from sitegen.quantities import System, inches, show_working
+from sitegen.quantities import System, Worked, inches, show_working
+from sitegen.sewing import spacing
 from sitegen.tutorial import Computed
 
 TOP = (
@@ -189,3 +191,21 @@ def test_marks_may_lie_along_a_band(tmp_path: Path) -> None:
 def test_fault_of_marks_is_told(text: str, expected: list[str], tmp_path: Path) -> None:
     findings = reviewed(tmp_path, f"{TOP}spacings:\n  {text}\n").findings
     assert messages(tuple(each for each in findings if each.place.line > LAST_OF_TOP)) == expected
+
+
+def test_each_position_is_worked_out_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """So that twice as many marks cost twice as much, not four times."""
+    worked = []
+    real = spacing.work
+
+    def counted(name: str, *terms: Any) -> Worked:
+        worked.append(name)
+        return real(name, *terms)
+
+    monkeypatch.setattr(spacing, "work", counted)
+    text = TOP + "spacings: {loops: {along: [front.placket], spread: inside, marks: 50}}\n"
+    found, findings = computed(tmp_path, text)
+    assert findings == ()
+    assert found.length("loops.position_50", 0) is not None
+    assert [found.length(f"loops.position_{mark}", 0) is not None for mark in range(1, 51)] == [True] * 50
+    assert len([name for name in worked if "position" in name]) == 50 * len(found.tutorial.sizes)

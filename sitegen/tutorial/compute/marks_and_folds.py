@@ -85,7 +85,7 @@ def _define_positions(each: Spacing, numbers: Numbers) -> None:
         if mark > count:
             raise Missing(f"{key}.position_{mark}")
         length, start = numbers.at(whole, size), _optional(begins, numbers, size)
-        return spacing.positions(words_of(f"{key}.position"), length, count, each.spread, start)[mark - 1]
+        return spacing.position(words_of(f"{key}.position"), length, mark, count, each.spread, start)
 
     for mark in range(1, _most_marks(each, numbers) + 1):
         numbers.define(f"{key}.position_{mark}", lambda size, mark=mark: position(mark, size))  # type: ignore[misc]
