@@ -29,7 +29,7 @@ def card(
     numbers = CardNumbers(book, f"on card {step.number}", computed.tutorial.sizes, first)
 
     def prose(text: Prose | None) -> Markup:
-        return rendered(text, numbers, _HEADING, terms)
+        return rendered(text, book.language, numbers, _HEADING, terms)
 
     text, look_for, if_wrong = prose(step.text), prose(step.look_for), prose(step.if_wrong)
     stitching = _stitching(step, computed, numbers, book.language)

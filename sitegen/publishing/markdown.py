@@ -19,6 +19,7 @@ from markdown_it.token import Token
 from markupsafe import Markup, escape
 
 from sitegen.publishing.amounts import Filled, with_squares
+from sitegen.quantities import ENGLISH, English
 
 Numbers = Callable[[str], Filled | None]
 """Gives what stands for a reference, or None when it names nothing: then it stays as typed."""
@@ -40,12 +41,19 @@ Terms = Callable[[str, bool], Markup]
 """Gives a piece of plain text with the terms in it marked; told whether the piece begins a sentence."""
 
 
-def render(text: str, numbers: Numbers = no_numbers, heading_level: int = 3, terms: Terms | None = None) -> Markup:
+def render(
+    text: str,
+    numbers: Numbers = no_numbers,
+    heading_level: int = 3,
+    terms: Terms | None = None,
+    language: English = ENGLISH,
+) -> Markup:
     """Prose as HTML blocks, its highest heading at ``heading_level`` and none left out below it.
 
-    Terms are marked in running text, not in headings, links, code or numbers.
+    Terms are marked in running text, not in headings, links, code or numbers. ``language`` is that of the text: in it
+    a table is called so for those who do not see it.
     """
-    env: dict[str, Any] = {"numbers": numbers}
+    env: dict[str, Any] = {"numbers": numbers, "table": language.say("Table")}
     tokens = _PARSER.parse(_as_printed(text), env)
     _demote(tokens, heading_level)
     if terms is not None:
@@ -169,9 +177,9 @@ def _render_link(renderer: RendererHTML, tokens: Sequence[Token], index: int, op
 
 
 def _render_table_open(
-    _renderer: RendererHTML, _tokens: Sequence[Token], _index: int, _options: object, _env: dict[str, Any]
+    _renderer: RendererHTML, _tokens: Sequence[Token], _index: int, _options: object, env: dict[str, Any]
 ) -> str:
-    return '<div class="scroll" role="group" aria-label="Table" tabindex="0"><table>\n'
+    return f'<div class="scroll" role="group" aria-label="{escape(env["table"])}" tabindex="0"><table>\n'
 
 
 def _render_table_close(

@@ -7,6 +7,7 @@ from markupsafe import Markup
 from sitegen.publishing.languages import Speech, speech_in
 from sitegen.publishing.markdown import Numbers, Terms, no_numbers, render, render_inline
 from sitegen.publishing.views import SiteView
+from sitegen.quantities import English
 from sitegen.tutorial import Computed, Prose
 
 
@@ -20,12 +21,16 @@ def speech_of(site: SiteView, computed: Computed | None = None) -> Speech:
 
 
 def rendered(
-    text: Prose | None, numbers: Numbers = no_numbers, heading_level: int = 3, terms: Terms | None = None
+    text: Prose | None,
+    language: English,
+    numbers: Numbers = no_numbers,
+    heading_level: int = 3,
+    terms: Terms | None = None,
 ) -> Markup:
-    """Prose as HTML blocks, in an element of its own language where that is another than the page's."""
+    """Prose as HTML blocks, in an element of its own language where that is another than ``language``, the page's."""
     if text is None:
         return Markup()
-    html = render(text.text, numbers, heading_level, terms)
+    html = render(text.text, numbers, heading_level, terms, speech_in(text.language) if text.language else language)
     return Markup('<div lang="{}">\n{}</div>\n').format(text.language, html) if text.language else html
 
 

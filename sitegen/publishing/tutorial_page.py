@@ -53,7 +53,7 @@ def tutorial_page(
     drawings = Drawings(computed, first, f"{root}{site.up}", files, language)
     on_page = PageTerms(terms)
     numbers = CardNumbers(book, "at the start of the page", tutorial.sizes, first)
-    before = rendered(tutorial.before, numbers)
+    before = rendered(tutorial.before, language, numbers)
     chart = book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes")
     finished = book.table(_finished_names(computed), "with the sizes")
     fabrics, buying = _fabrics(computed, book, numbers)
@@ -69,7 +69,7 @@ def tutorial_page(
         names_differ=on_page.names_differ,
         views=_views(tutorial, language),
         title=language.own(tutorial.title),
-        summary=rendered(tutorial.summary, numbers),
+        summary=rendered(tutorial.summary, language, numbers),
         cards=cards,
         level=language.own(tutorial.level),
         wearer="child" if tutorial.child else "adult",
@@ -131,7 +131,8 @@ def front_card(page: TutorialView, computed: Computed, picture: Picture | None) 
     """The tutorial as the front page lists it. Its summary leads to no working, for that is on another page."""
     key = computed.tutorial.key
     first = page.site.units_first
-    numbers = CardNumbers(NumberBook(computed, first, speech_of(page.site, computed)), "", page.sizes, first)
+    language = speech_of(page.site, computed)
+    numbers = CardNumbers(NumberBook(computed, first, language), "", page.sizes, first)
 
     def plain(name: str) -> Filled | None:
         filled = numbers(name)
@@ -141,7 +142,7 @@ def front_card(page: TutorialView, computed: Computed, picture: Picture | None) 
         key=key,
         title=page.title,
         href=f"tutorials/{key}/index.html",
-        summary=rendered(computed.tutorial.summary, plain),
+        summary=rendered(computed.tutorial.summary, language, plain),
         level=page.level,
         wearer=page.wearer,
         minutes=page.minutes,

@@ -133,7 +133,7 @@ def site_view(site: Site, logo: LogoPicture | None = None, *, draft: bool) -> Si
     return SiteView(
         title=language.own(site.title),
         author=site.author,
-        about=rendered(site.about),
+        about=rendered(site.about, language),
         note=language.own(site.note),
         language=site.language,
         first_language=site.languages[0],

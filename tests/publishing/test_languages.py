@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 from content import EXAMPLE
+from pictures.made_pictures import corners, file_of, put
 
 from sitegen.checks import review
 from sitegen.findings import Severity
@@ -179,6 +180,14 @@ def test_marks_become_elements_in_text_and_nothing_elsewhere() -> None:
     assert foreign(text, "fr") == text
 
 
+@pytest.mark.parametrize("quote", ['"', ""])
+def test_picture_is_of_the_language_of_its_description(quote: str) -> None:
+    html = f'<p><img src="a.png" alt={quote}{foreign("cap", "en")}{quote} loading=lazy> <img alt="gorra"></p>'
+    assert finished_page(html) == (
+        f'<p><img src="a.png" alt={quote}cap{quote} lang=en loading=lazy> <img alt="gorra"></p>'
+    )
+
+
 # -- texts side by side ----------------------------------------------------------------------------------------
 
 
@@ -241,6 +250,30 @@ def test_what_lacks_a_translation_is_told_and_marked(tmp_path: Path, site: Path)
     marked = page(site, "es/tutorials/bag/index.html").select_one(".look [lang=en]")
     assert marked is not None
     assert marked.get_text().strip() == "Only English here."
+
+
+def test_photo_and_table_say_in_which_language_they_are_told(tmp_path: Path) -> None:
+    rows = "\n\n    | a | b |\n    | --- | --- |\n    | 1 | 2 |\n"
+    step = (
+        f"title: {{en: Look, es: Mira}}\nminutes: 5\ntext:\n  en: |\n    Look.{rows}  es: |\n    Mira.{rows}"
+        f"look_for: |\n  Only English here.{rows.replace('    ', '  ')}photo: {{file: bag.png, shows: The bag}}\n"
+    )
+    content = laid(tmp_path / "in", tutorials__bag__steps__02_dot_yaml=step)
+    (tmp_path / "in" / "tutorials" / "bag" / "photos").mkdir()
+    put(tmp_path / "in" / "tutorials" / "bag" / "photos", file_of(corners(40, 40), "PNG"), "bag.png")
+    published(content, tmp_path / "out")
+    spanish = page(tmp_path / "out", "es/tutorials/bag/index.html")
+    labels = {
+        (str(each["aria-label"]), str(each.find_parent(lang=True)["lang"]))  # type: ignore[index]
+        for each in spanish.select("#step-2 .scroll[aria-label]")
+    }
+    assert labels == {("Tabla", "es"), ("Table", "en")}
+    photo = spanish.select_one('#step-2 img[alt="The bag"]')
+    assert photo is not None
+    assert photo["lang"] == "en"
+    english = page(tmp_path / "out", "tutorials/bag/index.html")
+    assert {str(each["aria-label"]) for each in english.select("#step-2 .scroll[aria-label]")} == {"Table"}
+    assert english.select("img[lang]") == []
 
 
 def test_a_missing_translation_is_shown_an_example_in_the_languages_of_the_site(tmp_path: Path) -> None:

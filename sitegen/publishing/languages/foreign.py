@@ -11,6 +11,9 @@ import re
 _OPEN, _MIDDLE, _CLOSE = "\ufdd0", "\ufdd1", "\ufdd2"
 _MARKS = re.compile(rf"{_OPEN}[A-Za-z-]*{_MIDDLE}|[{_OPEN}{_MIDDLE}{_CLOSE}]")
 _BEGINS = re.compile(rf"{_OPEN}([A-Za-z-]+){_MIDDLE}")
+_PICTURE = re.compile(
+    rf"(<img\b[^>]*? alt=)([\"']?){_OPEN}([A-Za-z-]+){_MIDDLE}([^{_OPEN}{_MIDDLE}{_CLOSE}>]*){_CLOSE}\2(?=[ />])"
+)
 _NO_ELEMENT_INSIDE = re.compile(r"(<(script|style|title|textarea)\b.*?</\2>|<[^>]*>)", re.DOTALL)
 
 
@@ -25,10 +28,13 @@ def unmarked(text: str) -> str:
 
 
 def finished_page(html: str) -> str:
-    """The page with an element for every marked text; attributes and scripts hold the text alone."""
+    """The page with an element for every marked text; attributes and scripts hold the text alone.
+
+    A picture is of the language of its description, which has no other place to say so.
+    """
     if _OPEN not in html:
         return html
-    parts = _NO_ELEMENT_INSIDE.split(html)
+    parts = _NO_ELEMENT_INSIDE.split(_PICTURE.sub(r"\1\2\4\2 lang=\3", html))
     # split gives text, the tag or element, the name of the element, and so on
     return "".join(
         part if index % 3 == 0 else unmarked(part)
