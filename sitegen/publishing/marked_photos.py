@@ -9,6 +9,7 @@ from markupsafe import Markup, escape
 
 from sitegen.publishing.markdown import Numbers, render_inline
 from sitegen.publishing.picture_views import MarkText, Picture
+from sitegen.publishing.spoken import of_its_language
 from sitegen.tutorial import ArrowMark, Mark, NumberMark, Photo
 
 ShowPhoto = Callable[[Photo], Picture | None]
@@ -26,6 +27,6 @@ def marked_photo(photo: Photo, show: ShowPhoto, numbers: Numbers) -> Picture | N
 
 def _told(mark: Mark, numbers: Numbers) -> MarkText:
     if isinstance(mark, NumberMark):
-        return MarkText(render_inline(mark.text.text.strip(), numbers), mark.number)
+        return MarkText(of_its_language(render_inline(mark.text.text.strip(), numbers), mark.text), mark.number)
     words = Markup(escape(" ".join(mark.text.text.split())))
-    return MarkText(words, kind="arrow" if isinstance(mark, ArrowMark) else "circle")
+    return MarkText(of_its_language(words, mark.text), kind="arrow" if isinstance(mark, ArrowMark) else "circle")

@@ -36,5 +36,9 @@ def rendered(
 
 def rendered_inline(text: Prose, numbers: Numbers = no_numbers) -> Markup:
     """A line of prose as HTML, in an element of its own language where that is another than the page's."""
-    html = render_inline(text.text, numbers)
+    return of_its_language(render_inline(text.text, numbers), text)
+
+
+def of_its_language(html: Markup, text: Prose) -> Markup:
+    """What a line of prose became, in an element of its language where that is another than the page's."""
     return Markup('<span lang="{}">{}</span>').format(text.language, html) if text.language else html

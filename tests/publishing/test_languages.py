@@ -256,7 +256,8 @@ def test_photo_and_table_say_in_which_language_they_are_told(tmp_path: Path) -> 
     rows = "\n\n    | a | b |\n    | --- | --- |\n    | 1 | 2 |\n"
     step = (
         f"title: {{en: Look, es: Mira}}\nminutes: 5\ntext:\n  en: |\n    Look.{rows}  es: |\n    Mira.{rows}"
-        f"look_for: |\n  Only English here.{rows.replace('    ', '  ')}photo: {{file: bag.png, shows: The bag}}\n"
+        f"look_for: |\n  Only English here.{rows.replace('    ', '  ')}photo: {{file: bag.png, shows: The bag,"
+        " marks: [{arrow: a corner, from: [20%, 20%], to: [40%, 40%]}, {number: 1, at: [70%, 70%], text: the other}]}\n"
     )
     content = laid(tmp_path / "in", tutorials__bag__steps__02_dot_yaml=step)
     (tmp_path / "in" / "tutorials" / "bag" / "photos").mkdir()
@@ -271,6 +272,8 @@ def test_photo_and_table_say_in_which_language_they_are_told(tmp_path: Path) -> 
     photo = spanish.select_one('#step-2 img[alt="The bag"]')
     assert photo is not None
     assert photo["lang"] == "en"
+    marks = [each.get_text() for each in spanish.select("#step-2 figure li [lang=en]")]
+    assert marks == ["the other", "a corner"]
     english = page(tmp_path / "out", "tutorials/bag/index.html")
     assert {str(each["aria-label"]) for each in english.select("#step-2 .scroll[aria-label]")} == {"Table"}
     assert english.select("img[lang]") == []
