@@ -13,6 +13,7 @@ from sitegen.pictures import Trouble
 from sitegen.publishing.drawings import DrawingFiles
 from sitegen.publishing.languages import finished_page, languages, unmarked
 from sitegen.publishing.offline import SERVICE_WORKER, service_worker, version_of
+from sitegen.publishing.path_findings import path_findings
 from sitegen.publishing.photo_findings import findings_on, photos_of
 from sitegen.publishing.picture_files import PictureFiles
 from sitegen.publishing.releases import StoredRecord, read_record
@@ -60,7 +61,7 @@ def publish(
     troubles = tuple(_picture_troubles(photos_of(found, folder), pictures))
     look_trouble = Collector()
     look = site_look(found.site, folder, look_trouble)
-    findings = in_order(*found.findings, *troubles, *look_trouble.findings)
+    findings = in_order(*found.findings, *troubles, *look_trouble.findings, *path_findings(found, look, folder))
     wrong = any(each.severity is Severity.WRONG for each in findings)
     without_pages = look is None or any(each.check == "theme-broken" for each in findings)
     if look is None or without_pages or found.any_unread or look_trouble.any_unread or (wrong and not draft):
@@ -142,10 +143,10 @@ def _picture_troubles(photos: dict[Photo, Path], pictures: PictureFiles) -> Iter
 
 
 def look_findings(found: Review, folder: ContentFolder) -> tuple[Finding, ...]:
-    """What is to be said of the look of the site: its theme, its colours and fonts, its logo."""
+    """What is to be said of the look of the site: its theme, its colours and fonts, its logo; and of paths in it."""
     collector = Collector()
-    site_look(found.site, folder, collector)
-    return collector.findings
+    look = site_look(found.site, folder, collector)
+    return (*collector.findings, *path_findings(found, look, folder))
 
 
 def in_order(*findings: Finding) -> tuple[Finding, ...]:

@@ -34,23 +34,23 @@ def class_pages(
 ) -> tuple[ClassPage, ...]:
     """The pages of all classes that are to be on the site. ``pages`` and ``computed`` go by the address of a page."""
     shown = [each for each in classes if each.written.on_site]
-    folders = _folders(each.written.key for each in shown)
+    addresses = class_addresses(each.written.key for each in shown)
     return tuple(
-        page for each in shown for page in _class_page(each, folders[each.written.key], site, cards, pages, computed)
+        page for each in shown for page in _class_page(each, addresses[each.written.key], site, cards, pages, computed)
     )
 
 
-def _folders(keys: Iterable[str]) -> dict[str, str]:
-    """The folder of the page of each class by the name of its file."""
+def class_addresses(keys: Iterable[str]) -> dict[str, str]:
+    """Where the page of each class lies in the site, by the name of its file."""
     every = list(keys)
     plain = {key for key in every if _PLAIN_NAME.fullmatch(key) and not is_device(key)}
     slugs = Slugs(taken=[key.lower() for key in plain])
-    return {key: key if key in plain else slugs.of(key) for key in every}
+    return {key: f"classes/{key if key in plain else slugs.of(key)}/index.html" for key in every}
 
 
 def _class_page(
     cls: ComputedClass,
-    folder: str,
+    address: str,
     site: SiteView,
     cards: Mapping[str, TutorialCard],
     pages: Mapping[str, TutorialView],
@@ -80,7 +80,7 @@ def _class_page(
     yield ClassPage(
         site=site,
         root=_ROOT,
-        address=f"classes/{folder}/index.html",
+        address=address,
         title=_said(written.title, site, language),
         tutorial=tutorial.title,
         href=ways[0],

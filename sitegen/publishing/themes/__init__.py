@@ -6,6 +6,7 @@ Knows nothing of what stands on a page.
 from sitegen.publishing.themes.contrast import contrast
 from sitegen.publishing.themes.folders import (
     DEFAULT_THEME,
+    THEMES_FOLDER,
     ThemeNotFoundError,
     find_theme,
     shipped_theme,
@@ -20,6 +21,7 @@ __all__ = [
     "SCHEMES",
     "SCRIPT",
     "STYLE_SHEET",
+    "THEMES_FOLDER",
     "Theme",
     "ThemeNotFoundError",
     "contrast",
