@@ -87,6 +87,7 @@ def parts_of(tutorial: Tutorial) -> Iterator[object]:
     yield from tutorial.joined.values()
     yield from tutorial.girths.values()
     yield from tutorial.changes.values()
+    yield from tutorial.swaps.values()
     yield from tutorial.spacings.values()
     yield from tutorial.gathers.values()
     yield from tutorial.pleats.values()

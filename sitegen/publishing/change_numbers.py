@@ -4,7 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sitegen.tutorial import Change, Computed
+from sitegen.publishing.number_book import NumberBook
+from sitegen.publishing.number_views import number_view, show_bought
+from sitegen.publishing.views import NumberView
+from sitegen.quantities import BySize
+from sitegen.tutorial import Change, Computed, words_of
 
 _AT_A_LINE = ("amount", "part_above", "part_below", "fold", "taper_step")
 _NEW = ("new_cut_length", "new_finished_length", "each_edge", "new_cut_width")
@@ -17,6 +21,28 @@ def change_names(change: Change, computed: Computed) -> tuple[str, ...]:
     for each piece by its own name.
     """
     return tuple(name for field in _fields(change) for name in _of_each(field, change, computed))
+
+
+def bought_after(change: str, fabric: str, computed: Computed, book: NumberBook) -> NumberView | None:
+    """How much of a fabric to buy for a change in every size: what it needs, in steps of a shop, and never less than is
+    bought without it. It leads to the working of the need. None when either is not known in some size."""
+    name = f"{change}.then.{fabric}.need"
+    need, _ = book.take(name, "with the changes")
+    sizes = range(computed.tutorial.size_count)
+    pairs = [(computed.length(name, size), computed.length(f"{fabric}.buy", size)) for size in sizes]
+    most = tuple(max(one, other, key=lambda each: each.length.mm) for one, other in pairs if one and other)
+    if need is None or len(most) < len(pairs):
+        return None
+    shown = most[:1] if all(each.value == most[0].value for each in most) else most
+    return number_view(
+        name,
+        book.language.say(words_of(f"{fabric}.buy")),
+        BySize(shown),
+        anchor=need.anchor,
+        place=need.place,
+        show=show_bought,
+        language=book.language,
+    )
 
 
 def _fields(change: Change) -> Iterator[str]:

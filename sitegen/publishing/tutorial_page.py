@@ -8,7 +8,7 @@ from os.path import relpath
 
 from sitegen.publishing.amounts import Filled, with_squares
 from sitegen.publishing.card_page import card
-from sitegen.publishing.change_numbers import change_names
+from sitegen.publishing.change_numbers import bought_after, change_names
 from sitegen.publishing.chapters import CHAPTERS, chapters
 from sitegen.publishing.cutting_list import cutting_list
 from sitegen.publishing.drawings import DrawingFiles, Drawings
@@ -22,6 +22,7 @@ from sitegen.publishing.terms import PageTerms, Terms
 from sitegen.publishing.view_choices import ViewChoice, ViewOption
 from sitegen.publishing.views import (
     Both,
+    BoughtForChange,
     Caution,
     Change,
     Fabric,
@@ -35,7 +36,7 @@ from sitegen.publishing.views import (
 from sitegen.publishing.whole_drawings import whole_drawings
 from sitegen.quantities import RULER, English, Length, System, show_ratio
 from sitegen.tutorial import Change as ChangeOfPieces
-from sitegen.tutorial import Computed, Tutorial, Words
+from sitegen.tutorial import Computed, Tutorial, Words, more_cloth
 from sitegen.tutorial import Fabric as Cloth
 
 _BETWEEN = "\n"
@@ -211,11 +212,17 @@ def _stretch(cloth: Cloth) -> str:
 def _change(change: ChangeOfPieces, computed: Computed, book: NumberBook, drawings: Drawings) -> Change:
     diagram = drawings.diagram(change.key)
     title = book.language.own(change.key.replace("_", " "))
+    place = "with the changes"
+    more = [fabric for fabric in computed.tutorial.fabrics.values() if more_cloth(change.key, fabric.key, computed)]
+    needs = tuple(f"{change.key}.then.{fabric.key}.need" for fabric in more)
+    numbers = book.table((*change_names(change, computed), *needs), place)
+    bought = ((fabric, bought_after(change.key, fabric.key, computed, book)) for fabric in more)
     return Change(
         title=title[:1].upper() + title[1:],
         anchor=f"change-{change.key}",
-        numbers=book.table(change_names(change, computed), "with the changes"),
+        numbers=numbers,
         diagrams=(diagram,) if diagram is not None else (),
+        bought=tuple(BoughtForChange(book.language.own(fabric.name), buy) for fabric, buy in bought if buy is not None),
     )
 
 

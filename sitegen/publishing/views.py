@@ -270,6 +270,15 @@ class Change:
     text: Markup = Markup()
     numbers: NumberTable = NumberTable()
     diagrams: tuple[Diagram, ...] = ()
+    bought: tuple[BoughtForChange, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class BoughtForChange:
+    """How much to buy of a fabric of which a change needs more than the tutorial tells to buy without it."""
+
+    fabric: str
+    buy: NumberView
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,13 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 from content import computed, folder
+from publishing.whole_pages import view_of
 
 from sitegen.publishing import publish
 from sitegen.publishing.change_numbers import change_names
+from sitegen.publishing.drawings import DrawingFiles
+from sitegen.publishing.themes import shipped_theme
+from sitegen.publishing.views import TutorialView
 
 PARTS = (
     "seam_allowance: 1/2 in\n"
@@ -97,3 +101,33 @@ def test_numbers_of_lines_stand_in_the_order_of_the_work_and_of_each_piece_where
         "shorter.new_cut_length",
     )
     assert change_names(changes["wider"], found) == ("wider.amount", "wider.each_edge", "wider.new_cut_width")
+
+
+SKIRT = (
+    "sizes: [S, M]\nseam_allowance: 1/2 in\n"
+    "fabrics: {main: {name: cotton, structure: woven, width: 45 in, buy: '3/4, 7/8 yd'}}\n"
+    "pieces: {panel: {cut: 1, fabric: main, length: '26, 27 in', width: 30 in}}\n"
+    "changes:\n"
+    "  longer: {piece: panel, line_at: 12 in from the top, lengthen_by: 3 in}\n"
+    "  little_longer: {piece: panel, line_at: 12 in from the top, lengthen_by: 1/2 in}\n"
+)
+
+
+def page_of(root: Path, text: str) -> TutorialView:
+    found, _ = computed(root, text)
+    return view_of(found, DrawingFiles(shipped_theme().drawing_rules()))
+
+
+def test_change_that_needs_more_cloth_tells_how_much_to_buy_with_it(tmp_path: Path) -> None:
+    page = page_of(tmp_path, SKIRT)
+    longer, little_longer = page.changes
+    assert [(each.fabric, [value.inches for value in each.buy.values]) for each in longer.bought] == [
+        ("cotton", ["7/8 yd", "7/8 yd"])
+    ]
+    assert longer.numbers.rows[-1].name == "longer.then.main.need"
+    assert little_longer.bought == ()
+
+
+def test_amount_to_buy_with_a_change_is_never_less_than_without_it(tmp_path: Path) -> None:
+    page = page_of(tmp_path, SKIRT.replace("'3/4, 7/8 yd'", "'3/4, 2 yd'"))
+    assert [value.inches for value in page.changes[0].bought[0].buy.values] == ["7/8 yd", "2 yd"]

@@ -2,7 +2,7 @@
 
 from sitegen.tutorial.compute.computed import compute
 from sitegen.tutorial.compute.drawn_in import gathered_edge, pleated_width
-from sitegen.tutorial.compute.following import made_together
+from sitegen.tutorial.compute.following import made_together, more_cloth
 from sitegen.tutorial.compute.given import edge_number, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import taken_at
 from sitegen.tutorial.compute.result import Computed
@@ -18,6 +18,7 @@ __all__ = [
     "edge_number",
     "gathered_edge",
     "made_together",
+    "more_cloth",
     "pleated_width",
     "size_advice",
     "size_rule",

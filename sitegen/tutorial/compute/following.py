@@ -73,6 +73,17 @@ def made_together(plain: Computed, keys: Sequence[str]) -> Computed:
     return Computed(tutorial, numbers_of(tutorial, make))
 
 
+def more_cloth(key: str, fabric: str, plain: Computed) -> Mapping[int, Worked]:
+    """What the pieces of a fabric need after a change or swap, for every size by its index in which that is more than
+    the tutorial tells to buy; nothing where it does not tell, or nobody can know."""
+    found = {}
+    for size in range(plain.tutorial.size_count):
+        need, bought = (plain.length(name, size) for name in (f"{key}.then.{fabric}.need", f"{fabric}.buy"))
+        if need is not None and bought is not None and need.length > bought.length:
+            found[size] = need
+    return found
+
+
 def _computed(tutorial: Tutorial) -> Computed:
     return Computed(tutorial, numbers_of(tutorial))
 
