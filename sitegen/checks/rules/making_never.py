@@ -56,13 +56,14 @@ _CASING = "--- steps/02.yaml\ntitle: Casing\ntext: Sew the casing and put the el
     passes=_BAND + _UNDERARM + _CUFFS,
 )
 def band_never_sewn(band: Band | Binding, computed: Computed) -> Iterator[Finding]:
-    """Every band and binding is joined in some step, if any step says what it sews. A binding is sewn as well where
-    its edges are finished."""
+    """Every band and binding is joined to something else than itself in some step, if any step says what it sews. A
+    binding is sewn as well where its edges are finished."""
     steps = computed.tutorial.steps
-    joined = {name.name for step in steps for join in step.every_join() for name in join.names()}
+    seams = [{name.name for name in join.names()} for step in steps for join in step.every_join()]
+    joined = {name for names in seams if len(names) > 1 for name in names}
     edges = band.edges if isinstance(band, Binding) else band.around
     bound = {name.name for step in steps for name in _finished(step)} if isinstance(band, Binding) else set()
-    if joined and band.key not in joined and not {edge.name for edge in edges} <= bound:
+    if seams and band.key not in joined and not {edge.name for edge in edges} <= bound:
         opening = " + ".join(edge.name for edge in edges)
         yield Finding(
             "band-never-sewn",
@@ -141,22 +142,30 @@ def elastic_never_inserted(elastic: Elastic, computed: Computed) -> Iterator[Fin
     passes=_HEM + _UNDERARM + _TURNED,
 )
 def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """An edge of a piece is joined, hemmed, finished, stabilised, or lies in a band's opening or a casing. Edges of
-    which only a girth, a row of marks or a taper is made are lines to measure. Of a piece none of whose edges is in any
-    step, nothing is said."""
+    """An edge of a piece is joined, hemmed, finished, stabilised, or lies in a casing, a hem or binding, or in the
+    opening of a band that is sewn to no edge. Edges of which only a girth, a row of marks or a taper is made are lines
+    to measure. Of a piece none of whose edges is in any step, nothing is said."""
     in_steps = _in_steps(tutorial)
-    elsewhere = _in_parts(tutorial) | _measured(tutorial)
+    openings = {edge for band in tutorial.bands.values() for edge in _around(band)}
+    elsewhere = _in_parts(tutorial) | (_measured(tutorial) - openings)
     for piece in tutorial.pieces.values():
         told = any(edge.name in in_steps for edge in piece.edges.values())
         for edge in piece.edges.values() if told else ():
             if edge.name not in in_steps and edge.name not in elsewhere:
+                opening = next((band.key for band in tutorial.bands.values() if edge.name in _around(band)), "")
+                why = f", but it is in the opening of the {opening.replace('_', ' ')}" if opening else ""
+                line = "" if opening else " If it is only a line to measure, put it into girths."
                 yield Finding(
                     "edge-never-sewn",
                     Severity.DOUBTFUL,
                     edge.place,
-                    f"{edge.name} is in no seam, band, hem or finish of any step. Add it to the step that sews it."
-                    " If it is only a line to measure, put it into girths.",
+                    f"{edge.name} is in no seam, band, hem or finish of any step{why}. Add it to the step that sews"
+                    f" it.{line}",
                 )
+
+
+def _around(band: Band) -> set[str]:
+    return {edge.name for edge in band.around}
 
 
 def _in_steps(tutorial: Tutorial) -> set[str]:
@@ -170,8 +179,11 @@ def _in_steps(tutorial: Tutorial) -> set[str]:
 
 
 def _in_parts(tutorial: Tutorial) -> set[str]:
-    """What bands, bindings, hems and elastics go along; that they are sewn at all is looked at by itself."""
-    found = {edge.name for band in tutorial.bands.values() for edge in band.around}
+    """What bands, bindings, hems and elastics go along; that they are sewn at all is looked at by itself. A band that a
+    step sews to an edge goes along what it is sewn to."""
+    seams = [[name.name for name in join.names()] for step in tutorial.steps for join in step.every_join()]
+    sewn = {name for names in seams if any("." in other for other in names) for name in names}
+    found = {edge for band in tutorial.bands.values() if band.key not in sewn for edge in _around(band)}
     found |= {edge.name for binding in tutorial.bindings.values() for edge in binding.edges}
     found |= {edge.name for hem in tutorial.hems.values() for edge in hem.edges}
     found |= {edge for elastic in tutorial.elastics.values() for edge in seat_of(elastic, tutorial)}
