@@ -8,9 +8,9 @@ from fractions import Fraction
 from sitegen.checks.held import instead, show_bought
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, Length, cm, inches, show_in_unit, show_to_buy, show_working
+from sitegen.quantities import RULER, Length, cm, inches, show_in_unit, show_ratio, show_to_buy, show_working
 from sitegen.sewing import hem as hem_sums
-from sitegen.tutorial import Computed, Fabric, Hem, Reference
+from sitegen.tutorial import Computed, Fabric, Hem, Reference, Share
 
 MOST_SHRINKAGE = Fraction(15, 100)
 STRETCH = (Fraction(5, 100), Fraction(2))
@@ -18,6 +18,7 @@ BOLTS = (cm(30), cm(330))
 SPARE, TIMES = cm(70), Fraction(3, 2)
 """What may be bought beyond the need: half as much again and a good half metre, for prints, mistakes and scraps."""
 FAR_INSIDE = inches("3/8")
+_BARE = "0123456789.,"
 _CLOTH = "fabrics: {main: {name: jersey, structure: knit, width: 60 in, SHARE}}"
 _PIECE = (
     "fabrics: {main: {name: poplin, structure: woven, width: 45 in, buy: BUY}}\nseam_allowance: 1/2 in\n"
@@ -94,6 +95,35 @@ def fabric_unusual(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
     if width is not None and not BOLTS[0] <= width.typed.value <= BOLTS[1]:
         said = f"{fabric.name} is said to be {width.typed.text.strip()} wide. Cloth is sold about 90 to 300 cm wide."
         yield Finding("fabric-unusual", Severity.DOUBTFUL, width.place, said, width.typed.text.strip())
+
+
+@check(
+    id="share-unclear",
+    area="supplies",
+    severity=Severity.DOUBTFUL,
+    looks_at=Fabric,
+    title="A share of a fabric without its percent sign",
+    why="0.05 is five hundredths for one reader and five hundredths of a percent for another.",
+    source=COMMON_PRACTICE,
+    trips=_CLOTH.replace("SHARE", "shrinkage: 0.05"),
+    passes=_CLOTH.replace("SHARE", "shrinkage: 5%"),
+)
+def share_unclear(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
+    """Shrinkage and stretch are written in percent, or as a fraction such as 1/20. A bare number is a share of the
+    whole: 0.05 is read as 5%."""
+    for field in ("shrinkage", "stretch_across", "stretch_down"):
+        share: Share | None = getattr(fabric, field)
+        if share is not None and not share.ratio.as_fraction and share.text.strip(_BARE) == "":
+            read = show_ratio(share.ratio)
+            yield Finding(
+                "share-unclear",
+                Severity.DOUBTFUL,
+                share.place,
+                f"The {field.replace('_', ' ')} of {fabric.name} is written {share.text}, which is read as {read}."
+                " Write the percent sign.",
+                share.text,
+                read,
+            )
 
 
 @check(

@@ -154,16 +154,25 @@ class Builder:
         self.not_this(node, "a number", example)
         return None
 
-    def share(self, node: Node, example: str = "ratio: 80%") -> Share | None:
-        """A ratio or a stretch in percent."""
+    def share(
+        self, node: Node, example: str = "ratio: 80%", *, above_nothing: bool = False, below_whole: bool = False
+    ) -> Share | None:
+        """A ratio or a stretch in percent, where it must be above 0% or below 100% as such."""
         if not isinstance(node, Scalar):
             self.not_this(node, "a percentage", example)
             return None
         try:
-            return Share(parse_ratio(node.text), node.text.strip(), node.place)
+            ratio = parse_ratio(node.text)
         except NotUnderstood:
             self.not_this(node, "a percentage", example)
             return None
+        if above_nothing and ratio.value == 0:
+            self.not_this(node, "a percentage above 0%", example)
+            return None
+        if below_whole and ratio.value >= 1:
+            self.not_this(node, "a percentage below 100%", example)
+            return None
+        return Share(ratio, node.text.strip(), node.place)
 
     # -- lengths ------------------------------------------------------------------------------------
 

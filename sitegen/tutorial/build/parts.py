@@ -30,7 +30,7 @@ def band(key: str, fields: Fields) -> Band | None:
     ratio_node = fields.required("ratio", "ratio: 80%")
     fabric_node = fields.required("fabric", "fabric: rib")
     fabric = builder.words(fabric_node, "a fabric", "fabric: rib") if fabric_node is not None else None
-    ratio = builder.share(ratio_node) if ratio_node is not None else None
+    ratio = builder.share(ratio_node, above_nothing=True) if ratio_node is not None else None
     finished_width = fields.lengths("finished_width", "finished_width: 1 in", required=True)
     allowance = fields.get("seam_allowance")
     over = fields.get("goes_over")
@@ -111,7 +111,7 @@ def elastic(key: str, fields: Fields) -> Elastic | None:
     around_node = fields.required("around", "around: body.waist")
     ratio_node = fields.required("ratio", "ratio: 90%")
     around = builder.words(around_node, "a body measurement", "around: body.waist") if around_node else None
-    ratio = builder.share(ratio_node) if ratio_node is not None else None
+    ratio = builder.share(ratio_node, above_nothing=True) if ratio_node is not None else None
     overlap, width, room = (
         fields.lengths(name, example, required=True)
         for name, example in (("overlap", "overlap: 1 in"), ("width", "width: 3/4 in"), ("room", "room: 1/8 in"))
@@ -161,7 +161,7 @@ def swap(key: str, fields: Fields) -> Swap | None:
         if words is not None:
             found[name] = Reference(words.text, words.place)
     ratio_node = fields.get("ratio")
-    ratio = fields.builder.share(ratio_node) if ratio_node is not None else None
+    ratio = fields.builder.share(ratio_node, above_nothing=True) if ratio_node is not None else None
     fields.finish()
     if len(found) < 2:
         return None

@@ -25,8 +25,10 @@ def fabric(key: str, fields: Fields) -> Fabric:
     structure = fields.required("structure", "structure: knit")
     kind = builder.choice(structure, ("knit", "woven"), "structure: knit") if structure else None
     shares = {
-        name: builder.share(node, f"{name}: 40%") if (node := fields.get(name)) is not None else None
-        for name in ("stretch_across", "stretch_down", "shrinkage")
+        name: builder.share(node, f"{name}: {usual}", below_whole=name == "shrinkage")
+        if (node := fields.get(name)) is not None
+        else None
+        for name, usual in (("stretch_across", "40%"), ("stretch_down", "20%"), ("shrinkage", "5%"))
     }
     found = Fabric(
         key=key,

@@ -202,11 +202,9 @@ def report_circles(computed: Computed, collector: Collector) -> None:
                     " Write one of them as a length.",
                 )
         except ZeroDivisionError:
+            place = _place_of(name.partition(".")[0], computed.tutorial)
             collector.wrong(
-                "zero-length",
-                computed.tutorial.place,
-                f"{name} cannot be worked out: it divides by a length of nothing.",
-                said=name,
+                "zero-length", place, f"{name} cannot be worked out: it divides by a length of nothing.", said=name
             )
         except Impossible as trouble:
             if trouble.name == name:

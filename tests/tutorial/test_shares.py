@@ -1,0 +1,62 @@
+"""Shares that cannot be: told where they stand, with an example, and never a fault of the program."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from content import messages, reviewed
+
+from sitegen.cli import main
+
+TEE = (
+    "seam_allowance: 1/2 in\n"
+    "fabrics: {rib: {name: rib, structure: knit, width: 40 in, buy: 1 yd, stretch_across: 100%, shrinkage: SHRINKAGE}}\n"
+    "pieces: {panel: {cut: 1, fabric: rib, length: 20 in, width: 30 in, edges: {hem: HEM}}}\n"
+    "bands: {trim: {opening: [panel.hem], ratio: RATIO, finished_width: 2 in, fabric: rib, goes_over: nothing}}\n"
+)
+CLASS = "title: Class\ntutorial: tee\nstudents: 2\nsessions: [{minutes: 60}]\n"
+
+
+def said(root: Path, *, shrinkage: str = "5%", ratio: str = "85%", hem: str = "29 in") -> list[str]:
+    text = TEE.replace("SHRINKAGE", shrinkage).replace("RATIO", ratio).replace("HEM", hem)
+    return messages(reviewed(root, text).findings)
+
+
+def test_usual_shares_are_let_pass(tmp_path: Path) -> None:
+    assert said(tmp_path) == []
+
+
+@pytest.mark.parametrize("shrinkage", ["100%", "120%", "1"])
+def test_shrinkage_that_leaves_nothing_is_refused_where_it_stands(shrinkage: str, tmp_path: Path) -> None:
+    (tmp_path / "classes").mkdir(parents=True)
+    (tmp_path / "classes" / "evening.yaml").write_text(CLASS, encoding="utf-8")
+    assert said(tmp_path, shrinkage=shrinkage) == [
+        f"5:103 wrong-kind: Expected a percentage below 100%, found “{shrinkage}”. Example: shrinkage: 5%"
+    ]
+    assert main(["check", str(tmp_path)]) == 1
+
+
+@pytest.mark.parametrize(("written", "read"), [("0.05", "5%"), ("0,05", "5%"), (".03", "3%")])
+def test_shrinkage_without_its_percent_sign_is_told_as_it_is_read(written: str, read: str, tmp_path: Path) -> None:
+    assert said(tmp_path, shrinkage=f'"{written}"') == [
+        f"5:104 share-unclear: The shrinkage of rib is written {written}, which is read as {read}. Write the percent sign."
+    ]
+
+
+@pytest.mark.parametrize("written", ["1/20", "5 percent"])
+def test_share_that_nobody_misreads_is_let_pass(written: str, tmp_path: Path) -> None:
+    assert said(tmp_path, shrinkage=written) == []
+
+
+def test_ratio_of_nothing_is_refused_where_it_stands(tmp_path: Path) -> None:
+    assert said(tmp_path, ratio="0%") == [
+        "7:45 wrong-kind: Expected a percentage above 0%, found “0%”. Example: ratio: 80%"
+    ]
+
+
+def test_number_that_divides_by_nothing_is_told_at_its_part(tmp_path: Path) -> None:
+    text = TEE.replace("SHRINKAGE", "5%").replace("RATIO", "85%").replace("HEM", "0 in").replace("nothing", "hand")
+    assert messages(reviewed(tmp_path, text).findings) == [
+        "7:15 zero-length: trim.stretch_to_wear cannot be worked out: it divides by a length of nothing."
+    ]
