@@ -43,6 +43,20 @@ def called(key: str, tutorial: Tutorial) -> tuple[re.Pattern[str], ...]:
     return tuple(phrase(name) for name in dict.fromkeys(names) if name)
 
 
+def mentions(key: str, text: str, tutorial: Tutorial) -> tuple[int, ...]:
+    """Where a text names a part in full. Within the longer name of another part it does not: “back band” is no back."""
+    own = {match.span() for name in called(key, tutorial) for match in name.finditer(text)}
+    if not own:
+        return ()
+    every = dict.fromkeys(other for group in kinds(tutorial) for other in group if other != key)
+    longer = [match.span() for other in every for name in called(other, tutorial) for match in name.finditer(text)]
+    return tuple(sorted(start for start, end in own if not any(_within((start, end), span) for span in longer)))
+
+
+def _within(inner: tuple[int, int], outer: tuple[int, int]) -> bool:
+    return inner != outer and outer[0] <= inner[0] and inner[1] <= outer[1]
+
+
 def about(key: str, tutorial: Tutorial) -> frozenset[str]:
     """Every word that may stand for a part: those of its name, of what it lies at, and of its sort."""
     found = tokens(key)

@@ -128,6 +128,12 @@ def differs(name: str, other: str, computed: Computed) -> bool:
     return type(one[0]) is type(two[0]) and one != two
 
 
+def equals(name: str, other: str, computed: Computed) -> bool:
+    """Whether both numbers exist and are the same in every size."""
+    one = values_of(name, computed)
+    return one is not None and one == values_of(other, computed)
+
+
 def tokens(text: str) -> frozenset[str]:
     """The words of a text or key, without the s of a plural."""
     return frozenset(word.removesuffix("s") for word in _TOKEN.findall(text.lower().replace("_", " ")))

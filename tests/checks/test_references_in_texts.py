@@ -66,10 +66,10 @@ IDS = (
 )
 
 
-def said(root: Path, text: str, *, title: str = "Work", keys: str = "") -> list[str]:
+def said(root: Path, text: str, garment: str = GARMENT, *, title: str = "Work", keys: str = "") -> list[str]:
     """What the checks of references find in the text of a card, as check and found name."""
     lines = "".join(f"  {line}\n" for line in text.split("\n"))
-    found = reviewed(root, GARMENT, steps__01_dot_yaml=f"title: {title}\ntext: |\n{lines}{keys}")
+    found = reviewed(root, garment, steps__01_dot_yaml=f"title: {title}\ntext: |\n{lines}{keys}")
     assert not [each for each in found.findings if each.check == "unknown-reference"]
     return [f"{each.check} {each.said} → {each.should_be}" for each in found.findings if each.check in IDS]
 
@@ -156,3 +156,29 @@ def test_hem_of_another_card_is_found(tmp_path: Path) -> None:
 
 def test_number_of_equal_value_is_never_reported(tmp_path: Path) -> None:
     assert said(tmp_path, "The shoulder of the back is {front.shoulder} long.") == []
+
+
+BANDS = GARMENT.replace(
+    "hems:\n",
+    "  front_band: {opening: [front.neckline], ratio: 90%, finished_width: 1 in, fabric: rib, goes_over: nothing}\n"
+    "  back_band: {opening: [back.neckline], ratio: 90%, finished_width: 1 in, fabric: rib, goes_over: nothing}\n"
+    "hems:\n",
+    1,
+)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Cut the back band {back_band.cut_length} long, {front_band.cut_width} wide.",
+        "Cut the front band {front_band.cut_length} and the back band {back_band.cut_length} long, {front_band.cut_width} wide.",
+        "The back band is {back_band.cut_length} long, the back {back.cut_length}.",
+    ],
+)
+def test_longest_name_is_the_one_that_is_spoken_of_and_equal_numbers_are_left_alone(text: str, tmp_path: Path) -> None:
+    assert said(tmp_path, text, BANDS) == []
+
+
+def test_another_band_is_advised_and_never_the_piece_whose_name_it_holds(tmp_path: Path) -> None:
+    text = "Cut the back band {front_band.cut_length} long."
+    assert said(tmp_path, text, BANDS) == ["reference-part front_band.cut_length → back_band.cut_length"]

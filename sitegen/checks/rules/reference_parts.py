@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sitegen.checks.part_words import PLACE, about, alike, apart, called, kinds, lead_in, topics, words_on, worked_on
+from sitegen.checks.part_words import PLACE, about, alike, apart, kinds, lead_in, mentions, topics, words_on, worked_on
 from sitegen.checks.registry import COMMON_PRACTICE, check
-from sitegen.checks.spoken import Spoken, differs, hints, plain, spoken, tokens
+from sitegen.checks.spoken import Spoken, differs, equals, hints, plain, spoken, tokens
 from sitegen.findings import Finding, Severity
 from sitegen.tutorial import Computed, Tutorial
 
@@ -34,14 +34,19 @@ _PIECES = (
 def reference_part(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A sentence that names one part and refers to the same number of another part, of which it does not speak, nor
     does the paragraph; or a reference to a part of which a whole card does not speak, while it speaks of another part
-    that has the same number. Where both numbers are equal in every size nothing is said."""
+    that has the same number. A name within a longer one does not count: “back band” is no back. Where both numbers are
+    equal in every size nothing is said."""
     groups = kinds(tutorial)
     words: dict[int, str] = {id(step): plain(words_on(step)) for step in tutorial.steps}
     for each in spoken(tutorial):
         if not any(each.part in group for group in groups):
             continue
         rest = each.name.partition(".")[2]
-        others = [key for key in alike(each.part, groups) if differs(each.name, f"{key}.{rest}", computed)]
+        own_sort = tuple(alike(each.part, groups))
+        others = [key for key in own_sort if differs(each.name, f"{key}.{rest}", computed)]
+        equal = [key for key in own_sort if equals(each.name, f"{key}.{rest}", computed)]
+        if _last_named((each.part, *equal, *others), each.before, tutorial) in equal:
+            continue
         named = _named_instead(each, others, tutorial)
         if not named and each.step is not None:
             named = _on_card(each, others, tutorial, words[id(each.step)]) or _off_topic(each, others, tutorial)
@@ -70,8 +75,7 @@ def _nearer(each: Spoken, others: list[str], tutorial: Tutorial) -> list[str]:
 
 def _names(key: str, text: str, tutorial: Tutorial) -> bool:
     """Whether a text speaks of the part, and does not only say where something lies: “from the waistband down”."""
-    found = [match.start() for name in called(key, tutorial) for match in name.finditer(text)]
-    return any(not PLACE.search(text, 0, start) for start in found)
+    return any(not PLACE.search(text, 0, start) for start in mentions(key, text, tutorial))
 
 
 def _on_card(each: Spoken, others: list[str], tutorial: Tutorial, words: str) -> list[str]:
@@ -88,7 +92,7 @@ def _off_topic(each: Spoken, others: list[str], tutorial: Tutorial) -> list[str]
     own = topics(step, tutorial) if step is not None else frozenset()
     if each.part in own or not own:
         return []
-    if any(name.search(f"{each.previous} {each.item}") for name in called(each.part, tutorial)):
+    if mentions(each.part, f"{each.previous} {each.item}", tutorial):
         return []
     pieces = [edge.name for edge in tutorial.hems[each.part].edges] if each.part in tutorial.hems else []
     if any(hints(tokens(piece.partition(".")[0]), each.item) for piece in pieces):
@@ -120,15 +124,18 @@ def _by_own_words(each: Spoken, others: list[str], tutorial: Tutorial) -> list[s
 
 def _nearest(each: Spoken, others: list[str], tutorial: Tutorial) -> list[str]:
     """The part that is named last before the reference as that of which the sentence speaks, if it is another."""
-    found: list[tuple[int, str]] = []
-    for key in (each.part, *others):
-        for name in called(key, tutorial):
-            found += [(match.start(), key) for match in name.finditer(each.before)
-                      if not PLACE.search(each.before, 0, match.start())]  # fmt: skip
-    if not found or any(name.search(each.after) for name in called(each.part, tutorial)):
+    last = _last_named((each.part, *others), each.before, tutorial)
+    if not last or last == each.part or mentions(each.part, each.after, tutorial):
         return []
-    last = max(found)[1]
-    return [] if last == each.part else [last]
+    return [last]
+
+
+def _last_named(keys: tuple[str, ...], text: str, tutorial: Tutorial) -> str:
+    """The part that a text names last as that of which it speaks; empty when it names none of them."""
+    found = [
+        (start, key) for key in keys for start in mentions(key, text, tutorial) if not PLACE.search(text, 0, start)
+    ]
+    return max(found)[1] if found else ""
 
 
 def _finding(each: Spoken, named: list[str], rest: str) -> Finding:
