@@ -141,6 +141,13 @@ def test_childs_band_over_a_head_of_unknown_size_is_doubted(tmp_path: Path) -> N
     assert of("reach-missing", tmp_path, text.replace("wearer: child\n", "")) == [], "adults have a default"
 
 
+@pytest.mark.parametrize(("over", "example"), [("hand", "8 in"), ("foot", "12 in")])
+def test_example_of_a_reach_could_be_that_of_a_person(over: str, example: str, tmp_path: Path) -> None:
+    text = "wearer: child\n" + band("sleeve.wrist", "80%", over).replace("hand: 7 in", "waist: 22 in")
+    (found,) = of("reach-missing", tmp_path, text)
+    assert found.message.endswith(f"body: {{{over}: {example}}}")
+
+
 def test_adults_foot_has_no_default(tmp_path: Path) -> None:
     (found,) = of("reach-missing", tmp_path, band("sleeve.hem", "80%", "foot"))
     assert found.said == "foot"

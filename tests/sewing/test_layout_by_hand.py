@@ -198,6 +198,23 @@ def test_piece_too_wide_is_named_with_the_width_that_does() -> None:
     )
 
 
+def test_piece_too_wide_for_folded_cloth_says_whether_the_cloth_is_opened_out_for_it() -> None:
+    found = lay_out([piece("skirt", 70, 90)], Cloth(cm(60), Fold.LENGTHWISE))
+    assert isinstance(found, CannotLay)
+    assert found.in_words(System.CENTIMETRES).startswith(
+        "skirt takes 70 cm across, which needs a cloth 70 cm wide even when it is opened out; this one is 60 cm wide,"
+    )
+
+
+def test_piece_too_wide_measures_what_a_ruler_shows_of_it_and_the_cloth_is_never_too_narrow() -> None:
+    wide = LayoutPiece("yoke", inches("28.8"), inches(8), 1)
+    found = lay_out([wide], Cloth(inches(20), Fold.OPEN))
+    assert isinstance(found, CannotLay)
+    assert found.in_words(System.INCHES).startswith(
+        "yoke takes 28 3/4 in across, which needs a cloth 28 7/8 in wide; this one is 20 in wide"
+    )
+
+
 @pytest.mark.parametrize(("fold", "does"), [(Fold.LENGTHWISE, 82), (Fold.DOUBLE, 164)])
 def test_half_piece_too_wide_for_a_folded_cloth_needs_it_twice_or_four_times(fold: Fold, does: int) -> None:
     found = lay_out([piece("front", 40, 60, on_fold=True)], Cloth(cm(80), fold, selvage=cm(1)))

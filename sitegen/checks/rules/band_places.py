@@ -18,6 +18,8 @@ _NECKBAND = (
     "bands: {neckband: {opening: [front.neckline], ratio: 80%, finished_width: 1 in, fabric: rib, goes_over: head}}"
 )
 _BY_BODY = {"head": "neckband", "hand": "cuff"}
+_EXAMPLES = {"head": "20 in", "hand": "8 in", "foot": "12 in"}
+"""Measured round the head, round the hand without its thumb, round heel and instep."""
 _BY_EDGE = (
     ("neckband", re.compile(r"neck")),
     ("cuff", re.compile(r"wrist|cuff")),
@@ -104,7 +106,7 @@ def reach_missing(band: Band, computed: Computed) -> Iterator[Finding]:
         Severity.DOUBTFUL,
         band.goes_over.place,
         f"Whether the {_words(band.key)} goes over the {over} cannot be worked out, because body does not give the"
-        f" {over}. Add it for every size, such as body: {{{over}: 20 in}}",
+        f" {over}. Add it for every size, such as body: {{{over}: {_EXAMPLES.get(over, '30 in')}}}",
         over,
     )
 

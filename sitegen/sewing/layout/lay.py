@@ -64,7 +64,8 @@ def _too_wide(cuts: Sequence[Cut], fold: Fold, cloth: Cloth, grid: Grid) -> tupl
         across = grid.length(min(block.across, block.along) if block.turns else block.across)
         if across > cloth.layer(lies):
             name = block.members[0].piece
-            found[name] = TooWide(name, across, cloth.wide_enough(across, lies))
+            opened = lies is Fold.OPEN and fold is not Fold.OPEN
+            found[name] = TooWide(name, across, cloth.wide_enough(across, lies), opened)
     return tuple(found.values())
 
 

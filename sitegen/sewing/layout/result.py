@@ -101,6 +101,8 @@ class TooWide:
     piece: str
     across: Length
     cloth_width: Length
+    opened: bool = False
+    """Whether that width is of the cloth opened out, although it lies folded for the other pieces."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,8 +121,8 @@ class CannotLay:
     def in_words(self, system: System) -> str:
         """``yoke takes 70 cm across, which needs 142 cm; this one is 120 cm wide``."""
         pieces = "; ".join(
-            f"{each.piece} takes {_on_mark(each.across, system, ceil)} across, which needs a cloth "
-            f"{_on_mark(each.cloth_width, system, ceil)} wide"
+            f"{each.piece} takes {show_value(each.across, system)} across, which needs a cloth "
+            f"{_on_mark(each.cloth_width, system, ceil)} wide{' even when it is opened out' if each.opened else ''}"
             for each in self.too_wide
         )
         return f"{pieces}; this one is {show_value(self.cloth_width, system)} wide, {self.fold.value}"
