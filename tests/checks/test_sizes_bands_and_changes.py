@@ -240,3 +240,31 @@ def test_band_that_another_ratio_serves_asks_nothing(tmp_path: Path) -> None:
     text = RIB + PIECES + "body: {head: 44 in}\n" + BAND.replace("OPENING", "front.neckline, front.neckline")
     (found,) = of("band-stretch", tmp_path, text.replace("RATIO", "70%").replace("OVER", "head"))
     assert found.message.endswith("or more would serve.")
+
+
+YOKE = (
+    "sizes: [S, M]\nbody: {hip: '36, 48 in'}\n"
+    + RIB
+    + "pieces: {skirt: {cut: 2, fabric: rib, edges: {top: 16 in}}}\n"
+    + "bands: {yoke: {opening: [skirt.top, skirt.top], ratio: 70%, finished_width: 3 in, fabric: rib, goes_over: OVER}}\n"
+)
+
+
+def test_band_that_goes_over_a_measurement_must_stretch_as_far_in_every_size(tmp_path: Path) -> None:
+    (found,) = of("band-stretch", tmp_path, YOKE.replace("OVER", "body.hip"))
+    assert found.message.startswith(
+        "The yoke must stretch by 114.3% to be put on in size M, but rib stretches by 100%."
+    )
+    assert of("band-stretch", tmp_path, YOKE.replace("OVER", "body.hip").replace("48 in", "40 in")) == []
+
+
+def test_measurement_that_body_does_not_give_is_unknown_and_said_once(tmp_path: Path) -> None:
+    findings = reviewed(tmp_path, YOKE.replace("OVER", "body.hips")).findings
+    assert [(each.check, each.said, each.should_be) for each in findings if "hips" in each.message] == [
+        ("unknown-reference", "body.hips", "body.hip")
+    ]
+
+
+def test_word_that_is_no_reach_is_told_with_both_ways_of_writing_one(tmp_path: Path) -> None:
+    found = [each.message for each in reviewed(tmp_path, YOKE.replace("OVER", "hip")).findings]
+    assert "Expected one of head, hand, foot, nothing, body.hip, found “hip”." in found

@@ -70,7 +70,7 @@ def ratio_position(band: Band, computed: Computed) -> Iterator[Finding]:
 
 def _position(band: Band) -> str | None:
     """Where a band is; None when its author's words do not tell."""
-    over = band.goes_over.text if band.goes_over else ""
+    over = band.goes_over.text.removeprefix("body.") if band.goes_over else ""
     if over in _BY_BODY:
         return _BY_BODY[over]
     found = {_of_edge(edge.name) for edge in band.around}
@@ -99,7 +99,12 @@ def reach_missing(band: Band, computed: Computed) -> Iterator[Finding]:
     """Where a band goes over head, hand or foot, the tutorial gives that measurement of the body, unless it is the head
     or hand of an adult."""
     over = band.goes_over.text if band.goes_over else "nothing"
-    if band.goes_over is None or over == "nothing" or f"{band.key}.reach" in computed.numbers:
+    if (
+        band.goes_over is None
+        or over == "nothing"
+        or over.startswith("body.")
+        or f"{band.key}.reach" in computed.numbers
+    ):
         return
     yield Finding(
         "reach-missing",

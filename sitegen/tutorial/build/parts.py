@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from sitegen.reading import Mapping, Node
+from sitegen.reading import Mapping, Node, Scalar
 from sitegen.tutorial.build.fields import Fields
-from sitegen.tutorial.model import Band, Elastic, Girth, Hem, Joined, Reference, Swap
+from sitegen.tutorial.model import Band, Elastic, Girth, Hem, Joined, Reference, Swap, Words
 
 BAND_EXAMPLE = "neckband: {opening: [front.neckline, back.neckline], ratio: 80%, finished_width: 1 in, fabric: rib}"
 HEM_EXAMPLE = "lower: {edges: [front.hem, back.hem], turn: 3/4 in, stitch: twin needle, needle_gap: 4 mm}"
@@ -38,9 +38,7 @@ def band(key: str, fields: Fields) -> Band | None:
     folded = fields.get("folded")
     front, back, around = _opening(fields, opening)
     seam_allowance = builder.amount(allowance, f"{key}.seam_allowance") if allowance is not None else None
-    goes_over = (
-        builder.choice(over, ("head", "hand", "foot", "nothing"), "goes_over: head") if over is not None else None
-    )
+    goes_over = _goes_over(over, fields) if over is not None else None
     count = builder.whole_number(make, "make: 2", most=20) if make is not None else 1
     is_folded = builder.yes_or_no(folded, "folded: true") if folded is not None else True
     fields.claims("band", BAND_CLAIMS)
@@ -61,6 +59,13 @@ def band(key: str, fields: Fields) -> Band | None:
         count or 1,
         is_folded is not False,
     )
+
+
+def _goes_over(node: Node, fields: Fields) -> Words | None:
+    """Head, hand, foot or nothing, or a measurement of the body by its full name, ``body.hip``."""
+    if isinstance(node, Scalar) and node.text.strip().startswith("body."):
+        return fields.builder.words(node, "a body measurement", "goes_over: body.hip")
+    return fields.builder.choice(node, ("head", "hand", "foot", "nothing", "body.hip"), "goes_over: head")
 
 
 Names = tuple[Reference, ...]

@@ -94,7 +94,7 @@ def _define_reach(each: Band, tutorial: Tutorial, numbers: Numbers) -> None:
             numbers.at(f"{key}.finished_length", size),
         ),
     )
-    over = each.goes_over.text if each.goes_over else "nothing"
+    over = each.goes_over.text.removeprefix("body.") if each.goes_over else "nothing"
     if over == "nothing":
         return
     if over in tutorial.body:

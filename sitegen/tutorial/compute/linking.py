@@ -76,6 +76,9 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
     for band in tutorial.bands.values():
         yield band.fabric, tutorial.fabrics, "fabric"
         yield from ((edge, rings, "edge") for edge in band.around)
+        if band.goes_over is not None and band.goes_over.text.startswith("body."):
+            over = Reference(band.goes_over.text, band.goes_over.place)
+            yield over, {name for name in names if name.startswith("body.")}, "body measurement"
     for hem in tutorial.hems.values():
         yield from ((edge, rings, "edge") for edge in hem.edges)
     for elastic in tutorial.elastics.values():

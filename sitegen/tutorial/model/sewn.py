@@ -23,6 +23,7 @@ class Band:
     fabric: Reference
     seam_allowance: Amount | None
     goes_over: Words | None
+    """What it is pulled over: head, hand, foot, nothing, or a measurement by its full name, ``body.hip``."""
     make: int
     folded: bool
 
