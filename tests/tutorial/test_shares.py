@@ -60,3 +60,10 @@ def test_number_that_divides_by_nothing_is_told_at_its_part(tmp_path: Path) -> N
     assert messages(reviewed(tmp_path, text).findings) == [
         "7:15 zero-length: trim.stretch_to_wear cannot be worked out: it divides by a length of nothing."
     ]
+
+
+def test_picture_of_a_band_that_could_not_be_read_is_no_further_finding(tmp_path: Path) -> None:
+    text = TEE.replace("SHRINKAGE", "5%").replace("RATIO", "0%").replace("HEM", "29 in")
+    step = "title: Sew\ntext: Sew.\ndiagrams: [plan of trim, seam of panel.him]\n"
+    found = reviewed(tmp_path, text, steps__01_dot_yaml=step).findings
+    assert [each.said for each in found if each.check == "unknown-reference"] == ["seam of panel.him"]

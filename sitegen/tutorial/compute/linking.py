@@ -54,8 +54,10 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
 
 
 def _is_unread(name: str, tutorial: Tutorial) -> bool:
-    """Whether a name is that of a part or number that is there and could not be understood, which is reported there."""
-    return name in tutorial.unread or name.partition(".")[0] in tutorial.unread
+    """Whether a name is that of a part or number that is there and could not be understood, which is reported there.
+    In ``plan of yoke`` it is the yoke."""
+    parts = {part.partition(".")[0] for part in name.split()}
+    return name in tutorial.unread or bool(parts & tutorial.unread)
 
 
 def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | Numbers, str]]:
