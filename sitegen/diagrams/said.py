@@ -21,5 +21,5 @@ def said(drawing: Drawing, language: English) -> Drawing:
 
 def _said(shape: Shape, language: English) -> Shape:
     if isinstance(shape, Label | Dimension) and shape.text:
-        return replace(shape, text="\n".join(language.own(line) for line in shape.text.split("\n")))
+        return replace(shape, text="\n".join(language.unmarked(language.own(line)) for line in shape.text.split("\n")))
     return shape

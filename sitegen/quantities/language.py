@@ -27,6 +27,10 @@ class English:
         """Words that may hold names which an author gave."""
         return text
 
+    def unmarked(self, text: str) -> str:
+        """The words that it said without the marks of another language, for a picture, which measures them."""
+        return text
+
     def sentences(self, text: str) -> str:
         """Sentences that the program made, such as what a drawing shows."""
         return text

@@ -242,6 +242,38 @@ def test_drawings_speak_spanish(site: Path) -> None:
         assert unmarked(svg) == svg
 
 
+def test_labels_stand_at_the_same_places_whether_or_not_their_words_lack_a_translation(tmp_path: Path) -> None:
+    """Marks of a language take no room, and a size is a name in every language."""
+    measured = SITE["tutorials/bag/tutorial.yaml"] + 'body: {waist: "24, 30 in", "hem_round": "34, 38 in"}\n'
+    published(laid(tmp_path / "content", tutorials__bag__tutorial_dot_yaml=measured), tmp_path / "site")
+    places = []
+    for address in ("tutorials/bag/index.html", "es/tutorials/bag/index.html"):
+        chart = next(
+            image for image in page(tmp_path / "site", address).select("img") if "size-chart" in str(image["src"])
+        )
+        svg = (tmp_path / "site" / "drawings" / str(chart["src"]).rpartition("/")[2]).read_text(encoding="utf-8")
+        places.append(re.findall(r"<tspan ([^>]*)>([SL]|hem round|Hem round)<", svg))
+        if address.startswith("es"):
+            told = svg.partition("</desc>")[0]
+            assert "Cintura por talla: S 61 cm (24 in), L 76 cm (30 in)." in told
+    assert places[0]
+    assert places[0] == places[1]
+
+
+def test_stretch_gauge_is_described_in_spanish(tmp_path: Path) -> None:
+    knit = SITE["tutorials/bag/tutorial.yaml"].replace("structure: woven,", "structure: knit, stretch_across: 35%,")
+    published(laid(tmp_path / "content", tutorials__bag__tutorial_dot_yaml=knit), tmp_path / "site")
+    gauge = next(
+        image
+        for image in page(tmp_path / "site", "es/tutorials/bag/index.html").select("img")
+        if "stretch" in str(image["src"])
+    )
+    svg = (tmp_path / "site" / "drawings" / str(gauge["src"]).rpartition("/")[2]).read_text(encoding="utf-8")
+    told = svg.partition("<desc")[2].partition("</desc>")[0]
+    assert "Una flecha señala el 35% de lona. Debajo hay barras de 5 cm y 2 in para comprobar" in told
+    assert not ENGLISH_WORDS.findall(re.sub(r"\d in\b", "", told))
+
+
 def test_what_lacks_a_translation_is_told_and_marked(tmp_path: Path, site: Path) -> None:
     found = [each for each in review(laid(tmp_path)).findings if each.check == "translation-missing"]
     assert [(each.severity, each.place.file, each.place.line) for each in found] == [

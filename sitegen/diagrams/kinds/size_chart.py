@@ -98,7 +98,7 @@ def describe(chart: SizeChart, *, first: System = System.INCHES, only: System | 
     parts = [f"Body measurements in {len(chart.sizes)} sizes as bars, all from nothing and to one scale."]
     for measure in chart.measures:
         rows = [f"{size} {say(body)}" for size, body in zip(chart.sizes, measure.body, strict=True)]
-        parts.append(f"{capital(measure.called)}: {', '.join(rows)}.")
+        parts.append(f"{capital(measure.called)} by size: {', '.join(rows)}.")
         if measure.ease:
             parts.append(capital(f"{_eased(measure.ease, say)}."))
     return " ".join(parts)

@@ -84,6 +84,10 @@ class Speech(English):
         known = self._known(text)
         return text if known is None else known
 
+    def unmarked(self, text: str) -> str:
+        """Without the marks of another language."""
+        return unmarked(text)
+
     def several(self, count: int, name: str, amount: str) -> str:
         """``2 seam allowances of 3/8 in``; without the plural, where no table has it."""
         if self.phrases is None:

@@ -112,7 +112,7 @@ def _with_all_typed(found: Tutorial, builder: Builder) -> Tutorial:
         only_in=builder.only_in,
         typed=tuple(builder.typed),
         referred=tuple(builder.referred),
-        untranslated=frozenset(builder.untranslated),
+        untranslated=frozenset(builder.untranslated) - frozenset(builder.sizes),
         unread=frozenset(builder.unread),
     )
 
