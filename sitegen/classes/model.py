@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from fractions import Fraction
 
@@ -112,6 +112,8 @@ class SewingClass:
     prices: tuple[Price, ...]
     on_site: bool = False
     """Whether the site has a page for its students."""
+    translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """What its title and place are called in the further languages of the site, as far as that is written."""
 
 
 @dataclass(frozen=True)

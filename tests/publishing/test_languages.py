@@ -135,6 +135,14 @@ def test_names_of_the_author_stay_and_what_is_unknown_is_marked() -> None:
     assert named.say("neckband cut length") == "largo de corte de cuello"
 
 
+def test_key_of_a_cutting_layout_names_its_pieces_in_spanish() -> None:
+    speech = speech_in("es", "en").of_tutorial({"front_band": "tira delantera"}, (), frozenset())
+    assert speech.own("A: sleeve") == "A: manga"
+    assert speech.own("B2: front band ×\u00a02") == "B2: tira delantera ×\u00a02"
+    assert speech.own("back ×\u00a012") == "espalda ×\u00a012"
+    assert speech.own("Ab: sleeve") == "Ab: sleeve"
+
+
 def test_sentence_of_the_author_is_never_said_in_two_languages() -> None:
     title = "Sew the sides and the bottom"
     spanish = speech_in("es", "en").of_tutorial({}, (), frozenset({title, "sewing machine", "front and back"}))
@@ -272,6 +280,48 @@ def test_stretch_gauge_is_described_in_spanish(tmp_path: Path) -> None:
     told = svg.partition("<desc")[2].partition("</desc>")[0]
     assert "Una flecha señala el 35% de lona. Debajo hay barras de 5 cm y 2 in para comprobar" in told
     assert not ENGLISH_WORDS.findall(re.sub(r"\d in\b", "", told))
+
+
+def test_a_word_that_is_translated_once_is_so_elsewhere_in_the_tutorial(tmp_path: Path) -> None:
+    """Only whole texts for students in the same letters: settings and other words stay as they are."""
+    bag = SITE["tutorials/bag/tutorial.yaml"] + "tools: [{en: snips, es: tijeritas}, {en: straight, es: recta}]\n"
+    step = SITE["tutorials/bag/steps/01.yaml"] + "tools: [snips, clips]\n"
+    content = laid(tmp_path / "content", tutorials__bag__tutorial_dot_yaml=bag, tutorials__bag__steps__01_dot_yaml=step)
+    found = [each for each in review(content).findings if each.check == "translation-missing"]
+    assert [(each.place.line, each.said) for each in found] == [(10, "Only English here."), (11, "clips")]
+    published(content, tmp_path / "site")
+    card = page(tmp_path / "site", "es/tutorials/bag/index.html").select_one("#step-1")
+    assert card is not None
+    assert "tijeritas" in card.get_text()
+    assert [each.get_text() for each in card.select("[lang=en]") if "snips" in each.get_text()] == []
+
+
+def test_title_and_place_of_a_class_are_said_in_both_languages(tmp_path: Path) -> None:
+    bag = SITE["tutorials/bag/tutorial.yaml"] + "tools: [{en: snips, es: tijeritas}]\n"
+    one = (
+        "title: {en: Bags on Monday, es: Bolsas el lunes}\ntutorial: bag\nstudents: {S: 2}\n"
+        "sessions: [{minutes: 200}]\nwhere: The hall\nbrings: [snips]\non_site: yes\n"
+    )
+    content = laid(tmp_path / "content", tutorials__bag__tutorial_dot_yaml=bag, classes__monday_dot_yaml=one)
+    told = [each for each in review(content).findings if each.place.file.endswith("monday.yaml")]
+    assert [(each.check, each.said) for each in told] == [("translation-missing", "The hall")]
+    published(content, tmp_path / "site")
+    english, spanish = (page(tmp_path / "site", f"{folder}classes/monday/index.html") for folder in ("", "es/"))
+    assert english.h1 is not None
+    assert spanish.h1 is not None
+    assert (english.h1.get_text(), spanish.h1.get_text()) == ("Bags on Monday", "Bolsas el lunes")
+    assert "tijeritas" in spanish.get_text()
+    assert "The hall" in [each.get_text() for each in spanish.select("[lang=en]")]
+
+
+def test_class_of_a_site_whose_first_language_is_spanish_is_titled_in_spanish(tmp_path: Path) -> None:
+    one = (
+        "title: {en: Bags on Monday, es: Bolsas el lunes}\ntutorial: bag\nstudents: {S: 2}\n"
+        "sessions: [{minutes: 200}]\n"
+    )
+    first = SITE["site.yaml"].replace("[en, es]", "[es, en]")
+    found = review(laid(tmp_path, site_dot_yaml=first, classes__monday_dot_yaml=one))
+    assert [each.written.title for each in found.classes] == ["Bolsas el lunes"]
 
 
 def test_what_lacks_a_translation_is_told_and_marked(tmp_path: Path, site: Path) -> None:

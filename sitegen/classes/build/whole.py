@@ -24,11 +24,13 @@ from sitegen.findings import Collector
 from sitegen.quantities import Ratio, System, Unit
 from sitegen.reading import ContentFolder, Mapping, Scalar
 from sitegen.tutorial import Amount, Computed, Reference, Tutorial, Words, made_together
-from sitegen.tutorial.build import Builder, Fields
+from sitegen.tutorial.build import Builder, Fields, Languages, languages_of_folder
 
 FOLDER = "classes"
 SEATS = "seats"
 _MOST_STUDENTS = 200
+_TRANSLATED = ("title", "where")
+"""What students read on their page of the site, in its languages."""
 _STUDENTS_EXAMPLE = "students: {S: 2, M: 3}"
 Find = Callable[[str], Several[Computed]]
 """Gives a tutorial by the name of its folder, in each combination of its views; nothing when it cannot be read."""
@@ -50,7 +52,7 @@ def class_of(
     node = folder.yaml(relative, collector)
     if node is None:
         return None
-    builder = Builder(collector)
+    builder = Builder(collector, languages_of_folder(folder))
     fields = Fields(builder, node, "the class")
     named = fields.words("tutorial", "tutorial: lantern-tee", required=True)
     if named is not None and named.text not in known:
@@ -65,6 +67,24 @@ def class_of(
 
 def _title(fields: Fields) -> str:
     return fields.text("title", "title: Evening class, a knit top", required=True)
+
+
+def _translations(fields: Fields, *, told: bool) -> dict[str, dict[str, str]]:
+    """The title and the place in every further language of the site in which they are written. What is missing is
+    ``told`` where the class has a page that shows it."""
+    languages = fields.builder.languages
+    found: dict[str, dict[str, str]] = {}
+    for code in languages.every[1:]:
+        builder = Builder(fields.builder.collector if told else Collector(), Languages(code, languages.every))
+        found[code] = {}
+        for key in _TRANSLATED:
+            entry = fields.node.get(key)
+            if entry is None or not isinstance(entry.value, Scalar | Mapping):
+                continue
+            first, said = fields.builder.words(entry.value), builder.words(entry.value, read=True)
+            if first is not None and said is not None and said.text not in builder.untranslated:
+                found[code][first.text] = said.text
+    return found
 
 
 def _address(folder: ContentFolder) -> str:
@@ -92,6 +112,7 @@ def _with_tutorial(
     room = _room(fields, tutorial)
     supplies = {each.item.text: each.item.text for each in tutorial.supplies if each.item.text}
     spare = _spare(fields)
+    on_site = fields.flag("on_site")
     written = SewingClass(
         key=relative.rpartition("/")[2].rpartition(".")[0],
         place=fields.node.place,
@@ -118,7 +139,8 @@ def _with_tutorial(
         homework=steps_named(fields, "homework", steps),
         together=steps_together(fields, steps),
         prices=prices(fields, _by_length(tutorial), supplies),
-        on_site=fields.flag("on_site"),
+        on_site=on_site,
+        translations=_translations(fields, told=on_site),
     )
     fields.finish()
     _each_step_once(written, fields, steps.known)

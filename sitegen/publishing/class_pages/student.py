@@ -75,21 +75,30 @@ def _class_page(
         found = ((step.number, *titles[step.number]) for step in steps if step.number in titles)
         return tuple(StepLink(number, title, f"{ways[0]}#{anchor}") for number, title, anchor in found)
 
+    words = {**computed[ways[0]].tutorial.translated, **written.translations.get(site.language, {})}
+
+    def said(text: str) -> str:
+        """Words of the teacher in the language of the page; marked as those of the site's first where it has none."""
+        if text in words:
+            return words[text]
+        own = language.own(text)
+        return foreign(text, site.first_language) if own == text and site.up else own
+
     plan = plan_of(cls) if not without_minutes(cls) else None
     planned = plan.sessions if plan is not None else tuple(SessionPlan(each, (), 0, ()) for each in written.sessions)
     yield ClassPage(
         site=site,
         root=_ROOT,
         address=address,
-        title=_said(written.title, site, language),
+        title=said(written.title),
         tutorial=tutorial.title,
         href=ways[0],
         summary=cards[key].summary,
         picture=picture,
-        changes=tuple(_said(words_of(change.name), site, language) for change in written.changes),
+        changes=tuple(said(words_of(change.name)) for change in written.changes),
         sizes=tuple(name for each in written.students if (name := cls.computed.size_name(each.size))),
-        where=_said(written.where, site, language),
-        brings=tuple(_said(words.text, site, language) for words in written.brings),
+        where=said(written.where),
+        brings=tuple(said(words.text) for words in written.brings),
         homework_before=links(plan.homework_before) if plan is not None else (),
         sessions=tuple(
             _session(each, links([placed.work.step for placed in each.placed]), links(each.homework), language)
@@ -113,9 +122,3 @@ def _session(
         steps=steps,
         homework=homework,
     )
-
-
-def _said(text: str, site: SiteView, language: English) -> str:
-    """Words of the teacher. They stand in the first language of the site, and in another are marked as such."""
-    own = language.own(text)
-    return foreign(text, site.first_language) if own == text and site.up else own

@@ -1,9 +1,9 @@
 """Phrases that the program makes in English, and how another language says each.
 
 ``{part} cut length`` stands for every phrase of this shape. The places ``n``, ``n1``, ``n2`` … hold an amount with its
-unit, one whose name begins with ``count`` a whole number; any other holds words, which are said in turn. Words end
-where a clause does, but those of the places ``rest`` and ``parts`` may hold several. A phrase with a full stop is a
-sentence and is sought only for one.
+unit, one whose name begins with ``count`` a whole number, ``letter`` the capital that stands for a piece; any other
+holds words, which are said in turn. Words end where a clause does, but those of the places ``rest`` and ``parts`` may
+hold several. A phrase with a full stop is a sentence and is sought only for one.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ _AMOUNT = (
 )
 _OF_AMOUNT = re.compile(r"n\d*")
 _WHOLE_AMOUNT = re.compile(_AMOUNT)
+_LETTER = "letter"
 _LONG = frozenset({"rest", "parts"})
 _TO_END_OF_SENTENCE = r"(?:(?!\. ).)+?"
 _TO_END_OF_CLAUSE = r"(?:(?![.:;] ).)+?"
@@ -91,10 +92,12 @@ def _place(name: str) -> str:
         return rf"(?P<{name}>\d+)"
     if _OF_AMOUNT.fullmatch(name):
         return rf"(?P<{name}>{_AMOUNT})"
+    if name == _LETTER:
+        return rf"(?P<{name}>[A-Z]\d*)"
     return rf"(?P<{name}>{_TO_END_OF_SENTENCE if name in _LONG else _TO_END_OF_CLAUSE})"
 
 
 def _said(name: str, value: str, say: Say, amount: Say) -> str:
-    if name.startswith("count"):
+    if name.startswith("count") or name == _LETTER:
         return value
     return amount(value) if _OF_AMOUNT.fullmatch(name) else say(value)

@@ -5,12 +5,14 @@ from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.look import FONT_ROLES, colours, fonts
 from sitegen.tutorial.build.site import glossary, near_tutorial, site
 from sitegen.tutorial.build.site_languages import languages_of_folder
+from sitegen.tutorial.build.translations import Languages
 from sitegen.tutorial.build.tutorial import tutorial
 
 __all__ = [
     "FONT_ROLES",
     "Builder",
     "Fields",
+    "Languages",
     "colours",
     "fonts",
     "glossary",

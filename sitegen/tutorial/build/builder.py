@@ -13,7 +13,7 @@ from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.commas import entries
 from sitegen.tutorial.build.half_references import half_references
 from sitegen.tutorial.build.sizes_table import SizeTable
-from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, in_language, side_by_side
+from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, in_language, one_line, side_by_side
 from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
@@ -28,6 +28,7 @@ class Builder:
     collector: Collector
     languages: Languages = ENGLISH_ALONE
     untranslated: set[str] = field(default_factory=set)
+    translated: dict[str, str] = field(default_factory=dict)
     unit: Unit = Unit.IN
     sizes: tuple[str, ...] = ()
     runs: tuple[int, ...] = ()
@@ -68,10 +69,13 @@ class Builder:
     def words(
         self, node: Node, expected: str = "a text", example: str = "title: Lantern tee", *, read: bool = False
     ) -> Words | None:
-        """A text on one or more lines. One that is ``read`` by students wants a translation into every language."""
+        """A text on one or more lines. One that is ``read`` by students wants a translation into every language; that
+        of the same text elsewhere does."""
+        if read and isinstance(node, Scalar) and (said := self.translated.get(one_line(node.text))):
+            return Words(said, node.place)
         node = self._in_language(node) if read else self._if_side_by_side(node)
         if isinstance(node, Scalar) and node.text.strip():
-            return Words(" ".join(node.text.split()), node.place)
+            return Words(one_line(node.text), node.place)
         self.not_this(node, expected, example)
         return None
 
@@ -101,7 +105,7 @@ class Builder:
     def _in_language(self, node: Node) -> Node:
         found, language = in_language(node, self.languages, self.collector)
         if language and isinstance(found, Scalar):
-            self.untranslated.add(" ".join(found.text.split()))
+            self.untranslated.add(one_line(found.text))
         return found
 
     def _if_side_by_side(self, node: Node) -> Node:
@@ -109,7 +113,7 @@ class Builder:
         if side_by_side(node, self.languages) is not None:
             return self._in_language(node)
         if not self.languages.is_first and isinstance(node, Scalar):
-            self.untranslated.add(" ".join(node.text.split()))
+            self.untranslated.add(one_line(node.text))
         return node
 
     def choice(self, node: Node, choices: Iterable[str], example: str) -> Words | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from sitegen.findings import Collector, Finding, Severity, nearest
@@ -69,6 +70,46 @@ def in_language(node: Node, languages: Languages, collector: Collector) -> tuple
     _missing(texts, languages, collector)
     other = next(entry for name in (*languages.every, *texts.keys) if (entry := texts.get(name)) is not None)
     return other.value, other.key.text
+
+
+def translated(nodes: Iterable[Node], languages: Languages) -> dict[str, str]:
+    """What the texts of the first language are called in the one that is built, as far as they stand side by side
+    somewhere in the nodes, and everywhere alike."""
+    if languages.is_first:
+        return {}
+    found: dict[str, set[str]] = {}
+    for first, current in _pairs(nodes, languages):
+        found.setdefault(one_line(first.text), set()).add(one_line(current.text))
+    return {text: said.pop() for text, said in found.items() if len(said) == 1}
+
+
+def one_line(text: str) -> str:
+    """A short text as it is read, with single spaces."""
+    return " ".join(text.split())
+
+
+def _pairs(nodes: Iterable[Node], languages: Languages) -> Iterator[tuple[Scalar, Scalar]]:
+    waiting = list(nodes)
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, Sequence):
+            waiting.extend(node.items)
+        if not isinstance(node, Mapping):
+            continue
+        texts = side_by_side(node, languages)
+        if texts is None:
+            waiting.extend(entry.value for entry in node.entries)
+            continue
+        first, current = (_listed(texts.get(name)) for name in (languages.first, languages.current))
+        if len(first) == len(current):
+            yield from zip(first, current, strict=True)
+
+
+def _listed(entry: Entry | None) -> tuple[Scalar, ...]:
+    if entry is None:
+        return ()
+    items = entry.value.items if isinstance(entry.value, Sequence) else (entry.value,)
+    return tuple(item for item in items if isinstance(item, Scalar))
 
 
 def _has_words(node: Node) -> bool:

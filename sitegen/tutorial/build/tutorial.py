@@ -18,8 +18,8 @@ from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
 from sitegen.tutorial.build.steps import step
-from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, side_by_side
-from sitegen.tutorial.model import Lengths, Prose, Step, Supply, Tutorial, Words
+from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, side_by_side, translated
+from sitegen.tutorial.model import Lengths, Prose, Supply, Tutorial, Words
 
 P = TypeVar("P")
 MOST_COMBINATIONS = 24
@@ -36,6 +36,8 @@ def tutorial(
     if node is None:
         return None
     builder = Builder(collector, languages)
+    cards = _cards(folder, home, builder)
+    builder.translated = translated((node, *cards.values()), languages)
     fields = Fields(builder, node, "the tutorial", "")
     builder.unit = _unit(fields)
     builder.sizes, builder.runs, size_places = _sizes(fields)
@@ -70,6 +72,7 @@ def tutorial(
         photo=next(iter(photos(fields, folder, home)), None),
         names=fields.names(),
         untranslated=frozenset(),
+        translated=builder.translated,
         video_length=fields.words("video_length", 'video_length: "42:10"'),
         body=body,
         seam_allowance=builder.amount(allowance, "seam_allowance") if allowance is not None else None,
@@ -91,7 +94,9 @@ def tutorial(
         drops=_section(fields, "drops", corners_and_drops.drops, corners_and_drops.DROPS_EXAMPLE, names),
         supplies=_supplies(fields),
         tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
-        steps=_steps(folder, home, builder),
+        steps=tuple(
+            step(number, name, folder, home, each, builder) for number, (name, each) in enumerate(cards.items(), 1)
+        ),
         claims=(),
         accepted=(),
         typed=(),
@@ -277,19 +282,19 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
     return tuple(found)
 
 
-def _steps(folder: ContentFolder, home: str, builder: Builder) -> tuple[Step, ...]:
+def _cards(folder: ContentFolder, home: str, builder: Builder) -> dict[str, Mapping]:
     """Every step file in the order of the numbers in their names; one that cannot be read is reported and left out."""
-    found: list[Step] = []
+    found: dict[str, Mapping] = {}
     names = folder.list(f"{home}/steps", builder.collector, suffixes=_STEP_FILES)
     if not names:
         _report_misnamed(folder, home, builder)
     for name in sorted(names, key=_by_number):
         node = folder.yaml(f"{home}/steps/{name}", builder.collector)
         if node is not None:
-            found.append(step(len(found) + 1, name, folder, home, node, builder))
+            found[name] = node
         else:
             builder.unread.add(f"steps/{name}")
-    return tuple(found)
+    return found
 
 
 def _report_misnamed(folder: ContentFolder, home: str, builder: Builder) -> None:

@@ -45,6 +45,8 @@ class Tutorial:
     """What parts are called on the page where it is not by their names, in the language of the page."""
     untranslated: frozenset[str]
     """Short texts that the author wrote in the first language of the site alone."""
+    translated: Mapping[str, str]
+    """What texts of the first language are called in that of the page, where the author wrote both."""
     video_length: Words | None
     """How long its video is: ``42:10``."""
     body: Mapping[str, Lengths]
