@@ -60,27 +60,37 @@ def pixels(data: bytes, widest: int, highest: int) -> Pixels:
     with _no_warnings():
         image = _opened(data)
         _refuse_size(*image.size)
-        try:
+        with _told_as_damaged():
             return _read(image, widest, highest)
-        except MemoryError:
-            raise UnusableError("needs more memory than there is. Make it smaller, 4000 pixels wide at most.") from None
-        except Exception:
-            # Damaged files make Pillow raise nearly anything; for the author it is always the same.
-            raise UnusableError(
-                "is damaged or cut off: it cannot be read to its end. Copy it from the camera again, or save it anew."
-            ) from None
 
 
 def upright_size(data: bytes) -> tuple[int, int]:
-    """Width and height in pixels of the picture in a file as it is seen upright, without unpacking it where possible.
+    """Width and height in pixels of the picture in a file as it is seen upright.
 
-    Raises UnusableError for what cannot be opened or is too large; what is damaged further in does not show here.
+    Raises UnusableError for whatever cannot be read: the file is read to its end, in the least detail that it offers.
     """
     with _no_warnings():
         image = _opened(data)
-        _refuse_size(*image.size)
         width, height = image.size
-        return (height, width) if _orientation(image) in _LAID_ON_ITS_SIDE else (width, height)
+        _refuse_size(width, height)
+        with _told_as_damaged():
+            image.draft(None, (1, 1))
+            image.load()
+            return (height, width) if _orientation(image) in _LAID_ON_ITS_SIDE else (width, height)
+
+
+@contextmanager
+def _told_as_damaged() -> Iterator[None]:
+    """Whatever goes wrong while a file is read to its end, in words for its author."""
+    try:
+        yield
+    except MemoryError:
+        raise UnusableError("needs more memory than there is. Make it smaller, 4000 pixels wide at most.") from None
+    except Exception:
+        # Damaged files make Pillow raise nearly anything; for the author it is always the same.
+        raise UnusableError(
+            "is damaged or cut off: it cannot be read to its end. Copy it from the camera again, or save it anew."
+        ) from None
 
 
 def _opened(data: bytes) -> Image.Image:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from sitegen.checks import Review
@@ -27,8 +29,12 @@ def photos_of(found: Review, folder: ContentFolder) -> dict[Photo, Path]:
 
 
 def photo_findings(found: Review, folder: ContentFolder) -> tuple[Finding, ...]:
-    """What the heads of the picture files tell, without unpacking them: publishing reads them to their end."""
-    return tuple(findings_on(photos_of(found, folder), upright_size))
+    """What is wrong with the picture files, each read to its end as publishing does, but nothing made of it."""
+    photos = photos_of(found, folder)
+    paths = tuple(dict.fromkeys(photos.values()))
+    with ThreadPoolExecutor(os.cpu_count() or 1) as pool:
+        sizes = dict(zip(paths, pool.map(upright_size, paths), strict=True))
+    return tuple(findings_on(photos, sizes.__getitem__))
 
 
 def findings_on(photos: dict[Photo, Path], size: Callable[[Path], Size | Trouble]) -> Iterator[Finding]:

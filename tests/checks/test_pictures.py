@@ -49,6 +49,18 @@ def test_description_that_tells_something_is_taken(tmp_path: Path, shows: str) -
     assert not found(tmp_path, f"{{file: band-pinned_2.jpg, shows: '{shows}'}}", "picture-undescribed")
 
 
+def test_picture_that_is_cut_off_is_told_before_publishing(tmp_path: Path) -> None:
+    assert not found(tmp_path, "{file: band-pinned_2.jpg, shows: The band}", "picture-broken")
+    (file,) = (tmp_path / "tutorials" / "example" / "photos").iterdir()
+    file.write_bytes(file.read_bytes()[:-40])
+    content = ContentFolder(tmp_path, "folder")
+    told = [each.message for each in photo_findings(review(content), content)]
+    assert told == [
+        "band-pinned_2.jpg is damaged or cut off: it cannot be read to its end. Copy it from the camera again, or save"
+        " it anew."
+    ]
+
+
 def marked(*marks: str) -> str:
     return f"{{file: band-pinned_2.jpg, shows: The band, marks: [{', '.join(marks)}]}}"
 

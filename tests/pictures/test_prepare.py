@@ -310,3 +310,12 @@ def test_size_of_a_file_that_is_no_picture_is_told_as_when_it_is_made(tmp_path: 
     assert isinstance(upright_size(place), Trouble)
     assert upright_size(place) == prepare(place, stem="x")
     assert upright_size(tmp_path / "missing.jpg") == prepare(tmp_path / "missing.jpg", stem="x")
+
+
+@pytest.mark.parametrize("format", ["JPEG", "PNG", "WEBP"])
+@pytest.mark.parametrize("share", [0.3, 0.7])
+def test_file_that_is_cut_off_has_no_size(tmp_path: Path, format: str, share: float) -> None:
+    whole = file_of(corners(300, 500), format)
+    place = put(tmp_path, whole[: int(len(whole) * share)], "photo.jpg")
+    assert isinstance(upright_size(place), Trouble)
+    assert upright_size(place) == prepare(place, stem="x")
