@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import stat
 from pathlib import Path
 
 from sitegen.findings import Collector, Place
@@ -93,6 +94,21 @@ class ContentFolder:
             return path if path is not None and path.is_file() else None
         except (OSError, ValueError):
             return None
+
+    def no_file(self, relative: str) -> str:
+        """Why ``file`` has none of a name that is there, in words that follow the name; empty where nothing is."""
+        named = self._root / relative
+        path = self._inside(named)
+        if path is None:
+            return "leads out of the content folder, and only files inside it are read. Put a copy of it inside."
+        try:
+            return "is a folder, not a file." if stat.S_ISDIR(os.stat(path).st_mode) else "is not an ordinary file."
+        except (FileNotFoundError, NotADirectoryError):
+            return "is a link that leads to nothing. Take it out or mend it." if os.path.islink(named) else ""
+        except OSError as error:
+            return f"cannot be opened: {why(error)}."
+        except ValueError:
+            return ""
 
     def place(self, relative: str) -> Place:
         """The first character of a file, for what is to be said of the file as a whole."""

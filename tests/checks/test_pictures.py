@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
+from typing import Any
 
 import pytest
 from checks.example_folder import lay_out
@@ -47,6 +49,37 @@ def test_description_that_tells_nothing_is_doubtful(tmp_path: Path, shows: str, 
 )
 def test_description_that_tells_something_is_taken(tmp_path: Path, shows: str) -> None:
     assert not found(tmp_path, f"{{file: band-pinned_2.jpg, shows: '{shows}'}}", "picture-undescribed")
+
+
+@pytest.mark.parametrize(
+    ("target", "said"),
+    [
+        ("outside.jpg", "photos/linked.jpg leads out of the content folder, and only files inside it are read."),
+        ("content/nowhere.jpg", "photos/linked.jpg is a link that leads to nothing."),
+        ("content/tutorials", "photos/linked.jpg is a folder, not a file."),
+    ],
+)
+def test_picture_that_is_there_but_cannot_be_taken_is_told_why(tmp_path: Path, target: str, said: str) -> None:
+    (tmp_path / "outside.jpg").write_bytes(b"x")
+    root = lay_out(f"{STEP}photo: {{file: linked.jpg, shows: The band}}\n", tmp_path / "content")
+    (root / "tutorials" / "example" / "photos" / "linked.jpg").symlink_to(tmp_path / target)
+    told = [each for each in review(ContentFolder(root, "folder")).findings if each.check == "picture-missing"]
+    assert [each.message.startswith(f"The picture {said}") for each in told] == [True], told
+    assert told[0].said == "linked.jpg"
+
+
+def test_photos_folder_that_cannot_be_opened_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    root = lay_out(f"{STEP}photo: {{file: band-pinned_2.jpg, shows: The band}}\n", tmp_path)
+    plain = os.stat
+
+    def refused(path: Any, *args: Any, **kinds: Any) -> os.stat_result:
+        if str(path).endswith(".jpg"):
+            raise PermissionError(13, "Permission denied")
+        return plain(path, *args, **kinds)
+
+    monkeypatch.setattr(os, "stat", refused)
+    told = [each.message for each in review(ContentFolder(root, "folder")).findings if "picture" in each.check]
+    assert told == ["The picture photos/band-pinned_2.jpg cannot be opened: you have no permission to read it."]
 
 
 def test_picture_that_is_cut_off_is_told_before_publishing(tmp_path: Path) -> None:

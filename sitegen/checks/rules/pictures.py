@@ -33,13 +33,10 @@ _STEP = "--- steps/01.yaml\ntitle: Pin the band\ntext: Match the quarter marks.\
 def picture_missing(photo: Photo, computed: Computed) -> Iterator[Finding]:
     """Every picture that a step names must lie in the tutorial's photos folder."""
     if not photo.exists:
-        yield Finding(
-            "picture-missing",
-            Severity.WRONG,
-            photo.place,
-            f"There is no picture photos/{photo.file} in this tutorial's folder.",
-            photo.file,
-        )
+        named = f"photos/{photo.file}"
+        none = f"There is no picture {named} in this tutorial's folder."
+        message = f"The picture {named} {photo.hindrance}" if photo.hindrance else none
+        yield Finding("picture-missing", Severity.WRONG, photo.place, message, photo.file)
 
 
 @check(

@@ -34,8 +34,9 @@ def photos(fields: Fields, folder: ContentFolder, home: str) -> list[Photo]:
         inner.finish()
         if file_node is None or not name:
             continue
-        exists = folder.file(f"{home}/photos/{name}") is not None
-        found.append(Photo(name, shows, file_node.place, exists, marks))
+        path = f"{home}/photos/{name}"
+        exists = folder.file(path) is not None
+        found.append(Photo(name, shows, file_node.place, exists, marks, "" if exists else folder.no_file(path)))
     return found
 
 

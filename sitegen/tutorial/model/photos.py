@@ -60,3 +60,5 @@ class Photo:
     place: Place
     exists: bool
     marks: tuple[Mark, ...] = ()
+    hindrance: str = ""
+    """Why what bears this name cannot be taken, in words that follow it; empty where nothing bears it."""
