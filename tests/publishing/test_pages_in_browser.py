@@ -278,6 +278,28 @@ def test_no_card_is_cut_by_the_end_of_a_sheet(browser: browsers.Browser, site: P
     page.close()
 
 
+def test_letters_in_drawings_can_be_read_on_paper(browser: browsers.Browser, site: Path) -> None:
+    """Seven points: a page of a drawing is 350 units wide, its letters are 13 high."""
+    page = browser.new_page(viewport={"width": int(184 / 25.4 * 96), "height": 800})
+    page.emulate_media(media="print")
+    page.goto((site / TUTORIAL).as_uri())
+    (site / TUTORIAL).with_name("tall.svg").write_text(
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 350 500" width="350" height="500"/>', encoding="utf-8"
+    )
+    widths = page.locator(".card .drawn:not(.true) > img:visible").evaluate_all(
+        """async all => {
+            for (const each of all) {
+                Object.assign(each, { loading: "eager", width: 350, height: 500, src: "tall.svg" })
+                await each.decode()
+            }
+            return all.map(each => each.getBoundingClientRect().width)
+        }"""
+    )
+    assert widths
+    assert min(widths) / 350 * 13 >= 7 * 96 / 72
+    page.close()
+
+
 def test_paper_is_black_on_white_in_both_systems_even_from_a_dark_screen(browser: browsers.Browser, site: Path) -> None:
     page = browser.new_page(color_scheme="dark")
     page.emulate_media(media="print")
