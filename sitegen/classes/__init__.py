@@ -10,7 +10,18 @@ from sitegen.classes.clocks import skipped
 from sitegen.classes.cloth import ClassCloth, ClassPiece, pieces_of_class, unknown_cloth
 from sitegen.classes.costs import Cost, Costs, StudentCost, costs_of, money
 from sitegen.classes.fit import too_long, ways_to_fit
-from sitegen.classes.kit import Kind, Kit, KitLine, NotKnown, bought_fabrics, counted, kit_of, students_of, unpriced
+from sitegen.classes.kit import (
+    Kind,
+    Kit,
+    KitLine,
+    NotKnown,
+    bought_fabrics,
+    counted,
+    kit_of,
+    shared_in_vain,
+    students_of,
+    unpriced,
+)
 from sitegen.classes.model import ComputedClass, Count, Price, Session, SewingClass, Students
 from sitegen.classes.own_file import (
     OPEN_SEAL,
@@ -108,6 +119,7 @@ __all__ = [
     "sealed_document",
     "sealed_page",
     "sealed_table",
+    "shared_in_vain",
     "shown_size",
     "skipped",
     "students_of",

@@ -13,7 +13,7 @@ _COUNTED = re.compile(r"(\d{1,4})\b\s*(.*)")
 def amount_of(supply: Supply) -> tuple[Worked | None, str]:
     """How much of a supply one student needs, a length or a count, and what is counted: ``2`` and ``spools``.
 
-    No amount when the tutorial says none: one serves all.
+    No amount when the tutorial says none: one serves all, of needles one each machine.
     """
     if supply.amount is None:
         return None, ""

@@ -12,7 +12,7 @@ from enum import Enum
 
 from sitegen.classes.amounts import amount_of
 from sitegen.classes.cloth import FOR_CLASS, ClassCloth, class_cloth, spare_of, to_ask_for
-from sitegen.classes.model import ComputedClass, Price
+from sitegen.classes.model import ComputedClass, Count, Price
 from sitegen.quantities import (
     Length,
     System,
@@ -32,6 +32,9 @@ ForOne = tuple[tuple[int, Worked], ...]
 """What one student of each size needs, by the size's index."""
 
 
+_MACHINE = re.compile(r"\bsewing machines?\b", re.IGNORECASE)
+
+
 class Kind(Enum):
     """What a line of the kit is. The value is the head of its part of the list."""
 
@@ -47,7 +50,8 @@ class KitLine:
     """One thing to buy. ``key`` is its name in the class file. ``size`` is a width, or the size of a needle.
 
     ``needed`` is for all students, ``buy`` with the spare and in what shops sell, lengths in the units of ``system``.
-    ``for_one`` is what one student of each size needs, by the size's index; of what is shared, nothing.
+    ``for_one`` is what one student of each size needs, by the size's index; of what is shared, nothing. ``shared_by``
+    tells how many share one amount, 0 that there is one for all, or one for each machine.
     ``cloth`` holds every width of a fabric, the one that is bought first.
     """
 
@@ -64,6 +68,8 @@ class KitLine:
     shared_by: int
     price: Price | None
     cloth: tuple[ClassCloth, ...] = ()
+    for_machine: bool = False
+    """Whether there is one for each machine at work, whoever sits at it."""
 
     @property
     def by_length(self) -> bool:
@@ -115,6 +121,18 @@ def unpriced(cls: ComputedClass) -> tuple[str, ...]:
     supplies = [(supply.item.text, supply.item.text) for supply in _supplies(cls)]
     named = [*fabrics, *elastics, *supplies]
     return tuple(name for name, key in named if _price(key, cls) is None and _price(name, cls) is None)
+
+
+def shared_in_vain(cls: ComputedClass) -> Iterator[tuple[str, Count, str]]:
+    """What is said to be shared without any effect on the kit, with the reason as a sentence."""
+    bought = {supply.item.text for supply in _supplies(cls)}
+    for name, count in cls.written.shared.items():
+        if name in _brought(cls):
+            yield name, count, "Each student brings it, so none is bought to be shared."
+        elif name not in bought:
+            yield name, count, "How much of it each student needs follows from her size, so nobody shares it."
+        elif count.number == 1:
+            yield name, count, "One amount for 1 student is one each. Say how many share it, such as 2."
 
 
 def bought_fabrics(cls: ComputedClass) -> tuple[Fabric, ...]:
@@ -271,12 +289,15 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
     shared = cls.written.shared.get(name)
     shared_by = shared.number if shared is not None else 1
     amount, unit = amount_of(supply)
-    students = students_of(cls)
-    groups = students
-    if amount is None:
+    groups = students_of(cls)
+    at_work = _machines_at_work(cls) if amount is None and shared is None and _kind(name) is Kind.NEEDLES else None
+    if shared_by > 1:
+        groups = class_sums.groups("groups", groups, given("students who share", shared_by))
+    elif at_work is not None:
+        groups, amount, shared_by = at_work, given(f"{name} for one machine", 1), 0
+    elif amount is None and shared is None and _kind(name) is not Kind.NEEDLES:
         groups, amount, shared_by = given("for the whole class", 1), given(f"{name} that all share", 1), 0
-    elif shared_by > 1:
-        groups = class_sums.groups("groups", students, given("students who share", shared_by))
+    amount = amount or given(f"{name} for one", 1)
     needed = work(FOR_CLASS, amount, times(groups))
     price = _price(name, cls)
     own = _system(price, system)
@@ -299,7 +320,19 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
         for_one=tuple((each.size, amount) for each in cls.written.students) if shared_by == 1 else (),
         shared_by=shared_by,
         price=price,
+        for_machine=at_work is not None,
     )
+
+
+def _machines_at_work(cls: ComputedClass) -> Worked | None:
+    """How many sewing machines of the room are at work at a time; None where each student has one for herself."""
+    count = next((count.number for tool, count in cls.written.room.items() if _MACHINE.search(tool)), 0)
+    if not count or any(_MACHINE.search(name) for name in _brought(cls)):
+        return None
+    students = students_of(cls)
+    if students.number <= count:
+        return students
+    return given("sewing machines at work at a time", count)
 
 
 def _kind(name: str) -> Kind:

@@ -83,6 +83,33 @@ def test_shared_spare_and_brought(tmp_path: Path) -> None:
     assert kit_of(cls, System.INCHES).brought == ("canvas", "soft elastic")
 
 
+@pytest.mark.parametrize(
+    ("more", "needed", "shared_by", "in_bag"),
+    [
+        ("room: {sewing machine: 3}\n", 3, 0, False),
+        ("room: {Sewing machines: 3}\n", 3, 0, False),
+        ("room: {sewing machine: 9}\n", 5, 0, False),
+        ("room: {iron: 1}\n", 5, 1, True),
+        ("room: {sewing machine: 3}\nbrings: [sewing machine]\n", 5, 1, True),
+        ("room: {sewing machine: 3}\nshared: {twin needle: 2}\n", 3, 2, False),
+    ],
+)
+def test_needles_without_an_amount_are_one_for_each_machine_at_work(
+    tmp_path: Path, more: str, needed: int, shared_by: int, *, in_bag: bool
+) -> None:
+    """Five students: as many as there are machines in the room, or one each where each has a machine; groups if told."""
+    tote = TOTE.replace("  - {item: chalk}", "  - {item: twin needle, size: 4.0/75}\n  - {item: chalk}")
+    found = lines(whole_class(tmp_path, CLASS + more, tutorial=tote))["twin needle"]
+    assert (found.needed.value, found.shared_by, bool(found.for_one)) == (needed, shared_by, in_bag)
+    assert found.for_machine is (shared_by == 0)
+    assert found.buy.value == needed + 1
+
+
+def test_a_supply_without_an_amount_is_one_for_all_or_for_each_group(tmp_path: Path) -> None:
+    found = lines(whole_class(tmp_path, CLASS + "shared: {chalk: 2}\n"))["chalk"]
+    assert (found.needed.value, found.shared_by) == (3, 2)
+
+
 def test_every_total_has_its_working_down_to_what_was_given(tmp_path: Path) -> None:
     cls = whole_class(tmp_path, CLASS + "before_class: [cut]\n")
     for line in kit_of(cls, System.INCHES).lines:

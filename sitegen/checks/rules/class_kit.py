@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
-from sitegen.classes import ComputedClass, bought_fabrics, unknown_cloth, unpriced
+from sitegen.classes import ComputedClass, bought_fabrics, shared_in_vain, unknown_cloth, unpriced
 from sitegen.findings import Finding, Severity
 from sitegen.tutorial import Computed
 
@@ -42,6 +42,24 @@ def class_cloth(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
             f"Nobody can tell how much {fabric.name} the class needs: {reason}.",
             amounts[0].typed.text.strip() if amounts else cls.written.tutorial.text,
         )
+
+
+@check(
+    id="class-shared",
+    area="classes",
+    severity=Severity.DOUBTFUL,
+    looks_at=ComputedClass,
+    title="Something shared of which nothing is bought to share",
+    why="The teacher counts on fewer than are bought, or on some that are not bought at all.",
+    source=COMMON_PRACTICE,
+    trips=_TOTE + _CLASS + "shared: {polyester thread: 2}\nbrings: [polyester thread]\n",
+    passes=_TOTE + _CLASS + "shared: {polyester thread: 2}\n",
+)
+def class_shared(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
+    """Every supply that is shared is bought for the class, by its count, for two students or more."""
+    for name, count, reason in shared_in_vain(cls):
+        message = f"That {count.number} share the {name} changes nothing. {reason}"
+        yield Finding("class-shared", Severity.DOUBTFUL, count.place, message, str(count.number))
 
 
 @check(

@@ -66,7 +66,8 @@ def kit_view(cls: ComputedClass, system: System, language: English = ENGLISH) ->
 def _item(line: KitLine, paid: Mapping[str, Cost], currency: str, cls: ComputedClass, language: English) -> KitItem:
     first, *others = line.cloth or (None,)
     cost = paid.get(line.key)
-    shared = "all share it" if line.shared_by == 0 else f"shared by {line.shared_by}" if line.shared_by > 1 else ""
+    for_all = "one for each machine at work" if line.for_machine else "all share it"
+    shared = for_all if line.shared_by == 0 else f"shared by {line.shared_by}" if line.shared_by > 1 else ""
     return KitItem(
         key=line.key,
         name=language.own(line.name),
