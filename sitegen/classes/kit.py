@@ -211,7 +211,7 @@ def _cloth_lines(cls: ComputedClass, system: System, unknown: list[NotKnown]) ->
             kind=Kind.CLOTH,
             key=fabric.key,
             name=fabric.name,
-            size=f"{show_value(first.width.value, own)} wide" if first.width is not None else "",
+            size=_wide(first.width, own, system),
             needed=first.needed,
             spare=spare,
             buy=to_ask_for(first.needed, spare, own),
@@ -222,6 +222,14 @@ def _cloth_lines(cls: ComputedClass, system: System, unknown: list[NotKnown]) ->
             price=price,
             cloth=found,
         )
+
+
+def _wide(width: Worked | None, own: System, system: System) -> str:
+    """How wide it is in the units of the shop, and in those of the class where they are others."""
+    if width is None:
+        return ""
+    other = "" if own is system else f" ({show_value(width.value, system)})"
+    return f"{show_value(width.value, own)}{other} wide"
 
 
 def _is_used(fabric: str, cls: ComputedClass) -> bool:
@@ -247,7 +255,7 @@ def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system:
         kind=Kind.ELASTIC,
         key=elastic.key,
         name=name,
-        size=f"{show_value(width.value, own)} wide" if width is not None else "",
+        size=_wide(width, own, system),
         needed=needed,
         spare=spare,
         buy=to_ask_for(needed, spare, own),

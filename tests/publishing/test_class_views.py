@@ -30,6 +30,18 @@ def evening() -> ComputedClass:
     return cls
 
 
+def test_lengths_that_are_bought_in_other_units_than_the_class_works_in_are_told_in_both(tmp_path: Path) -> None:
+    """A price a metre has the shop measure in centimetres; the bags of a class that measures in inches tell both."""
+    text = CLASS + "measured_in: inches\nprices: {canvas: £9 a metre, denim: £9 a yard, cotton tape: £1 a metre}\n"
+    kit = kit_view(whole_class(tmp_path, text), System.INCHES)
+    details = {item.key: item.detail for group in kit.groups for item in group.items}
+    assert details["canvas"] == "114.5 cm (45 in) wide"
+    things = {packed.name: packed.amount for packed in kit.bags[0].things}
+    assert things["cotton canvas, 114.5 cm (45 in) wide"] == "13 3/8 in (34 cm)"
+    assert things["denim"] == "18 in"
+    assert things["cotton tape"] == "10 in (25.5 cm)"
+
+
 def test_totals_against_a_small_calculation(tmp_path: Path) -> None:
     """3 students in S, 2 in L. Elastic: 90 % of 30 and 40 in and 1 in each; 5 % to spare; shops sell 1/8 yd, 4 1/2 in.
     Thread 2 spools each, needles one each, 10 % to spare, rounded up."""

@@ -154,7 +154,7 @@ def _bag(bag: Bag, cls: ComputedClass, system: System, language: English) -> Bag
     things = (
         Packed(
             f"{language.own(line.name)}, {language.say(line.size)}" if line.size else language.own(line.name),
-            _amount(number, line, system, language),
+            _packed(number, line, system, language),
         )
         for line, number in (*bag.lengths, *bag.things)
     )
@@ -163,6 +163,14 @@ def _bag(bag: Bag, cls: ComputedClass, system: System, language: English) -> Bag
         cut=tuple(_counted(part, language) for part in bag.cut),
         things=tuple(things),
     )
+
+
+def _packed(number: Worked, line: KitLine, system: System, language: English) -> str:
+    """How much is in a bag; a length also in the units in which it is bought, so that both lists can be compared."""
+    told = _amount(number, line, system, language)
+    if line.system is system or not isinstance(number.value, Length):
+        return told
+    return f"{told} ({_amount(number, line, line.system, language)})"
 
 
 def _counted(part: CutPart, language: English) -> str:
