@@ -87,7 +87,7 @@ def test_right_passages_are_left_alone() -> None:
 
 def test_freely_written_passages_that_were_seen_are_read() -> None:
     found = scored(FREE_SEEN)
-    assert found.share_caught >= 0.76
+    assert found.share_caught >= 0.75
     assert set(found.false_alarms) <= FREELY_MISREAD
     assert found.all_lengths.precision >= 0.99
     assert found.all_lengths.recall >= 0.975
