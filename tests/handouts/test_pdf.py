@@ -102,6 +102,13 @@ def test_no_card_is_cut_by_the_end_of_a_page(sheets: Sheets) -> None:
             assert f"({handout.words['continued']})" in following
 
 
+def test_a_picture_stands_beside_the_foot_of_its_card_rather_than_on_a_page_of_its_own() -> None:
+    sheets = example(*CASES["A4"])
+    (number,) = (number for number, text in enumerate(sheets.page_texts) if "mark its quarters Session 1" in text)
+    assert sheets.pages[number].images
+    assert sheets.made.handout.words["done"] in sheets.page_texts[number]
+
+
 def test_fonts_are_embedded_and_text_can_be_selected(sheets: Sheets) -> None:
     fonts = [font for page in sheets.reader.pages for font in _fonts(page["/Resources"])]
     assert fonts
