@@ -89,19 +89,6 @@ def test_row_of_stitches_lies_inside_the_fold(tmp_path: Path, hem: str, expected
     assert nothing_left(tmp_path, piece() + f"hems: {{h: {{edges: [sl.lower], {hem}}}}}\n") == expected
 
 
-def test_ratio_of_nothing(tmp_path: Path) -> None:
-    text = piece() + (
-        "body: {waist: 70 cm}\nelastics: {e: {around: body.waist, ratio: 0%, overlap: 1 cm, width: 2 cm, room: 1 cm}}\n"
-        "bands: {b: {opening: [sl.lower], ratio: 0%, finished_width: 2 cm, fabric: main, goes_over: nothing}}\n"
-    )
-    assert nothing_left(tmp_path, text) == [
-        "8:43 0%: The e finished length comes out at 0 mm. The ratio says how long it is beside what it goes round."
-        " Example: ratio: 85%",
-        "9:41 0%: The b finished length comes out at 0 mm. The ratio says how long it is beside what it goes round."
-        " Example: ratio: 85%",
-    ]
-
-
 def test_elastic_around_nothing_points_at_the_measurement(tmp_path: Path) -> None:
     text = piece() + (
         "body: {waist: 0 cm}\nelastics: {e: {around: body.waist, ratio: 90%, overlap: 1 cm, width: 2 cm, room: 1 cm}}\n"

@@ -210,7 +210,7 @@ def test_samples_are_told_with_their_numbers() -> None:
     )
     assert "From mark to mark the band measures 4 1/8 in and the opening 5 1/8 in." in band.how
     (hem,) = groups["Hems"]
-    assert hem.how[1] == "Stitch 5/8 in from the fold, with needles 3/16 in apart."
+    assert hem.how[1] == "Stitch 5/8 in from the fold, with needles 4 mm apart."
     assert [step.number for step in groups["Seams"][1].steps] == [10, 13]
     assert [sample.name for sample in groups["Made-up samples, as they are when a session ends"]] == [
         f"after session {number}, size M" for number in (1, 2, 3)

@@ -19,7 +19,6 @@ from sitegen.tutorial import (
     Lengths,
     Piece,
     Reference,
-    Share,
     Tutorial,
     words_of,
 )
@@ -42,7 +41,6 @@ _TAKEN = ": what its seams and hems take is more than it has. Make the piece lar
 _CURVE = ": the seam allowance is deeper than the curve. Write a smaller allowance, or a longer edge."
 _LESS = ". Take out less."
 _WANT = ". Want a longer piece."
-_RATIO = ". The ratio says how long it is beside what it goes round. Example: ratio: 85%"
 _AROUND = ", since what it goes round is no longer than that. Write how long that is."
 _PARTS = ". One of its parts has no length, or seams take all of it. Make the parts longer."
 
@@ -69,8 +67,8 @@ class _Cause:
     passes=_PIECE.replace("LENGTH", "13 cm"),
 )
 def nothing_left(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """Cut, finished and new lengths and widths, edges that are computed, the ratios of bands and elastics, and the
-    distance of stitches from a fold are above zero in every size, before and after each change."""
+    """Cut, finished and new lengths and widths, edges that are computed, and the distance of stitches from
+    a fold are above zero in every size, before and after each change."""
     names = [name for name in computed.numbers if _must_be_more(name, tutorial)]
     off = {name: found for name in names if (found := _first_off(name, computed)) is not None}
     seen: set[Place] = set()
@@ -137,9 +135,6 @@ def _cause(name: str, size: int, computed: Computed) -> _Cause | None:
     tutorial, key = computed.tutorial, name.partition(".")[0]
     if key in tutorial.changes:
         return _of_change(tutorial.changes[key], size)
-    if key in tutorial.swaps:
-        swap = tutorial.swaps[key]
-        return _of_share(swap.ratio) if swap.ratio is not None else _Cause(swap.place, "", _RATIO)
     if key in tutorial.pieces:
         return _of_piece(tutorial.pieces[key], name, size, computed)
     if key in tutorial.bands:
@@ -205,9 +200,7 @@ def _of_change(change: Change, size: int) -> _Cause:
 
 
 def _of_ring(ring: Band | Elastic, size: int, computed: Computed) -> _Cause | None:
-    """A band or an elastic: its ratio, or else that what it goes round has no length."""
-    if ring.ratio.ratio.value <= 0:
-        return _of_share(ring.ratio)
+    """A band or an elastic: what it goes round has no length."""
     around = ring.around if isinstance(ring, Band) else (ring.around,)
     given = {lengths.name: lengths for lengths in computed.tutorial.typed}
     for name in around:
@@ -221,10 +214,6 @@ def _of_ring(ring: Band | Elastic, size: int, computed: Computed) -> _Cause | No
                 else _Cause(name.place, "", _AROUND)
             )
     return _Cause(around[0].place, "", _AROUND)
-
-
-def _of_share(share: Share) -> _Cause:
-    return _Cause(share.place, share.text.strip(), _RATIO)
 
 
 def _of_hem(hem: Hem, size: int, computed: Computed) -> _Cause | None:
