@@ -104,7 +104,7 @@ def test_description_tells_what_to_do_and_every_number() -> None:
         "two fold lines are brought to the placement line between them, 2 cm",
         "Each takes up 4 cm",
         "each fold is 1 cm",
-        "13 cm (5 1/8 in) flat and 9 cm (3 1/2 in) folded",
+        "13 cm (5 1/8 in) flat and 9 cm (3 9/16 in) folded",
         "the thickness of the cloth is not",
     ):
         assert part in told

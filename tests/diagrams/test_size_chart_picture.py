@@ -59,7 +59,7 @@ def test_one_system_alone_is_all_that_is_said() -> None:
 def test_ease_is_said_once_or_from_the_least_to_the_most() -> None:
     growing = replace(BUST, garment=tuple(each + cm(10) + cm(row) for row, each in enumerate(BODY)))
     assert "The garment is 5 in (12.5 cm) larger." in describe(CHART)
-    assert "10 cm (3 7/8 in) to 17 cm (6 3/4 in) larger" in describe(
+    assert "10 cm (3 15/16 in) to 17 cm (6 3/4 in) larger" in describe(
         SizeChart("Tee", SIZES, (growing,)), first=System.CENTIMETRES
     )
     both = replace(BUST, garment=tuple(each + inches(row - 1) for row, each in enumerate(BODY)))
