@@ -39,7 +39,8 @@
   // A length above nothing, as a ruler shows it (quantities/ruler.py).
   function show(one, system) {
     var inch = system === "in";
-    var each = compare(one, quotient(inch ? 1 : 10, 1)) < 0 ? (inch ? 16 : 10) : (inch ? 8 : 2);
+    var each = compare(one, quotient(inch ? 4 : 10, 1)) < 0 ? (inch ? 16 : 10) : (inch ? 8 : 2);
+    if (!inch && compare(one, quotient(1, 1)) < 0 && one.over * BigInt(20) % one.under === BigInt(0)) { each = 20; }
     var marks = Number(steps(one, each));
     if (inch && marks) {
       var whole = Math.floor(marks / each), part = marks % each;
@@ -47,7 +48,7 @@
       return (whole && part ? whole + " " : whole || "") + (part ? part + "/" + each : "") + " in";
     }
     if (!inch && marks >= each) { return String(marks / each).replace(".", words.decimal) + " cm"; }
-    if (!inch && marks) { return marks + " mm"; }
+    if (!inch && marks) { return String(marks * 10 / each).replace(".", words.decimal) + " mm"; }
     var scale = inch ? 1 : 10, places = 100;
     while (!steps(one, scale * places)) { places *= 10; }
     return String(Number(steps(one, scale * places)) / places).replace(".", words.decimal) + (inch ? " in" : " mm");
