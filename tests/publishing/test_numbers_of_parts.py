@@ -57,7 +57,7 @@ def text(tmp_path_factory: pytest.TempPathFactory) -> str:
     [
         "front bust width 1 in",
         "front bust length 3 in",
-        "front bust leg 3 in",
+        "front bust leg 3 1/16 in",
         "corners cut out of the lower corners of each bag, linen corners square 2 in",
         "folded cut out of the lower corners of each pouch, linen folded cut out width 1 1/2 in",
         "folded cut out height 1 in",
