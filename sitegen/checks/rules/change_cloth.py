@@ -97,8 +97,10 @@ def _to_buy(fabric: Fabric, need: Worked, size: int, computed: Computed) -> str:
 
 def _does_not_fit(part: Change | Swap, fabric: Fabric, computed: Computed) -> Iterator[Finding]:
     changed = computed.changed.get(part.key)
-    for size in range(computed.tutorial.size_count) if changed is not None else ():
-        reason = changed.cannot_lay(fabric.key, size) if changed is not None else ""
+    if changed is None:
+        return
+    for size in range(computed.tutorial.size_count):
+        reason = changed.cannot_lay(fabric.key, size)
         if reason and not computed.cannot_lay(fabric.key, size):
             size_name = computed.size_name(size)
             yield Finding(
