@@ -70,17 +70,20 @@ def is_another(reading: Reading, one: Measured, other: Measured, link: Link) -> 
     if after[:2] == ["and", "a"] and one.unit and other.unit:  # “an inch, so 2 cm and a bit”
         more = (one.value * one.unit.mm) / other.unit.mm - other.value
         return 0 <= more <= 1
-    return bool(after) and _goes_on_otherwise(after, words[one.behind], other, link)
+    return bool(after) and _goes_on_otherwise(after, words[one.behind], (one, other), link)
 
 
-def _goes_on_otherwise(after: list[str], before: str, other: Measured, link: Link) -> bool:
+def _goes_on_otherwise(after: list[str], before: str, both: tuple[Measured, Measured], link: Link) -> bool:
     """Whether the words behind the second length tell another thing of it, with the word behind the first one."""
+    one, other = both
     if after[0] == "from" and (before in _DIRECTIONS or before == "from"):
         return True  # “2 inches down and it's 3 cm from the notch”
     if after[0] in _MORE:
         return after != ["more", "or", "less"]
     if other.carried and after[0] in ("or", "to", "and", ","):
         return True  # “an inch or so, about 2 or 3 centimetres”
+    if after[0] == "if" and of_one_system(one, other):
+        return True  # “1.8 m if your hips are over 100 cm, or 0.9 m if you are under that”
     if after[:2] == ["if", "you"]:
         return after[2:] != [] and after[2] in _WISHES
     if after[:2] in _IN_ALL or (after[:2] == ["off", "the"] and after[2:] and after[2] in _DIMENSIONS):

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from sitegen.findings import Severity
 from sitegen.prose.measurement import Measurement
 from sitegen.prose.proofread import TextFinding
 
@@ -47,7 +48,8 @@ def pieces_of(text: str, measurements: Sequence[Measurement], findings: Sequence
 
 
 def marked_text(pieces: Sequence[Piece]) -> str:
-    """The text with ``[ ]`` around each measurement and ``⟦said → should be⟧`` around each finding.
+    """The text with ``[ ]`` around each measurement and ``⟦said → should be⟧`` around each finding; a question mark is
+    put to what is doubtful.
 
     >>> from sitegen.prose import proofread, read
     >>> said = "16 in plus 1 in makes 18 in"
@@ -63,5 +65,6 @@ def marked_text(pieces: Sequence[Piece]) -> str:
         marked.append(f"[{piece.text}]" if piece.measurement is not None else piece.text)
         if piece.finding is not None and piece.last:
             should_be = " ".join(piece.finding.should_be.split())
-            marked.append(f" → {should_be}⟧" if should_be else "⟧")
+            doubt = "" if piece.finding.severity is Severity.WRONG else "?"
+            marked.append(f" → {should_be}{doubt}⟧" if should_be else f"{doubt}⟧")
     return "".join(marked)

@@ -153,15 +153,13 @@ def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset
             show_ratio(Ratio(wrong.should_be)) if wrong.unit is None else _show(wrong.should_be, wrong.unit, wrong.kind)
         )
         span = reading.span(wrong.number)
-        said = " ".join(reading.text[span[0] : span[1]].split())
-        yield _error(
-            reading,
-            "told-sum",
-            span,
-            right,
-            (f"{wrong.words} = {right}",),
-            f"{wrong.words} makes {right}, not {said.rstrip('.')}.",
-        )
+        said = " ".join(reading.text[span[0] : span[1]].split()).rstrip(".")
+        if wrong.sure:
+            message = f"{wrong.words} makes {right}, not {said}."
+        else:
+            message = f"If {said} is meant to be {wrong.words}, it should be {right}."
+        working = (f"{wrong.words} = {right}",)
+        yield _error(reading, "told-sum", span, right, working, message, sure=wrong.sure)
 
 
 def _show(value: Fraction, unit: Unit, kind: str) -> str:

@@ -18,9 +18,9 @@ _PAGE = """<!DOCTYPE html>
 <title>Proofread: {{ texts | map(attribute="name") | join(", ") }}</title>
 <style>
 :root { color-scheme: light dark;
-  --ink: #1d1b18; --paper: #fdfbf7; --line: #8a8378; --found: #efe6d4; --wrong: #a3201b; }
+  --ink: #1d1b18; --paper: #fdfbf7; --line: #8a8378; --found: #efe6d4; --wrong: #a3201b; --doubtful: #7a5200; }
 @media (prefers-color-scheme: dark) {
-  :root { --ink: #ece7de; --paper: #1b1a18; --line: #8d867b; --found: #3a3428; --wrong: #ff9a8f; }
+  :root { --ink: #ece7de; --paper: #1b1a18; --line: #8d867b; --found: #3a3428; --wrong: #ff9a8f; --doubtful: #e8b45a; }
 }
 body { margin: 0 auto; max-width: 44rem; padding: 1.5rem 1.25rem 4rem; background: var(--paper); color: var(--ink);
   font: 1.0625rem/1.65 Georgia, "Times New Roman", serif; }
@@ -30,28 +30,32 @@ h2 { font-size: 1.125rem; margin-top: 2.5rem; overflow-wrap: anywhere; }
 mark { background: var(--found); color: inherit; padding: 0 .15em; border-radius: .2em; }
 del { color: var(--wrong); text-decoration: underline wavy; text-underline-offset: .2em; }
 ins { color: var(--wrong); font-weight: bold; text-decoration: none; white-space: nowrap; }
+.doubtful { color: var(--doubtful); }
+del.doubtful { text-decoration-style: dotted; }
+ins.doubtful::after { content: "?"; }
 a { color: inherit; }
 li { margin: .75rem 0; }
 .how { display: block; color: var(--ink); opacity: .8; font-size: .9375rem; }
 @media print {
-  body { max-width: none; padding: 0; } del, ins { color: #000; }
+  body { max-width: none; padding: 0; } del, ins, .doubtful { color: #000; }
   mark { background: none; border: 1px solid #777; }
 }
 </style>
 </head>
 <body>
 <main>
-<h1>{% if not wrong %}Nothing wrong was found{% else %}{{ wrong }} place{{ "" if wrong == 1 else "s" }} to look at
-{%- endif %}</h1>
-<p>{{ measured }} measurement{{ "" if measured == 1 else "s" }} found; each is shaded. What was wrong is underlined,
-with what it should be behind it.</p>
+<h1>{% if told %}{{ told }} place{{ "" if told == 1 else "s" }} to look at
+{%- else %}Nothing wrong was found{% endif %}</h1>
+<p>{{ measured }} measurement{{ "" if measured == 1 else "s" }} found; each is shaded. What is wrong is underlined,
+with what it should be behind it; what is doubtful has a question mark there.</p>
 {%- for text in texts %}
 <section>
 <h2>{{ text.name }}</h2>
 {%- if text.findings %}
 <ol>
 {%- for finding in text.findings %}
-<li><a href="#{{ text.anchor }}-{{ loop.index }}">Line {{ finding.line }}</a>: {{ finding.message }}
+<li><a href="#{{ text.anchor }}-{{ loop.index }}">Line {{ finding.line }}</a>, {{ finding.severity.value }}:
+{{ finding.message }}
 {%- for line in finding.working %}<span class="how">{{ line }}</span>{% endfor %}</li>
 {%- endfor %}
 </ol>
@@ -59,10 +63,10 @@ with what it should be behind it.</p>
 <div class="text">
 {%- for part in text.parts -%}
 {%- if part.opens %}<span id="{{ part.opens }}"></span>{% endif -%}
-{%- if part.wrong %}<del>{% endif -%}
+{%- if part.told %}<del class="{{ part.told }}">{% endif -%}
 {%- if part.kind %}<mark title="{{ part.kind }}">{{ part.text }}</mark>{% else %}{{ part.text }}{% endif -%}
-{%- if part.wrong %}</del>{% endif -%}
-{%- if part.should_be %} <ins>{{ part.should_be }}</ins>{% endif -%}
+{%- if part.told %}</del>{% endif -%}
+{%- if part.should_be %} <ins class="{{ part.told }}">{{ part.should_be }}</ins>{% endif -%}
 {%- endfor -%}
 </div>
 </section>
@@ -87,14 +91,14 @@ def marked_page(texts: Sequence[MarkedText]) -> str:
     template = Environment(keep_trailing_newline=True, autoescape=True).from_string(_PAGE)
     return template.render(
         texts=[_view(text, f"text-{number}") for number, text in enumerate(texts, start=1)],
-        wrong=sum(len(text.findings) for text in texts),
+        told=sum(len(text.findings) for text in texts),
         measured=sum(1 for text in texts for piece in text.pieces if piece.measurement is not None),
     )
 
 
 def _view(text: MarkedText, anchor: str) -> dict[str, object]:
     numbers = {finding: number for number, finding in enumerate(text.findings, start=1)}
-    parts: list[dict[str, str | bool]] = []
+    parts: list[dict[str, str]] = []
     before: TextFinding | None = None
     for piece in text.pieces:
         finding = piece.finding
@@ -103,7 +107,7 @@ def _view(text: MarkedText, anchor: str) -> dict[str, object]:
             {
                 "text": piece.text,
                 "kind": piece.measurement.kind.value if piece.measurement is not None else "",
-                "wrong": finding is not None,
+                "told": finding.severity.value if finding is not None else "",
                 "opens": f"{anchor}-{numbers[finding]}" if finding is not None and opens else "",
                 "should_be": finding.should_be if finding is not None and piece.last else "",
             }

@@ -106,6 +106,20 @@ def test_page_shows_the_text_escaped_and_marked(tmp_path: Path, capsys: pytest.C
     assert str(out) in capsys.readouterr().out
 
 
+def test_what_is_doubtful_is_told_and_no_reason_to_fail(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = tmp_path / "d.txt", tmp_path / "out.html"
+    path.write_text(
+        "The cloth is 140 cm wide, so four 35 cm strips come off it. Each is 90 cm long plus 3 cm.", encoding="utf-8"
+    )
+    assert main(["proofread", "--html", str(out), str(path)]) == 0
+    shown = capsys.readouterr().out
+    assert "1:69  doubtful  told-sum" in shown
+    assert "If 90 cm is meant to be 140 cm − 35 cm, it should be 105 cm." in shown
+    page = BeautifulSoup(out.read_text(encoding="utf-8"), "html.parser")
+    assert [tag["class"] for tag in page.find_all(["del", "ins"])] == [["doubtful"], ["doubtful"]]
+    assert "Line 1, doubtful: If" in " ".join(page.li.text.split())  # type: ignore[union-attr]
+
+
 def test_page_is_not_written_over_a_folder(tmp_path: Path, draft: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["proofread", "--html", str(tmp_path), str(draft)]) == 2
     assert "the page was not written" in capsys.readouterr().err

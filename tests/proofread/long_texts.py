@@ -11,6 +11,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from severities import BySeverity
+
+from sitegen.findings import Severity
 from sitegen.prose import proofread
 
 HERE = Path(__file__).parent / "long"
@@ -32,17 +35,26 @@ class LongText:
 
 @dataclass(frozen=True, slots=True)
 class Counted:
-    """What was found in some texts: false alarms by the name of their text, and how many slips of all."""
+    """What was found in some texts: false alarms by the name of their text, how many slips of all, and how surely."""
 
     texts: int
     false_alarms: tuple[str, ...]
+    sure_alarms: int
     slips: int
     caught: int
+    surely_caught: int
 
     @property
     def share_caught(self) -> float:
         """The share of the slips that was found."""
         return self.caught / max(1, self.slips)
+
+    @property
+    def by_severity(self) -> BySeverity:
+        """The same by how sure the proofreader was."""
+        return BySeverity(
+            self.texts, self.sure_alarms, len(self.false_alarms), self.slips, self.surely_caught, self.caught
+        )
 
 
 def long_texts(names: Sequence[str]) -> Iterator[LongText]:
@@ -60,21 +72,15 @@ def long_texts(names: Sequence[str]) -> Iterator[LongText]:
 def counted(names: Sequence[str]) -> Counted:
     """What is found in the texts of these folders."""
     texts = list(long_texts(names))
-    false_alarms, caught = list[str](), 0
+    false_alarms = list[str]()
+    sure_alarms = caught = surely_caught = 0
     for text in texts:
-        known = {(found.said, found.working) for found in proofread(text.right)}
+        known = {(found.said, found.working): found.severity for found in proofread(text.right)}
         false_alarms += [text.name] * len(known)
-        caught += sum(
-            any((found.said, found.working) not in known for found in proofread(slipped)) for slipped in text.slipped
-        )
-    return Counted(len(texts), tuple(false_alarms), sum(len(text.slipped) for text in texts), caught)
-
-
-def table(seen: Counted, aside: Counted) -> str:
-    """Both as Markdown."""
-    rows = [
-        f"| {name} | {each.texts} | {len(each.false_alarms)} | {each.slips} | {each.share_caught:.0%} |"
-        for name, each in (("seen", seen), ("kept aside", aside))
-    ]
-    head = ["| long texts | texts | false alarms | slips, each alone | caught |", "| --- | ---: | ---: | ---: | ---: |"]
-    return "\n".join([*head, *rows])
+        sure_alarms += sum(1 for severity in known.values() if severity is Severity.WRONG)
+        for slipped in text.slipped:
+            new = [found for found in proofread(slipped) if (found.said, found.working) not in known]
+            caught += bool(new)
+            surely_caught += any(found.severity is Severity.WRONG for found in new)
+    slips = sum(len(text.slipped) for text in texts)
+    return Counted(len(texts), tuple(false_alarms), sure_alarms, slips, caught, surely_caught)

@@ -16,8 +16,10 @@ sys.path.insert(0, str(Path(__file__).parent))
 from labelled_passages import Labelled, Passage, passages
 from long_texts import ASIDE as LONG_ASIDE
 from long_texts import SEEN as LONG_SEEN
-from long_texts import counted, table
+from long_texts import counted
+from severities import BySeverity, severities
 
+from sitegen.findings import Severity
 from sitegen.prose import Kind, Measurement, TextFinding, proofread, read
 
 HERE = Path(__file__).parent
@@ -64,6 +66,9 @@ class Score:
     correctable: Counter[str] = field(default_factory=Counter)
     right_passages: int = 0
     false_alarms: list[str] = field(default_factory=list)
+    sure_alarms: list[str] = field(default_factory=list)
+    """The false alarms of which one is told as wrong, not only as doubtful."""
+    surely_caught: int = 0
 
     @property
     def all_lengths(self) -> Lengths:
@@ -75,6 +80,14 @@ class Score:
     def share_caught(self) -> float:
         """The share of wrong passages in which something was found."""
         return sum(self.caught.values()) / max(1, sum(self.slips.values()))
+
+    @property
+    def by_severity(self) -> BySeverity:
+        """The same by how sure the proofreader was."""
+        slips, caught = sum(self.slips.values()), sum(self.caught.values())
+        return BySeverity(
+            self.right_passages, len(self.sure_alarms), len(self.false_alarms), slips, self.surely_caught, caught
+        )
 
     @property
     def share_of_false_alarms(self) -> float:
@@ -113,10 +126,15 @@ def _same(label: Labelled, found: Measurement) -> bool:
 
 
 def _count_slips(total: Score, passage: Passage, found: Sequence[TextFinding], name: str) -> None:
+    sure = any(each.severity is Severity.WRONG for each in found)
     if not passage.slips:
         total.right_passages += 1
         if found:
             total.false_alarms.append(name)
+        if sure:
+            total.sure_alarms.append(name)
+    else:
+        total.surely_caught += sure
     for slip in passage.slips:
         total.slips[slip.kind] += 1
         total.caught[slip.kind] += bool(found)
@@ -147,26 +165,15 @@ def tables(seen: Score, aside: Score) -> str:
     kinds = sorted(seen.slips | aside.slips)
     lines += [f"| {kind} | {_slip_cells(seen, [kind])} | {_slip_cells(aside, [kind])} |" for kind in kinds]
     lines.append(f"| **all** | {_slip_cells(seen, kinds)} | {_slip_cells(aside, kinds)} |")
-    lines += [
-        "",
-        f"False alarms: {len(seen.false_alarms)} in {seen.right_passages} right passages that were seen,"
-        f" {len(aside.false_alarms)} in {aside.right_passages} kept aside.",
-    ]
     return "\n".join(lines)
 
 
 def free_table(seen: Score, aside: Score) -> str:
-    """The freely written sets as Markdown."""
-    lines = [
-        "| freely written | passages | lengths: precision | recall | wrong | caught | false alarms |",
-        "| --- | ---: | ---: | ---: | ---: | ---: | ---: |",
-    ]
+    """The lengths of the freely written sets as Markdown."""
+    lines = ["| freely written | passages | lengths: precision | recall |", "| --- | ---: | ---: | ---: |"]
     for name, one in (("seen", seen), ("kept aside", aside)):
-        wrong, lengths = sum(one.slips.values()), one.all_lengths
-        lines.append(
-            f"| {name} | {wrong + one.right_passages} | {lengths.precision:.1%} | {lengths.recall:.1%} | {wrong}"
-            f" | {one.share_caught:.0%} | {len(one.false_alarms)} |"
-        )
+        passages, lengths = sum(one.slips.values()) + one.right_passages, one.all_lengths
+        lines.append(f"| {name} | {passages} | {lengths.precision:.1%} | {lengths.recall:.1%} |")
     return "\n".join(lines)
 
 
@@ -189,11 +196,21 @@ def _share(part: int, whole: int) -> str:
 
 def main() -> None:
     """Print the tables, or write them between the marks of a file."""
+    seen, aside, free_seen, free_aside = map(score, (SEEN, ASIDE, FREE_SEEN, FREE_ASIDE))
     text = "\n\n".join(
         (
-            tables(score(SEEN), score(ASIDE)),
-            free_table(score(FREE_SEEN), score(FREE_ASIDE)),
-            table(counted(LONG_SEEN), counted(LONG_ASIDE)),
+            tables(seen, aside),
+            free_table(free_seen, free_aside),
+            severities(
+                {
+                    "short, seen": seen.by_severity,
+                    "short, kept aside": aside.by_severity,
+                    "freely written, seen": free_seen.by_severity,
+                    "freely written, kept aside": free_aside.by_severity,
+                    "whole texts, seen": counted(LONG_SEEN).by_severity,
+                    "whole texts, kept aside": counted(LONG_ASIDE).by_severity,
+                }
+            ),
         )
     )
     if len(sys.argv) == 3 and sys.argv[1] == "--write":

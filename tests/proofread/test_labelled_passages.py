@@ -12,6 +12,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 from labelled_passages import passages
 from scores import ASIDE, FREE_ASIDE, FREE_SEEN, SEEN, Score, free_table, score, tables
+from severities import severities
 
 DOCUMENT = Path(__file__).parents[2] / "DEVELOPERS.md"
 
@@ -32,7 +33,7 @@ FREELY_MISREAD = frozenset(
         "free_seen_fern F122", "free_seen_loam l071", "free_seen_moss M027", "free_seen_moss M115",
         "free_seen_moss M135", "free_seen_peat p003", "free_seen_peat p063", "free_seen_peat p135",
         "free_seen_reed r040", "free_seen_reed r060", "free_seen_reed r102", "free_seen_reed r149",
-        "free_seen_reed r153",
+        "free_seen_reed r153", "free_seen_silt s010", "free_seen_silt s046", "free_seen_silt s128",
     )
 )  # fmt: skip
 """The same of those that are freely written."""
@@ -85,23 +86,42 @@ def test_right_passages_are_left_alone() -> None:
     assert scored(ASIDE).share_of_false_alarms <= 0.015
 
 
+def test_hardly_any_right_passage_is_told_as_wrong() -> None:
+    assert len(scored(SEEN).sure_alarms) <= 8
+    assert len(scored(ASIDE).sure_alarms) <= 4
+    assert len(scored(FREE_SEEN).sure_alarms) <= 4
+    assert len(scored(FREE_ASIDE).sure_alarms) <= 3
+
+
+@pytest.mark.parametrize(
+    ("names", "least"),
+    [(SEEN, 0.84), (ASIDE, 0.80), (FREE_SEEN, 0.61), (FREE_ASIDE, 0.65)],
+    ids=lambda each: str(each)[:24],
+)
+def test_most_wrong_passages_that_are_caught_are_told_as_wrong(names: tuple[str, ...], least: float) -> None:
+    found = scored(names).by_severity
+    assert found.surely_caught >= least * found.slips
+
+
 def test_freely_written_passages_that_were_seen_are_read() -> None:
     found = scored(FREE_SEEN)
-    assert found.share_caught >= 0.75
+    assert found.share_caught >= 0.74
     assert set(found.false_alarms) <= FREELY_MISREAD
-    assert found.all_lengths.precision >= 0.99
+    assert found.all_lengths.precision >= 0.9895
     assert found.all_lengths.recall >= 0.975
 
 
 def test_freely_written_passages_kept_aside_are_read() -> None:
     found = scored(FREE_ASIDE)
-    assert found.share_caught >= 0.69
-    assert len(found.false_alarms) <= 6
-    assert found.all_lengths.precision >= 0.977
-    assert found.all_lengths.recall >= 0.979
+    assert found.share_caught >= 0.80
+    assert len(found.false_alarms) <= 10
+    assert found.all_lengths.precision >= 0.98
+    assert found.all_lengths.recall >= 0.97
 
 
 def test_the_document_tells_these_figures() -> None:
     document = DOCUMENT.read_text(encoding="utf-8")
     assert tables(scored(SEEN), scored(ASIDE)) in document
     assert free_table(scored(FREE_SEEN), scored(FREE_ASIDE)) in document
+    for one in (scored(names).by_severity for names in (SEEN, ASIDE, FREE_SEEN, FREE_ASIDE)):
+        assert severities({"": one}).splitlines()[-1].removeprefix("| ") in document

@@ -67,6 +67,7 @@ def test_a_number_that_measures_takes_the_unit_of_the_talk(text: str, number: st
         ("we had eighteen in the class and every one got half a yard", "eighteen"),
         ("my mum's seventy and she still sews a three inch hem by hand", "seventy"),
         ("i sold fifteen at the fair and every one was ten inches wide", "fifteen"),
+        ("the buttons are six millimeters and i buy them by the hundred", "hundred"),
         ("it took forty minutes and then the next took twenty and it's only a six inch zip", "twenty"),
         ("the pattern goes up to a twenty two and i took off an inch", "twenty two"),
     ],

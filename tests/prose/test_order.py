@@ -15,6 +15,8 @@ from sitegen.prose import proofread
         ("The opening closes from four to eleven inches.", "11 to 4 in"),
         ("Elastic no narrower than 20 mm and no wider than 15 mm.", "15 mm and no wider than 20 mm"),
         ("It is at its shortest 60 cm, at its longest 45 cm.", "45 cm, at its longest 60 cm"),
+        ("Topstitch 6 to 3 mm in from the fold.", "3 to 6 mm"),  # the fold is a place, and halves nothing
+        ("For topstitching go 3/8 to 1/8 in from the edge.", "1/8 to 3/8 in"),
     ],
 )
 def test_lengths_in_the_wrong_order_are_told(text: str, put: str) -> None:
@@ -33,6 +35,9 @@ def test_lengths_in_the_wrong_order_are_told(text: str, put: str) -> None:
         "Elastic no narrower than 15 mm and no wider than 20 mm.",
         "Measure from 6 to 11 in below the waist.",
         "The belt lengthens from 6",
+        "Fold the strip from 6 to 3 cm.",
+        "Folded in half it goes from 6 to 3 cm.",
+        "Then go from 3/8 to 1/8 in at the point.",
         'Content-Type: text/plain; charset="iso-8859-1"',
     ],
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import chain, combinations
 
@@ -23,6 +23,7 @@ from sitegen.prose.arithmetic.sized import Size, remembered, wrong_cut_sides
 from sitegen.prose.arithmetic.slack import has_slack
 from sitegen.prose.arithmetic.spacing import spaced_results
 from sitegen.prose.arithmetic.statements import Stated, stated_results
+from sitegen.prose.arithmetic.sure import is_sure
 from sitegen.prose.arithmetic.symbols import Item, paragraphs_of
 from sitegen.prose.arithmetic.terms import Said
 from sitegen.prose.arithmetic.ties import tie_of
@@ -55,7 +56,8 @@ _FEWEST_LENGTHS = 2
 class WrongResult:
     """A result that its parts do not make: the item, what it should be, and the sum in words.
 
-    What it should be is in millimetres, or a share where the unit is None.
+    What it should be is in millimetres, or a share where the unit is None. It is not ``sure`` where the words, or other
+    numbers beside it, may mean another sum.
     """
 
     kind: str
@@ -63,6 +65,7 @@ class WrongResult:
     unit: Unit | None
     should_be: Fraction
     words: str
+    sure: bool = True
 
 
 @dataclass(slots=True)
@@ -72,6 +75,8 @@ class _Found:
     right: dict[int, tuple[int, ...]]
     """The results that hold, with the places of all that the sum is made of."""
     wrong: dict[int, WrongResult]
+    made_of: dict[int, tuple[int, ...]]
+    """The places of the parts of wrong results; of those that loose words tie to their parts, none."""
     firm: set[int]
     """The wrong results that strong words tie to their parts."""
     plain: set[int]
@@ -130,6 +135,10 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequ
         thing = not called and is_adjective(said(items[place]), behind)
         if thing or has_slack(items, symbols, place, wrong.should_be, wrong.kind, said):
             del found.wrong[place]
+    for place, wrong in found.wrong.items():
+        firm, parts = place in found.firm, found.made_of.get(place)
+        if parts is None or not is_sure(items, symbols, place, wrong.should_be, parts, firm=firm):
+            found.wrong[place] = replace(wrong, sure=False)
     for side in (*wrong_sides(items, symbols, said), *wrong_cut_sides(items, symbols, said, sizes)):
         number = items[side.index].number
         if number is not None:
@@ -198,7 +207,7 @@ def _follows_bare_numbers(items: list[Item], symbols: str, at: int, unit: Unit, 
 
 def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
     """The results of sums that are written in one of the known forms."""
-    found = _Found({}, {}, set(), set(), set())
+    found = _Found({}, {}, {}, set(), set(), set())
     present = frozenset(symbols)
     for form in FORMS:
         if not form.may_match(present):
@@ -216,6 +225,7 @@ def _by_forms(items: list[Item], symbols: str, said: Said) -> _Found:
                 continue
             elif _may_be_wrong(form, match, made):
                 found.wrong.setdefault(place, _wrong(form, match, made))
+                found.made_of.setdefault(place, places)
                 if form.tie is Tie.STRONG:
                     found.firm.add(place)
             else:
@@ -241,6 +251,7 @@ def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found, c
             found.wrong.pop(stated.at, None)
         else:
             found.wrong[stated.at] = WrongResult(stated.kind, number, number.unit, stated.value, stated.words)
+            found.made_of[stated.at] = stated.places
             found.firm.add(stated.at)
             found.plain.add(stated.at)
             found.right.pop(stated.at, None)
@@ -275,6 +286,7 @@ def _by_relations(items: list[Item], symbols: str, said: Said, found: _Found) ->
             doubtful = _is_doubtful(items, symbols, result.at, told.value, said)
             if not doubtful and not _is_unlike(items, symbols, result.at, wrong):
                 found.wrong[result.at] = wrong
+                found.made_of[result.at] = result.parts
 
 
 def _everywhere(form: Form, symbols: str) -> Iterator[re.Match[str]]:

@@ -36,7 +36,7 @@ _LEAST_NEAR = Fraction(13)
 _PERCENT_NEAR = Fraction(7, 10)
 """The same for a percentage whose result words like ``so`` and ``makes`` tie."""
 _NO_RESULT = re.compile(
-    r"\b(?:the|those|these|that)$|\bselv[ae]d?ges? to selv[ae]d?ges? ?,?$"
+    r"\b(?:the|those|these|that)$|\bstays? at$|\bselv[ae]d?ges? to selv[ae]d?ges? ?,?$"
     r"|\ball but$|\b(?:if|unless) (?:[a-z]+ ){0,4}(?:is|are|measures)$|\bevery$"
     r"|\. (?:over|under)lap (?!is|of)[a-z ]*$"
     r"|\bnow (?:i |we )?(?:use|draw|sew|do|prefer)\b[a-z ]*$"

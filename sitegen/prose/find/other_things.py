@@ -81,8 +81,8 @@ def is_something_else(tokens: Tokens, found: Sequence[Measured], index: int) -> 
         return True
     if last and last[-1].counted and tokens.words[last[-1].behind : one.first] in (["or"], ["to"], ["and"]):
         return True  # “a size 12 or 14”
-    if whole and (not _COUNTING.isdisjoint(before[-1:]) or before[-2:] in _THERE_WERE):
-        return True  # “i sold fifteen at the fair”
+    if whole and (not _COUNTING.isdisjoint(before[-1:]) or before[-2:] in (*_THERE_WERE, ["by", "the"])):
+        return True  # “i sold fifteen at the fair”, “buy them by the hundred”
     if (
         whole
         and after[:2] in (["in", "the"], ["in", "my"])

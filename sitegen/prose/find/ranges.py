@@ -170,8 +170,9 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
     down = "down" in words and tokens.words[max(0, one.first - 2) : one.first] != ["down", "to"]
     if before[-1:] == ["of"] and (before[-3:-2] in (["a"], ["an"]) or "".join(before[-2:-1]).endswith("s")):
         words -= _HAS  # “straight skirts take a hem of 2 in to 3 in”
-    moves = words & _MOVING and ("from" in words or not words & _MOVING <= {"go"})
-    if moves or down or (words & _HALVING and one.value == 2 * other.value):
+    moves = words & _MOVING and ("from" in before[-3:] or not words & _MOVING <= {"go", "going"})
+    halved = one.value == 2 * other.value and not _HALVING.isdisjoint([*before, *within])
+    if moves or down or halved:
         return False
     if "from" in tokens.words[max(0, one.first - 10) : one.first]:
         return before[-1:] == ["from"] and _leads_to_a_choice(before[:-1])

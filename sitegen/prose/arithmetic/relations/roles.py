@@ -12,8 +12,8 @@ _WIDTH, _HEIGHT = re.compile(r"\bwidth\b|\bacross\b"), re.compile(r"\b(?:length|
 _ADJECTIVE = re.compile(r"-\s*(?:in|inch|cm|mm|yard|metre|meter)\b")
 _SUPPOSED = re.compile(r"\b(?:if|unless)\b[^.]*$|^\. (?:over|under)lap (?!is|of)[a-z ]*$")
 """Words before a length that is only supposed, or only what is to be done: ``Overlap the ends by 1 in``."""
-_KNOWN = re.compile(r"\b(?:on|to|from|of|with|buy|for) (?:the|those|these)$")
-"""Before a length that was told before: ``which on the 140 cm makes``."""
+_KNOWN = re.compile(r"\b(?:on|to|from|of|with|buy|for) (?:the|those|these)$|\bstays? at$")
+"""Before a length that was told before: ``which on the 140 cm makes``, ``the side seams stay at 1.5 cm``."""
 _ROUNDED = re.compile(r"\b(?:round(?:ed|s|ing)? (?:up|down|it|to|the)|nearest)\b")
 _PART_AHEAD = re.compile(r"f_?$|[+\-*]_?(?:N[_apo]{0,3})?$|[^b/i_c]_?N_?n?_?o_?$|ao_?$")
 _AGAIN_AHEAD, _COUNT_AHEAD = re.compile(r"[_,&T]Q_?$"), re.compile(r"[^q=:/]N[_jn]{0,3}k?_?,?_?$")

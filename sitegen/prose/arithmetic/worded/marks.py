@@ -35,6 +35,7 @@ _ORDINALS = {
     for name in names.split()
 }  # fmt: skip
 _ORDINAL = re.compile(rf"\b(?P<which>{'|'.join(_ORDINALS)})\b(?P<words>[^LNR.;\n]{{0,30}}?)L(?P<r>\d+)")
+_FROM_THE_FIRST = re.compile(r" (?:below|under|above|from|after|behind) (?:the )?(?:first|top)\b")
 _REACH = 260
 _IN_A_ROW = re.compile(r"L\d+(?:(?:,|, and| and|, then| then|;) (?:at )?L\d+){2,}")
 
@@ -111,6 +112,7 @@ def _chains(line: Line) -> Iterator[Stated]:
 
 def _numbered(line: Line, named: list[re.Match[str]], first: int, at: int, step: Fraction) -> Iterator[Stated]:
     start = line.items[first].value
+    named = [each for each in named if not _FROM_THE_FIRST.match(line.text, each.end())]
     wanted = [(int(each["r"]), start + (_ORDINALS[each["which"]] - 1) * step, each) for each in named]
     right = sum(line.items[place].value == value for place, value, _ in wanted)
     if len(wanted) - right > 1 or (not right and len(wanted) > 1):
