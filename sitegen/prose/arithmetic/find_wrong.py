@@ -251,7 +251,7 @@ def _by_statements(items: list[Item], symbols: str, said: Said, found: _Found, c
             found.wrong.pop(stated.at, None)
         else:
             found.wrong[stated.at] = WrongResult(stated.kind, number, number.unit, stated.value, stated.words)
-            found.made_of[stated.at] = stated.places
+            found.made_of[stated.at] = (*stated.places, *stated.counts)
             found.firm.add(stated.at)
             found.plain.add(stated.at)
             found.right.pop(stated.at, None)

@@ -40,7 +40,9 @@ def _is_explained(items: Sequence[Item], symbols: str, at: int, unit: Unit, part
     """
     said = items[at].value
     around = range(max(0, at - _BEFORE), min(len(symbols), at + _BEHIND))
-    near = [place for place in around if symbols[place] in "LN" and place != at]
+    near = [
+        place for place in around if symbols[place] in "LN" and place != at and not _is_one_thing(items, symbols, place)
+    ]
     lengths = {place: items[place].value * (1 if symbols[place] == "L" else unit.mm) for place in near}
     for other in near:
         if other in parts:
@@ -54,6 +56,11 @@ def _is_explained(items: Sequence[Item], symbols: str, at: int, unit: Unit, part
         if any(_is_so_many(items, symbols, *pair, said) for place in near for pair in ((other, place), (place, other))):
             return True
     return False
+
+
+def _is_one_thing(items: Sequence[Item], symbols: str, at: int) -> bool:
+    """Whether a number is no more than a name: ``with one at each end``."""
+    return symbols[at] == "N" and items[at].value == 1
 
 
 def _is_so_many(items: Sequence[Item], symbols: str, count: int, length: int, said: Fraction) -> bool:

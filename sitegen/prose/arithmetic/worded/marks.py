@@ -11,10 +11,13 @@ from sitegen.prose.arithmetic.agree import part_exactness
 from sitegen.prose.arithmetic.statements import Stated
 from sitegen.prose.arithmetic.worded.line import Line
 
-_APART = r"(?:apart|spac\w+|intervals?|every|centre to centre|center to center|between (?:them|each)|gaps?)"
+_APART = (
+    r"(?:apart|spac\w+|intervals?|every|(?:from )?cent(?:re|er) to cent(?:re|er)|between (?:them|each|neighbou?rs)"
+    r"|gaps?|from (?:one|each) to the next)"
+)
 _FIRST_TO_LAST = (
     r"\b(?:from |between )?(?:the |your )?(?:first|top|end)(?: (?!to\b|and\b)[a-z]+){0,2} (?:to|and) (?:the |your )?"
-    r"(?:last|bottom|other end)\b"
+    r"(?:cent(?:re|er) of the )?(?:last|bottom|other end)\b"
 )
 _ROW = re.compile(
     rf"N(?P<n>\d+) (?P<things>[a-z' -]{{3,40}}?)\b[^LNR\n]{{0,60}}L(?P<d>\d+)(?P<behind>[^LNR\n]{{0,60}}?)"
@@ -44,7 +47,17 @@ _INSETS = re.compile(
     rf"(?P<mid>[^LNR\n]{{0,60}}(?:L\d+[^LNR\n]{{0,60}})?)L(?P<r>\d+)(?= (?:cent(?:re|er) to cent(?:re|er)|{_APART})\b)"
 )
 _THINGS = re.compile(r"N(\d+) (?!gaps|spaces|intervals)[a-z' -]*?[a-z]{2}s\b")
+_AT_THE_ENDS = re.compile(
+    r"(?:\bN\d+ at (?:each|either) end|at (?:its|the|both) (?:very )?ends"
+    r"|\b(?:first|top|highest)\b[^L\n]{0,60}\b(?:last|bottom|lowest|second|third|fourth|fifth|sixth|seventh|eighth|ninth"
+    r"|tenth)\b)"
+)
+_MORE_BETWEEN = re.compile(r"N(?P<n>\d+) (?:more|others?)? ?(?:[a-z]+ )?between\b")
+_ONE_GAP = re.compile(
+    rf"(?:\b(?:gaps?|spaces) (?:at|of|are) L(?P<d>\d+)|L(?P<e>\d+) (?:{_APART}|between(?=[.,;]))(?=\W|$))"
+)
 _BEFORE = 140
+_MOST_GAPS = 60
 
 
 def marks(line: Line) -> Iterator[Stated]:
@@ -52,6 +65,8 @@ def marks(line: Line) -> Iterator[Stated]:
     if "first" in line.text or "top" in line.text or "between" in line.text:
         yield from _rows(line)
         yield from _between_ends(line)
+    if "end" in line.text or "first" in line.text or "top" in line.text:
+        yield from _from_end_to_end(line)
     yield from _chains(line)
 
 
@@ -92,6 +107,36 @@ def _between_ends(line: Line) -> Iterator[Stated]:
                 frozenset((int(counts[-1]),)),
             )
         ):  # fmt: skip
+            yield stated
+
+
+def _from_end_to_end(line: Line) -> Iterator[Stated]:
+    """How far apart the marks lie of which the outer two lie at the ends of a length: one gap less than marks."""
+    for found in _ONE_GAP.finditer(line.text):
+        at = int(found["d"] or found["e"])
+        before = line.text[max(0, found.start() - _REACH) : found.start()].rpartition("\n")[2]
+        ends = _AT_THE_ENDS.search(before)
+        between, things = _MORE_BETWEEN.search(before), _THINGS.findall(before)
+        wholes = re.findall(r"L(\d+)", before)
+        if ends is None or len(wholes) != 1 or not (between or things):
+            continue
+        count = int(between["n"] if between else things[0])
+        gaps = line.items[count].value + (1 if between else -1)
+        if not 1 < gaps < _MOST_GAPS:
+            continue
+        whole = line.items[int(wholes[0])]
+        value, words = whole.value / gaps, f"{line.said(whole)} ÷ {gaps}"
+        stated = line.judged(
+            at,
+            (value,),
+            words,
+            "division",
+            (int(wholes[0]),),
+            part_exactness(value),
+            frozenset((count,)),
+            Fraction(1, 2),
+        )
+        if stated:
             yield stated
 
 
