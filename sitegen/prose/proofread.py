@@ -77,9 +77,9 @@ def _overlaps(error: TextFinding, taken: list[tuple[int, int]]) -> bool:
 def _amounts(reading: Reading) -> Iterator[TextFinding]:
     """Prices, times, weights and counts that are not what the text makes them of."""
     for each in wrong_amounts(reading):
-        message = f"{each.words} makes {each.should_be}, not {' '.join(each.said.split())}."
+        message = _message(each.words, each.should_be, " ".join(each.said.split()), sure=each.sure)
         working = (f"{each.words} = {each.should_be}",)
-        yield _error(reading, "told-amount", (each.start, each.end), each.should_be, working, message)
+        yield _error(reading, "told-amount", (each.start, each.end), each.should_be, working, message, sure=each.sure)
 
 
 def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:
@@ -154,12 +154,14 @@ def _results(reading: Reading, partners: dict[int, Measured], skipped: frozenset
         )
         span = reading.span(wrong.number)
         said = " ".join(reading.text[span[0] : span[1]].split()).rstrip(".")
-        if wrong.sure:
-            message = f"{wrong.words} makes {right}, not {said}."
-        else:
-            message = f"If {said} is meant to be {wrong.words}, it should be {right}."
+        message = _message(wrong.words, right, said, sure=wrong.sure)
         working = (f"{wrong.words} = {right}",)
         yield _error(reading, "told-sum", span, right, working, message, sure=wrong.sure)
+
+
+def _message(words: str, right: str, said: str, *, sure: bool) -> str:
+    """What is wrong, or what would be if the words mean what they seem to."""
+    return f"{words} makes {right}, not {said}." if sure else f"If {said} is meant to be {words}, it should be {right}."
 
 
 def _show(value: Fraction, unit: Unit, kind: str) -> str:

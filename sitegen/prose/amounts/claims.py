@@ -22,7 +22,8 @@ _NUMBERS = re.compile(f"[{NUMBERS}]")
 class Claim:
     """A result by its place among the items: what it may be, the likeliest first, and the working in words.
 
-    ``firm`` where words bind the parts to each other, so that nothing else can explain the result.
+    ``firm`` where words bind the parts to each other, so that nothing else can explain the result; ``sure`` where a set
+    phrase ties the result to them.
     """
 
     at: int
@@ -31,6 +32,7 @@ class Claim:
     kind: str
     parts: tuple[int, ...]
     firm: bool = False
+    sure: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sitegen.prose.amounts.amount import MONEY, RATE, Item, shown
@@ -20,6 +20,7 @@ from sitegen.prose.amounts.pieces import pieces
 from sitegen.prose.amounts.products import products
 from sitegen.prose.amounts.rows import Row, RowResult, heads_of, people_in, row_results
 from sitegen.prose.amounts.running import running_totals
+from sitegen.prose.amounts.runs import runs
 from sitegen.prose.amounts.sums import sums
 from sitegen.prose.amounts.tallies import tallies
 from sitegen.prose.amounts.told_over import told_over
@@ -48,6 +49,7 @@ class WrongAmount:
     should_be: str
     words: str
     kind: str
+    sure: bool = True
 
 
 def wrong_amounts(reading: Reading) -> Iterator[WrongAmount]:
@@ -63,7 +65,8 @@ def wrong_amounts(reading: Reading) -> Iterator[WrongAmount]:
     ]
     for told in paragraphs:
         for claim in _in_paragraph(told, in_rows):
-            found.append(_wrong_amount(reading, told.items[claim.at], claim.values[0], claim.words, claim.kind))
+            wrong = _wrong_amount(reading, told.items[claim.at], claim.values[0], claim.words, claim.kind)
+            found.append(wrong if claim.sure else replace(wrong, sure=False))
     yield from sorted(found, key=lambda wrong: wrong.start)
 
 
@@ -147,6 +150,18 @@ def _in_paragraph(told: Paragraph, in_rows: Mapping[int, RowResult]) -> Iterator
         if told.items[at].first in in_rows:
             continue
         found = _broken(told, claims[at])
+        if found is not None and wrong.isdisjoint(found.parts):
+            wrong.add(at)
+            yield found
+    settled = {
+        at: claim.parts for at, each in claims.items() for claim in each if agrees(told.items[at], claim.values[0])
+    }
+    loose: dict[int, list[Claim]] = {}
+    for claim in runs(told, settled):
+        if claim.at not in claims and told.items[claim.at].first not in in_rows:
+            loose.setdefault(claim.at, []).append(claim)
+    for at in sorted(loose):
+        found = _broken(told, loose[at])
         if found is not None and wrong.isdisjoint(found.parts):
             wrong.add(at)
             yield found

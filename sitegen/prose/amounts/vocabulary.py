@@ -191,6 +191,9 @@ TOTAL_OPENS = words("spent outgoings takings income outlay paid bill sum receipt
 """Words with which a sentence opens that tells what prices come to."""
 TAX = words("gst vat tax deposit commission service duty surcharge")
 """Words for what is so many percent of a price."""
+PERCENT_TAKEN = words("off discount less reduction sale cheaper reduced")
+PERCENT_ADDED = words("over extra more plus added add vat gst tax on")
+"""Words near a percentage by which it is taken off a price, or added to it."""
 AFTER_PERCENT = words("then now cost costs paid pay pays rang came comes net to drops down")
 """Words between a price and what it is with so many percent off."""
 GOES = words("goes go went profit towards toward clear banked")
