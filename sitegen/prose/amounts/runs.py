@@ -6,19 +6,21 @@ told of another dozen.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import product
 
 from sitegen.prose.amounts.amount import COUNT, LENGTH, MONEY, OPAQUE, PERCENT, RATE, TIME, WEIGHT
-from sitegen.prose.amounts.claims import Claim, Paragraph, sort_of
+from sitegen.prose.amounts.claims import Claim, Paragraph, is_bundle, sort_of
 from sitegen.prose.amounts.vocabulary import MASSES, MINUTES_IN, MORE_COUNTED, PERCENT_ADDED, PERCENT_TAKEN
 from sitegen.quantities import Unit
 
 _REACH = 50
 """Items before a result within which its numbers stand."""
 _MOST = 5
-_TIES, _TIES_OF_COUNTS = frozenset("=scpv:i"), frozenset("=scv:")
+_TIES, _TIES_OF_COUNTS = frozenset("=scv:i"), frozenset("=scv:")
+_PAID = re.compile(r"p_?$")
 _SUMS = frozenset("=sc:p")
 _LEAVES = frozenset("vw-")
 _BEHIND = 4
@@ -48,12 +50,14 @@ def runs(told: Paragraph, settled: Mapping[int, Collection[int]]) -> Iterator[Cl
 
 
 def _is_result(told: Paragraph, index: int, at: int) -> bool:
-    """Whether words call an amount a result."""
+    """Whether words call an amount a result, and name nothing else that is in it: ``with the tape that's £64.50``."""
     before = told.numbers[index - 1] + 1 if index else 0
+    gap, words = told.symbols[before:at], told.words_behind(before - 1, at - before)
+    if "&" in gap or not MORE_COUNTED.isdisjoint(words) or is_bundle(told, before - 1, at):
+        return False
     ties = _TIES_OF_COUNTS if told.symbols[at] == COUNT else _TIES
-    if not MORE_COUNTED.isdisjoint(told.words_behind(before - 1, at - before)):
-        return False  # “with the tape that's £64.50”
-    return not ties.isdisjoint(told.symbols[before:at]) or "c" in told.behind(at, _BEHIND)
+    in_all = "c" in told.behind(at, _BEHIND).partition(".")[0]
+    return in_all or not ties.isdisjoint(gap) or _PAID.search(gap) is not None
 
 
 def _may_be_right(told: Paragraph, index: int, at: int) -> bool:
@@ -80,18 +84,21 @@ def _ways(told: Paragraph, places: Sequence[int], at: int) -> Iterator[_Way]:
     alike = [place for place in places if sort_of(told.items[place]) == sort and told.symbols[place] != RATE]
     around = told.symbols[places[0] : at] + told.behind(at, _BEHIND)
     if len(alike) == len(places):
-        yield from _added(told, places, around)
+        yield from _added(told, places, at, around)
     elif sort[0] == MONEY:
         yield from _priced(told, places, around)
     elif len(places) == 2:
         yield from _times(told, places, at)
 
 
-def _added(told: Paragraph, places: Sequence[int], around: str) -> Iterator[_Way]:
+def _added(told: Paragraph, places: Sequence[int], at: int, around: str) -> Iterator[_Way]:
     values = [told.items[place].value for place in places]
     said = [told.said(told.items[place]) for place in places]
-    if any(told.symbols[place] == COUNT and told.items[place].value.denominator > 1 for place in places):
+    counts = told.symbols[places[0]] == COUNT
+    if counts and any(told.items[place].value.denominator > 1 for place in places):
         return
+    if counts and "one" in told.words_behind(places[0], at - places[0]):
+        return  # “two from the front, one from the cuff”
     if not _SUMS.isdisjoint(around) and _LEAVES.isdisjoint(around):
         yield sum(values, Fraction(0)), " + ".join(said)
     if not _LEAVES.isdisjoint(around):
