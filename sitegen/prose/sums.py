@@ -32,7 +32,11 @@ _BRACKET = re.compile(
     rf"(?<![\w/.,⁄]){NUMBER_PATTERN}\s*[×x*]\s*\((?P<inside>[^()=\n]{{3,80}})\)\s*=\s*", re.IGNORECASE
 )
 """So many times a sum in brackets: ``2 × (18 in + 54 in) = 144 in``."""
-_CLOSES = re.compile(r"\)\s*=")
+_BRACKET_FIRST = re.compile(
+    rf"\((?P<inside>[^()=\n]{{3,80}})\)\s*(?P<op>[×x*÷/])\s*{NUMBER_PATTERN}\s*=\s*", re.IGNORECASE
+)
+"""The same the other way about, or shared out: ``(36 in + 2 in) ÷ 4 = 9 1/2 in``."""
+_CLOSES = re.compile(r"\)[^()\n=]{0,20}=")
 """The end of such a sum, without which none need be looked for."""
 _SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
 _GOES_ON = re.compile(r"[+−×÷][^\d\n.=;:]*$")
@@ -96,10 +100,10 @@ def find_sums(text: str) -> Iterator[WrittenSum]:
 
 
 def _with_brackets(text: str) -> Iterator[WrittenSum]:
-    """Sums in brackets that are multiplied."""
-    for match in _BRACKET.finditer(text):
+    """Sums in brackets that are multiplied or divided."""
+    for match in (*_BRACKET.finditer(text), *_BRACKET_FIRST.finditer(text)):
         try:
-            times = number_of(match)
+            number = number_of(match)
         except NotUnderstood:
             continue
         written = _TERM.match(text, match.end())
@@ -109,12 +113,18 @@ def _with_brackets(text: str) -> Iterator[WrittenSum]:
         links = [_SIGN.fullmatch(text, one.end, other.start) for one, other in pairwise(terms)]
         if result is None or len(terms) < 2 or not all(links):
             continue
-        signs = [link.group("sign") or _SIGNS[link.group("typed")] for link in links if link is not None]
+        signs = [_sign_of(link) for link in links if link is not None]
         inside = _worked(_with_units(terms, signs, result), signs)
-        if isinstance(inside, Length) and isinstance(result.value, Length):
-            count = Term(times, None, match.start(), match.start("inside") - 1)
-            bracket = Term(inside, result.unit, match.start("inside") - 1, match.end("inside") + 1)
-            yield WrittenSum((count, bracket), ("×",), result, inside * times)
+        begins, ends = match.start("inside") - 1, match.end("inside") + 1
+        divides = match.re is _BRACKET_FIRST and match["op"] in "÷/"
+        if isinstance(inside, Length) and isinstance(result.value, Length) and number:
+            bracket = Term(inside, result.unit, begins, ends)
+            if match.re is _BRACKET:
+                both = Term(number, None, match.start(), begins), bracket
+            else:
+                both = bracket, Term(number, None, ends, match.start() + len(match.group().rstrip(" \t\n=")))
+            makes = inside / number if divides else inside * number
+            yield WrittenSum(both, ("÷" if divides else "×",), result, makes)
 
 
 def _in_part(text: str, start: int, end: int) -> Iterator[WrittenSum]:
@@ -130,8 +140,12 @@ def _in_part(text: str, start: int, end: int) -> Iterator[WrittenSum]:
             chain, signs = ([term] if term is not None and not goes_on else []), []
             continue
         chain.append(term)
-        signs.append(link.group("sign") or _SIGNS[link.group("typed")])
+        signs.append(_sign_of(link))
     yield from _finished(chain, signs)
+
+
+def _sign_of(link: re.Match[str]) -> str:
+    return link["sign"] or _SIGNS[link["typed"]]
 
 
 def _term(match: re.Match[str]) -> Term | None:
@@ -153,7 +167,7 @@ def _finished(chain: list[Term], signs: list[str]) -> Iterator[WrittenSum]:
             continue
         terms, inner, result = tuple(chain[start : place + 1]), tuple(signs[start:place]), chain[place + 1]
         start = place + 1
-        makes = _worked(_with_units(terms, inner, result), inner) if inner else None
+        makes = _worked(_with_units(terms, inner, result), inner, result.unit) if inner else None
         if isinstance(makes, Length | Ratio) and isinstance(result.value, type(makes)):
             yield WrittenSum(terms, inner, result, makes)
 
@@ -173,8 +187,13 @@ def _with_units(terms: Sequence[Term], signs: Sequence[str], result: Term) -> li
     return values[::-1]
 
 
-def _worked(values: list[Length | Ratio | Fraction], signs: Sequence[str]) -> Length | Ratio | Fraction | None:
-    """The result, products before sums; None for what cannot be put together."""
+def _worked(
+    values: list[Length | Ratio | Fraction], signs: Sequence[str], unit: Unit | None = None
+) -> Length | Ratio | Fraction | None:
+    """The result, products before sums; None for what cannot be put together.
+
+    A bare number that a product of bare numbers makes is a length where a length is told: ``27 − 2 × 1 = 25 cm``.
+    """
     sums: list[tuple[str, Length | Ratio | Fraction]] = [("+", values[0])]
     for sign, value in zip(signs, values[1:], strict=True):
         if sign in "+−":
@@ -184,6 +203,8 @@ def _worked(values: list[Length | Ratio | Fraction], signs: Sequence[str]) -> Le
         if product is None:
             return None
         sums[-1] = (sums[-1][0], product)
+    if unit is not None:
+        sums = [(sign, Length(each * unit.mm) if isinstance(each, Fraction) else each) for sign, each in sums]
     total = sums[0][1]
     for sign, value in sums[1:]:
         if isinstance(total, Length) and isinstance(value, Length):
@@ -197,6 +218,8 @@ def _product(
     left: Length | Ratio | Fraction, sign: str, right: Length | Ratio | Fraction
 ) -> Length | Ratio | Fraction | None:
     factor = right.value if isinstance(right, Ratio) else right
+    if isinstance(left, Fraction) and isinstance(right, Fraction):
+        return left * right if sign == "×" else left / right if right else None
     if sign == "×":
         if isinstance(left, Length) and isinstance(factor, Fraction):
             return left * factor

@@ -31,6 +31,14 @@ from sitegen.prose import find_sums
         ("take 7 in\n- 6 in + 1 in = 7 in", [True]),
         ("6 in - 1 in = 4 in", [False]),
         ("8 in + {seam_allowance} = 9 in", []),
+        ("27 − 2 × 1 = 25 cm", [True]),
+        ("27 cm − 2 × 1 = 24 cm", [False]),
+        ("12 × 3 = 38 cm", [False]),
+        ("(36 in + 2 in) ÷ 4 = 9 1/2 in", [True]),
+        ("(36 + 2) ÷ 4 = 9 in", [False]),
+        ("(18 in + 54 in) × 2 = 140 in", [False]),
+        ("(18 in + 54 in) ÷ 0 = 140 in", []),
+        ("8 x 6 = 48 squares, 8 × 5 = 40%", []),
     ],
 )
 def test_sum_is_done_again(text: str, holds: list[bool]) -> None:
