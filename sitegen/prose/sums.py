@@ -74,12 +74,21 @@ class WrittenSum:
         exact = unit is Unit.IN and number.denominator in (1, 2, 4, 8, 16)
         return f"{vulgar(number)} {unit.symbol}" if exact else show_in_unit(self.makes, unit)
 
+    def _is_rounded(self, said: Length, makes: Length) -> bool:
+        """Whether bare numbers make the result but for less than half of its unit: ``16 × 3.14 = 50 in``."""
+        unit = self.result.unit
+        bare = all(term.unit is None for term in self.terms) and not set(self.signs) <= {"+", "−"}
+        whole = unit is not None and said.in_unit(unit).denominator == 1
+        return bare and whole and unit is not None and abs(said.mm - makes.mm) * 2 < unit.mm
+
     @property
     def holds(self) -> bool:
         """Whether the written result is what the terms make: exactly, or rounded where a product was rounded."""
         said, makes = self.result.value, self.makes
         if isinstance(said, Length) and isinstance(makes, Length):
             if said == makes:
+                return True
+            if self._is_rounded(said, makes):
                 return True
             one_unit = len({term.unit for term in (*self.terms, self.result) if term.unit is not None}) == 1
             if one_unit and set(self.signs) <= {"+", "−"}:

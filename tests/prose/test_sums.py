@@ -34,6 +34,7 @@ from sitegen.prose import find_sums
         ("27 − 2 × 1 = 25 cm", [True]),
         ("27 cm − 2 × 1 = 24 cm", [False]),
         ("12 × 3 = 38 cm", [False]),
+        ("so 16 × 3.14 = 50 in of piping", [True]),
         ("(36 in + 2 in) ÷ 4 = 9 1/2 in", [True]),
         ("(36 + 2) ÷ 4 = 9 in", [False]),
         ("(18 in + 54 in) × 2 = 140 in", [False]),

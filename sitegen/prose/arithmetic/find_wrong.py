@@ -47,6 +47,9 @@ _TIED = frozenset("=qcv:")
 _CROWD, _CROWD_BEFORE, _CROWD_BEHIND = 6, 36, 12
 """How many numbers around a result leave no doubt, and among how many items before and behind it."""
 _THINGS = re.compile(r"(?!(?:this|plus|less|minus|equals|makes|gives|leaves|comes)\b)[a-z]{3,}s\b", re.IGNORECASE)
+_ADDED = re.compile(r"[_DWapS]*,?_?\+_?(?:N_?\*?_?)?L")
+"""Behind a part of a result that stands before it: ``9 cm: 4 cm finished twice, plus 2 × 0.5 cm``."""
+_SUMS = frozenset(("sum", "difference", "total"))
 _LAST_ITEMS, _LAST_NUMBERS = 20, 4
 _FEWEST_LENGTHS = 2
 """A result and one part: with less nothing can be done again."""
@@ -135,6 +138,10 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequ
         thing = not called and is_adjective(said(items[place]), behind)
         if thing or has_slack(items, symbols, place, wrong.should_be, wrong.kind, said):
             del found.wrong[place]
+    for place, wrong in [*found.wrong.items()]:
+        first = min(found.made_of.get(place, ()), default=place)
+        if wrong.kind not in _SUMS and first > place and _ADDED.match(symbols, first + 1):
+            del found.wrong[place]
     for place, wrong in found.wrong.items():
         firm, parts = place in found.firm, found.made_of.get(place)
         if parts is None or not is_sure(items, symbols, place, wrong.should_be, parts, firm=firm):
@@ -143,9 +150,10 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequ
         number = items[side.index].number
         if number is not None:
             found.wrong[side.index] = WrongResult("cut length", number, number.unit, side.value, side.words)
+    mended = {part for place in found.wrong for part in found.made_of.get(place, ())}
     for cut in wrong_cuts(items, symbols, said):
         number = items[cut.index].number
-        if number is not None:
+        if number is not None and cut.index not in mended:
             found.wrong.setdefault(cut.index, WrongResult("cut length", number, number.unit, cut.value, cut.words))
     for percent in wrong_percents(items, symbols, said):
         number = items[percent.index].number

@@ -30,15 +30,15 @@ def is_sure(
     unit = items[at].unit
     if unit is None or not (firm or is_like(items[at].value, right, unit)):
         return False
-    return not _is_explained(items, symbols, at, unit, parts)
+    return not _is_explained(items, symbols, at, right, parts)
 
 
-def _is_explained(items: Sequence[Item], symbols: str, at: int, unit: Unit, parts: Collection[int]) -> bool:
+def _is_explained(items: Sequence[Item], symbols: str, at: int, right: Fraction, parts: Collection[int]) -> bool:
     """Whether a simple sum with a number that is none of the parts makes what was said.
 
     What the parts alone make in another way, as with one allowance for two, is what people slip into.
     """
-    said = items[at].value
+    said, unit = items[at].value, items[at].unit or Unit.MM
     around = range(max(0, at - _BEFORE), min(len(symbols), at + _BEHIND))
     near = [
         place for place in around if symbols[place] in "LN" and place != at and not _is_one_thing(items, symbols, place)
@@ -50,7 +50,7 @@ def _is_explained(items: Sequence[Item], symbols: str, at: int, unit: Unit, part
         length = lengths[other]
         if length == said or any(length * times == said for times in _TIMES):
             return True
-        rest = [lengths[place] for place in near if place != other]
+        rest = [right, *(lengths[place] for place in near if place != other)]
         if any(length + often * more == said or more + often * length == said for more in rest for often in _OFTEN):
             return True
         if any(_is_so_many(items, symbols, *pair, said) for place in near for pair in ((other, place), (place, other))):

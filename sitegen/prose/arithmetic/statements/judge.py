@@ -25,6 +25,7 @@ _LOST = re.compile(r"\b(?:los[te]|loses|overlaps?|minus|less)\b")
 """Words that only take off, so that adding is a slip."""
 _OTHERS = re.compile(r"\bthe (?:other|others|rest|remaining)\b")
 """Words that tell the rest of a whole, so that both are added."""
+_EQUALS = re.compile(r"[_,]{0,2}[k=]_?=?")
 _SMALL = 3
 """How many times as long the greatest term is as what is easily forgotten."""
 
@@ -109,7 +110,12 @@ def judged(statement: Statement) -> Stated | None:
     stated = Stated(statement.at, places, holds, kind, likely, statement.words, frozenset(counts))
     if holds:
         return stated
-    slip = turned or is_like(result.value, likely, result.unit) or _is_forgotten(statement)
+    slip = (
+        turned
+        or is_like(result.value, likely, result.unit)
+        or _is_forgotten(statement)
+        or _is_equation(statement, likely)
+    )
     if not slip or _is_excused(statement, values):
         return None
     slack = has_slack(items, statement.symbols, statement.at, likely, kind, statement.said)
@@ -153,6 +159,14 @@ def _is_added(statement: Statement) -> bool:
     words = " ".join(statement.said(item) for item in statement.items[statement.terms[0].at : statement.at]).lower()
     together = sum((term.often[0] * statement.length(term) for term in statement.terms), Fraction(0))
     return "u" not in statement.lead and _LOST.search(words) is not None and statement.result.value == together
+
+
+def _is_equation(statement: Statement, right: Fraction) -> bool:
+    """Whether nothing but ``is`` or ``makes`` stands between a sum and its result, so that even half or twice as much
+    is a slip: ``one inch plus half an inch is two inches``."""
+    joined = all(statement.symbols[term.at] == "L" for term in statement.terms)
+    joined = joined and all(term.sign for term in statement.terms[1:]) and _EQUALS.fullmatch(statement.lead) is not None
+    return joined and right <= 2 * statement.result.value <= 4 * right
 
 
 def _is_forgotten(statement: Statement) -> bool:
