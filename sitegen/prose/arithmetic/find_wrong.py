@@ -47,7 +47,7 @@ _TIED = frozenset("=qcv:")
 _CROWD, _CROWD_BEFORE, _CROWD_BEHIND = 6, 36, 12
 """How many numbers around a result leave no doubt, and among how many items before and behind it."""
 _THINGS = re.compile(r"(?!(?:this|plus|less|minus|equals|makes|gives|leaves|comes)\b)[a-z]{3,}s\b", re.IGNORECASE)
-_ADDED = re.compile(r"[_DWapS]*,?_?\+_?(?:N_?\*?_?)?L")
+_ADDED = re.compile(r"[_DWapSui]*,?_?\+_?(?:N_?\*?_?)?L")
 """Behind a part of a result that stands before it: ``9 cm: 4 cm finished twice, plus 2 × 0.5 cm``."""
 _SUMS = frozenset(("sum", "difference", "total"))
 _LAST_ITEMS, _LAST_NUMBERS = 20, 4
