@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import takewhile
 
-from sitegen.prose.find.measured import Measured, between
+from sitegen.prose.find.measured import Measured, between, word_at
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.tokens import TokenKind, Tokens
 from sitegen.prose.measurement import Kind
@@ -23,6 +23,15 @@ _MOVING = words(
     " rises raise raised lower lowered brings bring take takes took stretch stretches stretched"
 )
 _HAS = words("take takes took")
+_MAKING_SMALLER = words(
+    "gather gathers gathered trim trims trimmed trimming pull pulls pulled pulling draw draws drew drawn grade"
+    " grades graded grading cinch cinches cinched shirr shirrs shirred pleat pleats pleated squeeze"
+    " squeezes squeezed eases eased easing steam steams steamed"
+)
+"""Verbs of which what is named behind them goes from a greater length to a smaller one: ``trim 5/8 in to 1/4 in``."""
+_BEFORE_CHOICE = words("of every by to at with about within")
+_BEFORE_EASE = words(". , ; : and then to you we i gently") | frozenset(("\n", ""))
+"""What may stand before ``ease`` where it is a verb."""
 _CHOICE = words(
     "vary varies varying runs run anything fits fit suits suit suitable any wide widths sizes anywhere graded range"
     " ranges ranging depending somewhere between either"
@@ -31,6 +40,7 @@ _CHOICE = words(
 
 
 _STOPS = words(", . ; : ! ?")
+_SENTENCE_ENDS = words(". ; : ! ?") | frozenset("\n")
 _ARE = words("are is be measures measure")
 _LEAVES = words("leave leaves leaving allow allows keep pick add choose need needs want generous plenty use make")
 _CHOSEN = words("hem hems allowance allowances seam seams ease overlap turning turnings border borders margin")
@@ -172,8 +182,23 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
         words -= _HAS  # “straight skirts take a hem of 2 in to 3 in”
     moves = words & _MOVING and ("from" in before[-3:] or not words & _MOVING <= {"go", "going"})
     halved = one.value == 2 * other.value and not _HALVING.isdisjoint([*before, *within])
-    if moves or down or halved:
+    if moves or down or halved or _is_made_smaller(tokens, one):
         return False
     if "from" in tokens.words[max(0, one.first - 10) : one.first]:
         return before[-1:] == ["from"] and _leads_to_a_choice(before[:-1])
     return True
+
+
+def _is_made_smaller(tokens: Tokens, one: Measured) -> bool:
+    """Whether a verb before the range tells that the first length becomes the last: ``ease 14 in to 13 in``."""
+    first = max(0, one.first - _FAR)
+    before = tokens.words[first : one.first]
+    if not _BEFORE_CHOICE.isdisjoint(before[-1:]):
+        return False  # “gather a strip of 4 in to 3 in”, “trim it back by 5 to 3 mm”
+    for at in range(len(before) - 1, -1, -1):
+        if before[at] in _SENTENCE_ENDS:
+            return False
+        eases = before[at] == "ease" and word_at(tokens, first + at - 1) in _BEFORE_EASE
+        if eases or before[at] in _MAKING_SMALLER:
+            return True
+    return False
