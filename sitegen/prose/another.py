@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from itertools import takewhile
 
 from sitegen.prose.find import Measured, Reading
 from sitegen.prose.link_words import HEDGES, PLACES, RULERS
@@ -41,6 +40,9 @@ _IN_ALL = (["in", "all"], ["in", "total"], ["all", "told"])
 _WISHES = words("want need like have prefer plan add can count include")
 _OF_UNITS = PLACES | words("in inch cm mm m metre metres meter meters yd yds yard yards ft feet foot us eu")
 """Words in the heading of a column that tell its unit."""
+_SIZE_ROW = re.compile(r"[ \t]*\|?[ \t*]*(?:size[ \t]+)?(?:(?:x{0,3}|\d)[sl]|m|\d{1,2})[ \t*]*\|", re.IGNORECASE)
+_MOST_ROWS = 200
+"""Rows above a row of a table among which its headings are looked for, so that time grows with the text."""
 _SIGNS = words("+ − - × * plus minus times")
 _HEDGED_PAIRS = tuple((word, way) for word in ("just", "slightly", "bit", "little") for way in ("under", "over"))
 
@@ -94,19 +96,38 @@ def _goes_on_otherwise(after: list[str], before: str, both: tuple[Measured, Meas
 
 
 def _under_other_headings(reading: Reading, one: Measured, other: Measured) -> bool:
-    """Whether the columns of a table in which two lengths stand tell two measures, such as width and length."""
+    """Whether the columns of a table in which two lengths stand tell two measures, such as waist and band.
+
+    The unit in a heading is no part of its name: ``Waist`` and ``Waist cm`` are one measure. Without headings a row
+    that is named for a size tells several measures of it, and any other row one.
+    """
     text = reading.text
     first, second = reading.tokens.starts[one.first], reading.tokens.starts[other.first]
     begins = text.rfind("\n", 0, first) + 1
-    rows = text[:begins].splitlines()
-    above = list(takewhile(lambda row: "|" in row, reversed(rows)))
-    if not above:
-        return False
-    cells = above[-1].lower().split("|")
+    heading = _heading_above(text, begins)
+    if not heading:
+        return _SIZE_ROW.match(text, begins) is not None
+    cells = heading.lower().split("|")
     places = (text.count("|", begins, place) for place in (first, second))
-    headings = [cells[place].strip() if place < len(cells) else "" for place in places]
-    named = all(headings) and headings[0] != headings[1]
-    return named and _OF_UNITS.isdisjoint(re.findall(r"[a-z]+", " ".join(headings))) and '"' not in "".join(headings)
+    names = [_name_of_column(cells[place]) if place < len(cells) else frozenset[str]() for place in places]
+    return not (names[0] <= names[1] or names[1] <= names[0])
+
+
+def _heading_above(text: str, begins: int) -> str:
+    """The first row of the table whose row begins at this offset; empty for that row itself."""
+    heading = ""
+    for _ in range(_MOST_ROWS):
+        before = text.rfind("\n", 0, max(begins - 1, 0)) + 1
+        row = text[before : max(begins - 1, 0)]
+        if "|" not in row:
+            break
+        heading, begins = row, before
+    return heading
+
+
+def _name_of_column(heading: str) -> frozenset[str]:
+    """The words of a heading without those that tell its unit."""
+    return frozenset(re.findall(r"[^\W\d_]+", heading)) - _OF_UNITS
 
 
 def is_term(reading: Reading, one: Measured) -> bool:

@@ -89,6 +89,8 @@ def in_two_units(reading: Reading) -> Iterator[InTwoUnits]:
         if apart > _FARTHEST and not (told_elsewhere(reading, one, other) or asked(reading, one, other)):
             continue
         found = _pair(reading, counts, one, other, one.unit, other.unit)
+        if one is again and reading.tokens.words[one.behind : other.first] == ["|"]:
+            continue  # “| 28 in | 71 cm | 22 1/2 in |”: the cell before gave it already
         if found is not None and (found.sure or one is not again):
             again = other
             ratio = _ratio(one, other)

@@ -7,6 +7,7 @@ and pound agreement of 1959) and from how coarsely sewing books round it (common
 from __future__ import annotations
 
 import re
+import time
 from pathlib import Path
 
 import pytest
@@ -79,6 +80,36 @@ def test_the_columns_of_a_table_are_pairs_unless_their_headings_tell_two_measure
     row = "|---|---|---|\n| Strap | 5 in | 14 cm |\n"
     assert _wrong_pairs("| Piece | Inches | Metric |\n" + row)
     assert not _wrong_pairs("| Piece | Width | Length |\n" + row)
+    assert not _wrong_pairs("| Piece | Width in | Length cm |\n" + row)
+
+
+@pytest.mark.parametrize("heading", ["", "| Size | Waist | Waist cm | Band |\n|---|---|---|---|\n"])
+def test_a_cell_of_a_table_is_no_pair_of_the_next_where_the_one_before_gave_it_already(heading: str) -> None:
+    assert not _wrong_pairs(heading + '| S | 28" | 71 cm | 22 1/2" |')
+    assert not _wrong_pairs('| S | 71 cm | 22 1/2" |')
+
+
+@pytest.mark.parametrize(
+    "names", ["Waist in | Waist cm", "Waist | Waist", "Waist (inches) | cm", 'Waist (") | Waist (cm)']
+)
+def test_a_wrong_pair_in_a_table_is_told_once(names: str) -> None:
+    table = (
+        f'| Size | {names} | Band |\n|---|---|---|---|\n| S | 28" | 71 cm | 22 1/2" |\n| L | 32" | 91 cm | 25 1/2" |'
+    )
+    (found,) = _wrong_pairs(table)
+    assert (found.line, found.said) == (4, '32" | 91 cm')
+
+
+def test_the_headings_of_a_long_table_are_found_in_time_that_grows_with_it() -> None:
+    """Eight times the rows may take about eight times as long: twenty would show a square in it."""
+
+    def seconds(rows: int) -> float:
+        text = "| No | Band | Hip |\n|---|---|---|\n" + '| 5 | 28" | 95 cm |\n' * rows
+        begun = time.process_time()
+        assert not any(pair.agrees for pair in find_pairs(text))
+        return time.process_time() - begun
+
+    assert seconds(1200) < 20 * seconds(150)
 
 
 def test_sides_without_a_unit_have_the_unit_of_the_first_of_their_row() -> None:
