@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sitegen.findings import Severity
 from sitegen.prose.amounts import wrong_amounts
 from sitegen.prose.arithmetic import wrong_results
-from sitegen.prose.find import Measured, Reading, reading_of
+from sitegen.prose.find import Measured, Reading, line_starts, place_of, reading_of
 from sitegen.prose.order import out_of_order
+from sitegen.prose.packed import Packed, packed
 from sitegen.prose.pair import InTwoUnits, typed_of
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import in_two_units
@@ -20,6 +22,8 @@ from sitegen.quantities import RULER, Length, Ratio, System, Unit, decimal, pair
 _PARTS = frozenset(("percent", "share", "division", "halving", "band"))
 """Results that seldom come out even."""
 _HUNDREDTHS = 100
+_BLANKED = re.compile(r"  +")
+"""Where marks of Markdown stood."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +51,18 @@ def proofread(text: str, *, author: Unit | None = None, lines_of: str | None = N
     >>> proofread("Cut 16 in plus 1 in, so 18 in.")[0].should_be
     '17 in'
     """
-    return errors_of(reading_of(text, author=author, lines_of=lines_of))
+    short = packed(text)
+    if short is None:
+        return errors_of(reading_of(text, author=author, lines_of=lines_of))
+    file = text if lines_of is None else lines_of
+    lines = line_starts(file)
+    return tuple(_in_file(each, file, lines, short) for each in errors_of(reading_of(short.text, author=author)))
+
+
+def _in_file(one: TextFinding, file: str, lines: Sequence[int], short: Packed) -> TextFinding:
+    start, end = short.place(one.start), short.place(one.end)
+    line, column = place_of(lines, start)
+    return replace(one, said=file[start:end], start=start, end=end, line=line, column=column)
 
 
 def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
@@ -130,6 +145,7 @@ def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
             right = pair_for(one, other)
             first = " ".join(one.text.split())
             put = reading.text[span[0] : other.start] + right + reading.text[other.end : span[1]]
+            put = _BLANKED.sub(" ", put)
             working = (f"{first} = {show_in_unit(one.value, other.unit)}",)
             yield _error(
                 reading,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sitegen.prose.find.assemble import assembled
 from sitegen.prose.find.atoms import atoms_of
@@ -13,6 +13,7 @@ from sitegen.prose.find.context import in_context, with_settings
 from sitegen.prose.find.measured import Measured
 from sitegen.prose.find.tokens import Tokens, tokens_of
 from sitegen.prose.measurement import Kind, Measurement
+from sitegen.prose.packed import Packed, packed
 from sitegen.quantities import System, Unit
 
 _LINE_END = re.compile(r"\r\n|[\r\n]")
@@ -29,8 +30,7 @@ class Reading:
 
     def line_and_column(self, offset: int) -> tuple[int, int]:
         """Where an offset lies, both counted from 1."""
-        line = bisect_right(self.line_starts, offset)
-        return line, offset - self.line_starts[line - 1] + 1
+        return place_of(self.line_starts, offset)
 
     def measurements(self) -> tuple[Measurement, ...]:
         """What is measured, in order."""
@@ -71,8 +71,19 @@ def reading_of(text: str, *, author: Unit | None = None, lines_of: str | None = 
     tokens = tokens_of(text)
     atoms = atoms_of(tokens, text)
     unit = author or _author_unit([atom.unit for atom in atoms if atom.unit is not None])
-    lines = [0, *map(re.Match.end, _LINE_END.finditer(text if lines_of is None else lines_of))]
+    lines = line_starts(text if lines_of is None else lines_of)
     return Reading(text, tokens, with_settings(tokens, assembled(tokens, atoms, unit)), lines)
+
+
+def line_starts(text: str) -> list[int]:
+    """The offset at which each line begins."""
+    return [0, *map(re.Match.end, _LINE_END.finditer(text))]
+
+
+def place_of(starts: Sequence[int], offset: int) -> tuple[int, int]:
+    """The line and the column of an offset, both counted from 1."""
+    line = bisect_right(starts, offset)
+    return line, offset - starts[line - 1] + 1
 
 
 def read(text: str, *, author: Unit | None = None, lines_of: str | None = None) -> tuple[Measurement, ...]:
@@ -84,7 +95,18 @@ def read(text: str, *, author: Unit | None = None, lines_of: str | None = None) 
     >>> [found.text for found in read("Sew a 3/8 in seam, then press it for 10 seconds.")]
     ['3/8 in', '10 seconds']
     """
-    return reading_of(text, author=author, lines_of=lines_of).measurements()
+    short = packed(text)
+    if short is None:
+        return reading_of(text, author=author, lines_of=lines_of).measurements()
+    file = text if lines_of is None else lines_of
+    lines = line_starts(file)
+    return tuple(_in_file(each, file, lines, short) for each in reading_of(short.text, author=author).measurements())
+
+
+def _in_file(one: Measurement, file: str, lines: Sequence[int], short: Packed) -> Measurement:
+    start, end = short.place(one.start), short.place(one.end)
+    line, column = place_of(lines, start)
+    return replace(one, text=file[start:end], start=start, end=end, line=line, column=column)
 
 
 def _author_unit(units: Sequence[Unit]) -> Unit:
