@@ -8,7 +8,7 @@ from dataclasses import replace
 from sitegen.prose.find.atoms import Atom
 from sitegen.prose.find.bare import with_author_unit
 from sitegen.prose.find.carried import with_carried_units
-from sitegen.prose.find.measured import CIRCLE_NUMBERS, Measured, between
+from sitegen.prose.find.measured import CIRCLE_NUMBERS, Measured, between, word_at
 from sitegen.prose.find.numbers import Form
 from sitegen.prose.find.ranges import with_ranges
 from sitegen.prose.find.tokens import Tokens
@@ -23,11 +23,18 @@ LOOK_ALIKES = words(
     " numbers chapter part parts tension setting settings style option row rows group groups table line"
     " lines level version photo picture weight lesson session week day class year years grade pattern"
     " piece pieces point points stage cup dial programme program stitch card cards video section sheet"
-    " sheets volume tex tkt ticket denier ply speed gauge course round"
+    " sheets volume tex tkt ticket denier ply speed gauge course round room building"
 )
 """Words before a number that is no measurement, unless a unit says otherwise."""
-
-
+_NUMBERED = words(
+    "lesson lessons age ages aged step steps row rows page pages chapter chapters week weeks day days class classes"
+    " size sizes grade grades session sessions view views figure figures"
+)
+"""Words before ``3-8`` that make it a range of numbers, and no three eighths."""
+_BEHIND_LENGTHS = words("from away below above of in inch inside outside")
+_FOLK = words("people persons students kids children adults participants beginners sewists")
+_YEARS = range(1900, 2100)
+_BEFORE_YEARS = words("in since by during until till before after around spring summer autumn fall winter")
 _NEEDLES = {60: 8, 65: 9, 70: 10, 75: 11, 80: 12, 90: 14, 100: 16, 110: 18, 120: 19}
 """Sizes of needles in hundredths of a millimetre and in the older numbers, said together: ``an eighty twelve``
 (common practice, no source)."""
@@ -71,11 +78,26 @@ def _single(tokens: Tokens, atom: Atom) -> Measured:
         atom.form,
         decimals=atom.decimals,
         spoken=atom.spoken,
-        counted=atom.kind is None
-        and atom.form is not Form.FRACTION
-        and _is_counted(tokens, atom.first)
-        and not _is_a_side(tokens, atom.behind),
+        counted=atom.kind is None and _names(tokens, atom),
     )
+
+
+def _names(tokens: Tokens, atom: Atom) -> bool:
+    """Whether a number without a unit only names or counts: ``size 12``, ``rows 3-8``, ``3-8 people``, ``in 2024``."""
+    if atom.form is Form.FRACTION:
+        if tokens.words[atom.first + 1 : atom.first + 2] != ["-"] or atom.spoken:
+            return False
+        behind = word_at(tokens, atom.behind)
+        return behind in _FOLK or (word_at(tokens, atom.first - 1) in _NUMBERED and behind not in _BEHIND_LENGTHS)
+    if _is_a_side(tokens, atom.behind):
+        return False
+    return _is_counted(tokens, atom.first) or _is_a_year(tokens, atom)
+
+
+def _is_a_year(tokens: Tokens, atom: Atom) -> bool:
+    """Whether it is a year of our time behind a word that goes before one."""
+    whole = atom.form is Form.WHOLE and not atom.spoken and atom.value in _YEARS
+    return whole and word_at(tokens, atom.first - 1) in _BEFORE_YEARS and len(tokens.words[atom.first]) == 4
 
 
 def _is_a_side(tokens: Tokens, behind: int) -> bool:

@@ -48,6 +48,7 @@ _BEHIND_HEIGHT = words(
     "so and but tall is for which that she he i we you on in at with when from by to over nothing . , ; : ! ? )"
 )
 """What may stand behind inches that are said without their unit: ``five foot two``."""
+_HEIGHTS = (Form.WHOLE, Form.MIXED)
 _POINTING = frozenset(("this", "that", "each", "every", "which", "another"))
 """``this one`` is no number."""
 
@@ -203,7 +204,7 @@ def _feet_and_inches(tokens: Tokens, number: Number) -> Atom | None:
     value = tokens.value(at + 1)
     if value is None or value >= 12:
         return None
-    if tokens.words[at + 2 : at + 3] not in (['"'], ["″"], ["”"]):
+    if tokens.words[at + 2 : at + 3] not in (['"'], ["″"], ["”"], ["''"], ["’’"], ["′′"]):
         tall = number.value in _STATURES and tokens.touch(at + 1) and value.denominator == 1
         if not tall or tokens.word(number.first - 1) not in _BEFORE_STATURE:
             return None
@@ -221,7 +222,9 @@ def _height(tokens: Tokens, number: Number) -> Atom | None:
     if tokens.word(at) == "nothing":
         return Atom(number.value, Form.WHOLE, number.first, at, Kind.LENGTH, Unit.FT, None, number.spoken)
     inches = number_at(tokens, at) if at < len(tokens) else None
-    if inches is None or inches.first != at or inches.form is not Form.WHOLE or not 0 < inches.value < 12:
+    if inches is None or inches.first != at or inches.form not in _HEIGHTS or not 0 < inches.value < 12:
+        return None
+    if inches.form is Form.MIXED and not inches.spoken:
         return None
     if inches.behind < len(tokens) and tokens.words[inches.behind] not in _BEHIND_HEIGHT:
         return None

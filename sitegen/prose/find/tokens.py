@@ -28,7 +28,7 @@ _SKIPPED_NUMBERS = "|".join(
         r"\d{1,2}(?:\.\d)/\d{2,3}|(?:[5-9]\d|1[0-3]\d)/(?:[6-9]|1\d|2[0-2])(?![\d/])(?!\s?(?:in\b|inch|\"|cm|mm|yd|yard))",
         r"\d{1,4}(?:st|nd|rd|th)\b",
         r"(?:19|20)\d\ds\b",
-        r"[1-9]\d{0,2},\d{3}(?!\d)",
+        r"[1-9]\d{0,2},\d{3}(?!\d)(?!\s?(?:mm\b|millimet))",
     )
 )
 _SKIPPED = "|".join(
@@ -44,6 +44,15 @@ _SKIPPED = "|".join(
 )
 """Addresses, references, prices, dates, times of day, needle sizes, ordinals and codes; and a comma before three
 digits, which may part thousands or decimals: nobody can know."""
+_ORDINAL = r"(?:(?:ths?|nds?|rds?)\b)?"
+"""What some write behind a vulgar fraction: ``5/8ths of an inch``."""
+_THIN = r"[\u00a0\u2009\u202f]"
+_THOUSANDS = (
+    rf"[1-9]\d{{0,2}}(?:(?:,\d{{3}}){{1,2}}|(?:{_THIN}\d{{3}}){{1,2}}| 0\d\d)"
+    r"(?!\d)(?=\s?(?:mm\b|millimet))"
+)
+"""Millimetres in groups of three. Behind a blank that any typewriter has, only a group with a nought in front is one:
+``cut 2 150 mm strips`` tells of two."""
 _PARTS = (10, 12, 16, 32, 64)
 """Into how many parts, of more than nine, anything is divided in a vulgar fraction."""
 _WORD = rf"[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+"
@@ -55,22 +64,23 @@ _PLAIN_WORD = (
     rf"(?:{_WORD}(?=\s(?!\d)|[^\w\s.:'’]|_|{_NO_POINT}\.(?!\s?\d|\.)|:(?!/))"
     rf"|(?!(?i:{_MONTHS})){_WORD}(?=\s\d)) ?+"
 )
-_PLAIN_MARK = r"[^\w\s.'{$£€#]|\.(?![\d.])|'(?!')|[$£€#](?!\s?\d)"
+_PLAIN_MARK = r"[^\w\s.'’′{$£€#]|\.(?![\d.])|'(?!')|’(?!’)|′(?!′)|[$£€#](?!\s?\d)"
 _BLANK = r"[^\S\n]|\n(?![^\S\n]*\n)|_"
 # What most of a text is stands first, and is cut in one go: a run of words and marks with which nothing longer begins.
 _TOKEN = re.compile(
     rf"(?P<run>(?-i:(?:{_PLAIN_WORD}|{_PLAIN_MARK})(?:{_PLAIN_WORD}|{_PLAIN_MARK}|{_BLANK})*+))"
     rf"|(?P<skipped>{_SKIPPED})"
-    r"|(?P<number>(?<![\d⁄])(?:"
-    rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}})[/⁄](?P<bottom>\d{{1,3}})"
-    r"|(?P<top2>\d{1,3})[/⁄](?P<bottom2>\d{1,3})"
+    r"|(?P<number>(?<![\d⁄∕])(?:"
+    rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}})[/⁄∕](?P<bottom>\d{{1,3}}){_ORDINAL}"
+    rf"|(?P<top2>\d{{1,3}})[/⁄∕](?P<bottom2>\d{{1,3}}){_ORDINAL}"
     rf"|(?:(?P<whole3>\d{{1,6}}){_GLUE}?)?(?P<sign>[{_SIGNS}])"
+    rf"|(?P<thousands>{_THOUSANDS})"
     r"|(?P<decimal>\d{1,6}[.,]\d{1,6}|\.\d{1,6})"
     r"|(?P<integer>\d{1,9})"
-    r")(?![\d⁄]|/\d))"
+    r")(?![\d⁄∕]|/\d))"
     r"|(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)"
     r"|(?P<break>\n[^\S\n]*\n\s*)"
-    r"|(?P<mark>\.\.\.|''|[^\s\w])",
+    r"|(?P<mark>\.\.\.|''|’’|′′|[^\s\w])",
     re.IGNORECASE,
 )
 _PIECE = re.compile(rf"({_WORD}|[^\w\s])")
@@ -220,6 +230,8 @@ def _number(match: re.Match[str]) -> Printed | None:
     """The number; None for what is none, such as ``58/60 in``, which is two widths of cloth."""
     if integer := match["integer"]:
         return _whole(integer)
+    if thousands := match["thousands"]:
+        return _whole(re.sub(r"\D", "", thousands))
     try:
         value = number_of(match)
     except NotUnderstood:

@@ -10,7 +10,7 @@ from sitegen.prose.words import words
 from sitegen.quantities import UNIT_NAMES, Unit
 
 _LENGTHS = {name: unit for name, unit in UNIT_NAMES.items() if name.isalpha()} | {"ins": Unit.IN, "mil": Unit.MM}
-_MARKS = {'"': Unit.IN, "″": Unit.IN, "”": Unit.IN, "''": Unit.IN, "“": Unit.IN}
+_MARKS = {'"': Unit.IN, "″": Unit.IN, "”": Unit.IN, "''": Unit.IN, "“": Unit.IN, "’’": Unit.IN, "′′": Unit.IN}
 _THIN_SHEETS = words("vinyl plastic film pvc polythene clear thick mylar sheeting")
 _TIMES = words("second seconds sec secs minute minutes min mins hour hours hr hrs day days week weeks month months")
 _SECOND_THINGS = words("fold turn turning seam row line hem pass piece cut")
@@ -27,6 +27,12 @@ _BEHIND_PREPOSITION = words(
 """Words before which ``in`` is the preposition: ``join all 4 in the middle``, ``cut 2 in each size``."""
 _UNLESS_NAMED = words("front between pair row black white red blue")
 """The same, unless an article before the number makes it one thing: ``a 14 in front edge``."""
+_MONTHS = words("january february march april may june july august september october november december")
+_NUMBERED = words("room page pages chapter lesson")
+"""Words before a number that names something, so that ``in`` behind it is the preposition."""
+_BEHIND_INCHES = words("wide long deep high tall square from of by to and or")
+_DIVERSE = words("colours colors sizes shades fabrics prints ways places batches stages weeks days hours minutes")
+"""Words behind a second number before which ``in`` is the preposition: ``cut 4 in 2 colours``."""
 _AROUND = words("round around along ways")
 """Words behind ``all`` that tell where a length is added, where ``in all`` alone tells a total."""
 _MEASURED = words(
@@ -53,7 +59,7 @@ def unit_at(tokens: Tokens, number_first: int, index: int, *, whole: bool, text:
 
     ``whole`` says that the number is a whole one, which may count things: ``4 in the middle`` has no unit.
     """
-    if index >= len(tokens):
+    if index >= len(tokens) or _in_one(tokens, number_first, index):
         return None
     hyphen = tokens.words[index] in _HYPHENS and tokens.ends[index - 1] == tokens.starts[index]
     if hyphen and (index + 1 >= len(tokens) or tokens.ends[index] != tokens.starts[index + 1]):
@@ -143,6 +149,8 @@ def _preposition(tokens: Tokens, number_first: int, at: int, *, whole: bool) -> 
     if tokens.kinds[at - 1] is TokenKind.WORD:
         return True  # “one in twenty-five”: who writes the number as a word writes the unit too
     following = tokens.word(at + 1)
+    if _of_a_month(tokens, at + 1) or _of_numbered_things(tokens, number_first, at):
+        return True  # “I bought 3 in March”, “cut 4 in 2 colours”, “room 12 in building 4”
     if following == "all":
         return tokens.word(at + 2) not in _AROUND
     if not whole:
@@ -164,6 +172,32 @@ def _preposition(tokens: Tokens, number_first: int, at: int, *, whole: bool) -> 
     if following in _UNLESS_NAMED:
         return tokens.word(number_first - 1) not in ("a", "an", "the", "this", "your")
     return following in _CLOTHS and tokens.word(number_first - 1) in _CUTTING
+
+
+def _of_a_month(tokens: Tokens, at: int) -> bool:
+    """Whether a month stands here: ``may`` and ``march`` in small letters are verbs."""
+    return tokens.word(at) in _MONTHS and tokens.text[tokens.starts[at]].isupper()
+
+
+def _of_numbered_things(tokens: Tokens, number_first: int, at: int) -> bool:
+    """Whether the number before ``in`` names a room or a page, or things with a number of their own stand behind it."""
+    ahead = tokens.word(number_first - 1)
+    if ahead in _NUMBERED and tokens.kinds[at + 1 : at + 2] == [TokenKind.WORD]:
+        return tokens.word(at + 1) not in _BEHIND_INCHES
+    if tokens.value(at + 1) is None:
+        return False
+    if tokens.words[at + 1] == "1" and ahead in ("a", "an", "the", "this", "my", "your"):
+        behind = tokens.word(at + 2)
+        return bool(behind) and (behind == "foot" or behind not in _LENGTHS)  # “a 5 in 1 tool”
+    return tokens.word(at + 2) in _DIVERSE
+
+
+def _in_one(tokens: Tokens, first: int, behind: int) -> bool:
+    """Whether the number ends a name such as ``10-in-1`` or begins one."""
+    words = tokens.words
+    return (words[max(0, first - 3) : first] == ["-", "in", "-"] and words[first] == "1") or (
+        words[behind : behind + 4] == ["-", "in", "-", "1"]
+    )
 
 
 def _one_foot(tokens: Tokens, number_first: int, at: int) -> bool:
