@@ -158,6 +158,27 @@ def test_a_unit_is_told_from_a_preposition_and_a_length_from_a_count(text: str, 
     assert [one for one, _, _ in lengths(text)] == found
 
 
+@pytest.mark.parametrize(
+    ("text", "found", "kind", "value"),
+    [
+        ("a ratio of 1:1.5", "1:1.5", Kind.RATIO, Fraction(2, 3)),
+        ("it takes 1 h 30", "1 h 30", Kind.TIME, Fraction(3, 2)),
+        ("it takes 1 h 30 min", "1 h 30 min", Kind.TIME, Fraction(3, 2)),
+        ("an hour and a half", "an hour and a half", Kind.TIME, Fraction(3, 2)),
+        ("stitch length 2,5 – 3.", "2,5 – 3", Kind.STITCH, Fraction(5, 2)),
+        ("10 st/in", "10", Kind.STITCH, Fraction(10)),
+        ("3 times the width", "3 times", Kind.RATIO, Fraction(3)),
+    ],
+)
+def test_other_measurements_are_read_whole(text: str, found: str, kind: Kind, value: Fraction) -> None:
+    assert [(each.text, each.kind, each.low) for each in read(text)] == [(found, kind, value)]
+
+
+def test_both_sides_of_a_stitch_are_settings_and_how_often_is_no_ratio() -> None:
+    assert [each.kind for each in read("zigzag 3.5 wide and 2 long")] == [Kind.STITCH, Kind.STITCH]
+    assert read("Log in 5 times.") == ()
+
+
 def test_place_and_exact_value_stand_with_each() -> None:
     text = "First line.\nCut 3/8 in here."
     (found,) = read(text)
