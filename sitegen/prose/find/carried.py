@@ -19,6 +19,7 @@ _BEFORE_SHARES = words("in the each have last other shows roughly about it's to 
 _SIDES = words("wide long deep high tall across")
 _WIDTHS = {Unit.M: (Unit.CM, range(70, 321)), Unit.YD: (Unit.IN, range(27, 119))}
 """In which unit, and from what to what, the width of cloth is said that is bought by the metre or yard."""
+_MOST_PIECES = 6
 _ENDS = words(". , ; : ) wide or for and but in")
 _SUMS = frozenset(("+", "plus", "−", "minus", "less", "=", "equals", "makes", "is"))
 
@@ -108,6 +109,8 @@ def _multiplies(tokens: Tokens, one: Measured, other: Measured) -> bool:
         return one.form is Form.FRACTION and word in ("×", "*") and other.form is Form.WHOLE
     if word == "by":
         return False
+    if one.value <= _MOST_PIECES and one.value < other.value and _has_sides(tokens, other):
+        return True  # “2 × 27 cm × 18 cm”: who writes the unit of both sides counts with the first number
     before, after = word_at(tokens, one.first - 1), word_at(tokens, other.behind)
     return (
         (other.unit is not None and other.value * other.unit.mm < 26 and one.value <= 12)
@@ -116,6 +119,15 @@ def _multiplies(tokens: Tokens, one: Measured, other: Measured) -> bool:
         or after in ("=", "+", "plus", "makes", "equals", "is")
         or _product_follows(tokens, one, other)
     )
+
+
+def _has_sides(tokens: Tokens, one: Measured) -> bool:
+    """Whether a metric length with its own unit is the first side of two, with a unit each, behind a count."""
+    at = one.behind + 1
+    if one.unit not in (Unit.CM, Unit.MM) or one.carried or tokens.words[one.behind : at] != ["×"]:
+        return False
+    behind = tokens.words[at + 2 : at + 3]
+    return tokens.value(at) is not None and tokens.word(at + 1) in ("cm", "mm") and behind not in (["×"], ["x"], ["="])
 
 
 def _product_follows(tokens: Tokens, one: Measured, other: Measured) -> bool:

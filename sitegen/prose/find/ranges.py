@@ -150,7 +150,8 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
         offered = bool(_CHOICE & set(before)) and one.kind is not None
         if _is_in_a_row(tokens, one.first - 1, dash) or _is_in_a_row(tokens, other.behind, dash):
             return False  # “88 – 92 – 96 cm”, a size each
-        return (touching or (one.value < other.value and dash != "-") or offered) and not ends_sum
+        mixed = one.form is other.form is Form.MIXED and one.value < other.value and one.kind in (None, other.kind)
+        return (touching or (one.value < other.value and dash != "-") or offered or mixed) and not ends_sum
     return False
 
 
