@@ -104,7 +104,8 @@ def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:
             right = each.right
             terms = " ".join(reading.text[each.terms[0].start : each.terms[-1].end].split())
             said = reading.text[each.result.start : each.result.end]
-            span = each.result.start, each.result.end
+            unit_is_cut_short = each.result.unit is not None and each.result.unit.system is System.INCHES
+            span = each.result.start, each.result.end - (said.endswith(".") and not unit_is_cut_short)
             working = (f"{terms} = {right}",)
             yield _error(
                 reading, "written-sum", span, right, working, f"{terms} makes {right}, not {said.rstrip('.')}."

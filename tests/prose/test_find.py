@@ -72,6 +72,8 @@ def test_each_notation_is_read_whole(text: str, value: str, unit: str) -> None:
         ("1/4 to 3/8 in", Fraction(1, 4), Fraction(3, 8), "in"),
         ("3–5 cm", 3, 5, "cm"),
         ("3-8 inches", 3, 8, "in"),
+        ('2 1/2 - 3 1/2"', Fraction(5, 2), Fraction(7, 2), "in"),
+        ('1-1/2" - 2-1/2"', Fraction(3, 2), Fraction(5, 2), "in"),
     ],
 )  # fmt: skip
 def test_a_range_is_one_measurement(text: str, low: Fraction, high: Fraction, unit: str) -> None:
@@ -138,6 +140,9 @@ def test_other_kinds_are_told_apart(text: str, kind: Kind) -> None:
         ("Her mother told me 4 ft 2 on the phone.", ["4 ft 2"]),
         ("The bed is 4 ft 6 in wide.", ["4 ft 6 in"]),
         ("He is 5ft 10 and a half.", ["5ft 10 and a half"]),
+        ("Cut 2 × 27 cm × 18 cm.", ["27 cm", "18 cm"]),
+        ("A box of 20 × 27 cm × 18 cm.", ["20", "27 cm", "18 cm"]),
+        ("Fold 5 cm.\nthen 3 cm. 2 more follow, 4 cm. wide", ["5 cm", "3 cm", "4 cm."]),
         ("In 2024 I cut 3 inches.", ["3 inches"]),
         ("in 1998 we cut 2 cm off", ["2 cm"]),
         ("Cut 2 150 mm strips.", ["150 mm"]),

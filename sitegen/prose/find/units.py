@@ -43,6 +43,8 @@ _CLOTHS = words(
     " self main muslin calico canvas wool silk satin organza twill cloth lawn flannel"
 )
 _CUTTING = words("cut cutting make making need sew fold")
+_NO_ABBREVIATIONS = words("cm mm m")
+"""Units that need no point, so that one before a number or at the end of a line ends the sentence."""
 _FOOT_BEHIND = words("long wide of from apart by high deep square length piece strip lengths or and to")
 
 
@@ -213,6 +215,8 @@ def _behind_point(tokens: Tokens, at: int, text: str) -> int:
     behind = tokens.ends[at + 1]
     rest = text[behind : behind + 3].lstrip()
     ends = not rest or rest[0].isupper() or rest[0] in "\"”'’"
+    if tokens.words[at] in _NO_ABBREVIATIONS:
+        ends = ends or rest[0].isdigit() or tokens.opens_line(at + 2)
     return at + 1 if ends or at + 2 >= len(tokens) or tokens.kinds[at + 2] is TokenKind.BREAK else at + 2
 
 
