@@ -197,16 +197,22 @@ def _repeated(words: Sequence[Sequence[str]], cues: Sequence[_Open]) -> list[int
     """How many lines at the top of each cue the cue before has shown already.
 
     Live and automatic captions roll up: the last line stays while the next one appears below it, so each is in two
-    cues or more. A cue that is nothing but such a line is taken for one only in a file that rolls all through, since
-    a person may say a thing twice.
+    cues or more, and comes back even behind a silence in which nothing was shown. A cue that is nothing but such a
+    line is taken for one only in a file that rolls all through, since a person may say a thing twice.
     """
-    found = [0] * len(cues)
+    found, rolled, rolled_on = [0] * len(cues), 0, 0
+    touches = [False] * len(cues)
     for at in range(1, len(cues)):
-        if cues[at].begins - cues[at - 1].ends <= _TOUCHES and cues[at].begins >= cues[at - 1].begins:
+        if cues[at].begins >= cues[at - 1].begins:
             found[at] = _overlap(words[at - 1], words[at])
-    rolls = sum(1 for count in found if count) >= max(Fraction(2), (len(cues) - 1) * _ROLLING)
+            touches[at] = cues[at].begins - cues[at - 1].ends <= _TOUCHES
+            rolled += touches[at] and found[at] > 0
+            rolled_on += touches[at] and found[at] > 0 and any(words[at][found[at] :])
+    many = (len(cues) - 1) * _ROLLING
+    all_through, in_part = rolled >= max(2, many), rolled_on >= max(1, many)
     return [
-        count if rolls or any(line for line in lines[count:]) else 0 for count, lines in zip(found, words, strict=True)
+        count if all_through or (any(lines[count:]) and (close or in_part)) else 0
+        for count, lines, close in zip(found, words, touches, strict=True)
     ]
 
 

@@ -128,6 +128,30 @@ def test_rolling_subrip_with_overlapping_times_is_said_once() -> None:
     assert said("\n".join(cues)) == " ".join(lines)
 
 
+@pytest.mark.parametrize("silence", [2, 5, 60])
+def test_line_that_stays_behind_a_silence_is_said_once(silence: int) -> None:
+    again = f"{(9 + silence) // 60:02}:{(9 + silence) % 60:02}.000 --> 02:00.000"
+    text = (
+        "WEBVTT\n\n00:01.000 --> 00:05.000\nyou need half a yard of cotton\n\n"
+        "00:05.000 --> 00:09.000\nyou need half a yard of cotton\nand a yard and a half of cord\n\n"
+        f"{again}\nand a yard and a half of cord\nso the first thing is to cut it in half\n"
+    )
+    assert said(text) == (
+        "you need half a yard of cotton and a yard and a half of cord so the first thing is to cut it in half"
+    )
+    late = ROLLING + "\n00:00:20.000 --> 00:00:24.000\nand one inch\n<c>then</c> press it\n"
+    assert said(late) == "add half an inch and one inch then press it"
+
+
+def test_line_that_is_said_again_later_in_captions_that_do_not_roll_is_said_twice() -> None:
+    cues = ["Pin it", "Sew it", "Sew it\nand turn it", "Press it", "Fold it", "Trim it", "Trim it\nagain"]
+    times = [0, 2, 4, 6, 8, 10, 20]
+    text = "WEBVTT\n\n" + "\n\n".join(
+        f"00:{at:02}.000 --> 00:{at + 2:02}.000\n{cue}" for at, cue in zip(times, cues, strict=True)
+    )
+    assert said(text) == "Pin it Sew it and turn it Press it Fold it Trim it Trim it again"
+
+
 def test_thing_said_twice_is_said_twice() -> None:
     cues = ["Pin it.", "Pin it.", "Sew it.", "Press it.", "Turn it."]
     text = "WEBVTT\n\n" + "\n\n".join(f"00:0{n}.000 --> 00:0{n + 1}.000\n{cue}" for n, cue in enumerate(cues))
