@@ -209,7 +209,7 @@ def _repeated(words: Sequence[Sequence[str]], cues: Sequence[_Open]) -> list[int
             rolled += touches[at] and found[at] > 0
             rolled_on += touches[at] and found[at] > 0 and any(words[at][found[at] :])
     many = (len(cues) - 1) * _ROLLING
-    all_through, in_part = rolled >= max(2, many), rolled_on >= max(1, many)
+    all_through, in_part = rolled >= max(Fraction(2), many), rolled_on >= max(Fraction(1), many)
     return [
         count if all_through or (any(lines[count:]) and (close or in_part)) else 0
         for count, lines, close in zip(found, words, touches, strict=True)

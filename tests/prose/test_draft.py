@@ -106,6 +106,44 @@ def test_last_step_that_is_too_short_belongs_to_the_one_before() -> None:
     assert draft([(0, 25, f"Cut it. {LONG}."), (30, 32, "Next, thank you for watching.")]).steps == 1
 
 
+@pytest.mark.parametrize("stop", [".", ""])
+def test_step_that_is_called_by_its_number_is_one_however_short(stop: str) -> None:
+    said = [
+        (0, 6, f"Hello there, we make a cushion{stop}"),
+        (6, 12, f"{'S' if stop else 's'}tep one: cut two squares{stop}"),
+        (12, 18, f"{'S' if stop else 's'}tep 2, pin them{stop} Go back to step one if you must{stop}"),
+        (18, 24, f"{'Okay, s' if stop else 'okay s'}tep number three is to sew{stop}"),
+    ]
+    found = steps(draft(said))
+    assert [step["video"] for step in found] == ["0:00", "0:06", "0:12", "0:18"]
+    assert "step one if you must" in found[2]["text"].lower()
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["repeat step two on the other side", "go slow on step three", "as in step two", "Step one. Step one again.", "step two took me a day"],
+)  # fmt: skip
+def test_step_that_is_only_spoken_of_opens_none(said: str) -> None:
+    assert draft([(0, 4, "step one cut it"), (4, 9, f"and {said}"), (9, 12, "pin it")]).steps == 1
+
+
+def test_words_that_lead_to_an_opener_stay_with_it() -> None:
+    found = draft([(0, 25, LONG), (25, 60, f"and leave it okay so the first thing is to pin it {LONG}")])
+    assert steps(found)[1]["text"].startswith("Okay so the first thing is to pin it")
+    (step,) = steps(draft([(0, 5, "leave it lie"), (5, 9, "so the first thing is to pin it")]))
+    assert step["text"] == "Leave it lie. So the first thing is to pin it.\n"
+
+
+def test_step_never_begins_with_what_the_one_before_ended_with() -> None:
+    rolled = (
+        (0, 25, f"{LONG}\nand a yard of cord"),
+        (25, 30, "and a yard of cord\nand thread"),
+        (40, 70, f"and thread\nso the first thing is to cut it in half {LONG}"),
+    )
+    found = steps(draft(list(rolled)))
+    assert [step["text"].split()[:3] for step in found] == [["Lay", "it", "flat"], ["So", "the", "first"]]
+
+
 def test_pause_inside_a_measurement_parts_nothing() -> None:
     found = draft([(0, 25, f"{LONG} cut sixteen and"), (30, 60, f"a half inches {LONG}")])
     assert found.steps == 1
@@ -131,6 +169,11 @@ def test_captions_out_of_order_are_put_in_order() -> None:
         ("Next, turn it.", "Next, turn it"),
         ("Hi everyone. Today we make a neckband.", "Today we make a neckband"),
         ("Cut a strip that is sixteen and a half inches long, from the rib.", "Cut a strip"),
+        ("hey everybody welcome back to the channel today we are making a bag", "Today we are making a bag"),
+        ("Welcome to my sewing room! Today we hem a skirt.", "Today we hem a skirt"),
+        ("Welcome to the world of hems and seams", "Welcome to the world of hems and seams"),
+        ("Hi, and welcome! In this lesson we make a bag.", "In this lesson we make a bag"),
+        ("alright next up is the boxed corner", "The boxed corner"),
         ("Press. Then turn the whole thing right side out.", "Press"),
         ("12", "12"),
         ("Use a seam allowance of 5/8 inch (1.6 cm) here.", "Use a seam allowance of 5/8 inch"),

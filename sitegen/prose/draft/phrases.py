@@ -10,7 +10,7 @@ from itertools import pairwise
 from statistics import median_low
 
 from sitegen.prose.captions import Captions
-from sitegen.prose.draft.openers import OPENS_ANYWHERE
+from sitegen.prose.draft.openers import OPENS_ANYWHERE, only_leads_in
 
 _SENTENCE_END = re.compile(r"(?<=[.?!…])[\"”’)]?\s+(?=[^a-z\s])")
 _WORDS_OF_A_SENTENCE = 40
@@ -77,7 +77,11 @@ def _in_time(captions: Captions) -> Iterator[Phrase]:
 def _parted(whole: Iterable[Phrase], where: re.Pattern[str]) -> Iterator[Phrase]:
     """Each caption parted where a sentence or a step begins inside it."""
     for phrase in whole:
-        cuts = [0, *(match.end() for match in where.finditer(phrase.text) if match.end()), len(phrase.text)]
+        cuts = [0]
+        for match in where.finditer(phrase.text):
+            if match.end() and not (where is OPENS_ANYWHERE and only_leads_in(phrase.text[cuts[-1] : match.end()])):
+                cuts.append(match.end())
+        cuts.append(len(phrase.text))
         for start, end in pairwise(cuts):
             part = phrase.text[start:end].strip()
             if part:

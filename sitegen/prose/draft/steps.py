@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.prose.draft.openers import behind_lead_in, opens_step
+from sitegen.prose.draft.openers import behind_lead_in, heading_of, opens_step, refers
 from sitegen.prose.draft.phrases import Phrase, Talk
 from sitegen.prose.find import read
 
@@ -49,17 +49,33 @@ class Step:
 
 
 def steps_of(talk: Talk) -> tuple[Step, ...]:
-    """The steps of a talk. None is shorter than about 20 seconds or 25 words, unless the whole talk is."""
+    """The steps of a talk. None is shorter than about 20 seconds or 25 words, unless the whole talk is, or a step is
+    called by its number: “step two”."""
     groups: list[list[Phrase]] = []
+    called, last_is_called = 0, False
     for at, phrase in enumerate(talk.phrases):
         before = talk.phrases[at - 1] if at else None
-        if before is None or (_long_enough(groups[-1], phrase.begins) and _begins_step(talk, before, phrase)):
+        number = _called(talk, before, phrase)
+        calls = number is not None and number > called
+        if groups and int(phrase.begins) == int(groups[-1][0].begins):
+            calls = False  # two steps in one second would be one chapter of the video
+        if calls and number is not None:
+            called = number
+        if before is None or calls or (_long_enough(groups[-1], phrase.begins) and _begins_step(talk, before, phrase)):
             groups.append([])
+            last_is_called = calls
         groups[-1].append(phrase)
-    if len(groups) > 1 and not _long_enough(groups[-1], groups[-1][-1].ends):
+    if len(groups) > 1 and not last_is_called and not _long_enough(groups[-1], groups[-1][-1].ends):
         last = groups.pop()
         groups[-1] += last
     return tuple(_step(talk, group) for group in groups)
+
+
+def _called(talk: Talk, before: Phrase | None, phrase: Phrase) -> int | None:
+    """The number of the step that a phrase calls by it, at the head of a sentence where the captions have any."""
+    if before is None or before.text.endswith((".", "?", "!", "…")):
+        return heading_of(phrase.text)
+    return None if talk.with_stops or refers(before.text) or _goes_on(before, phrase) else heading_of(phrase.text)
 
 
 def _long_enough(group: Sequence[Phrase], until: Fraction) -> bool:
