@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -56,6 +56,12 @@ class _Proof:
         cue = self.captions.cue_at(finding.start) if self.captions is not None else None
         return clock(cue.begins) if cue is not None else ""
 
+    def words(self, found: Measurement | TextFinding) -> str:
+        """What a person reads at a place, in one line, without the tags of captions or the signs of Markdown."""
+        if self.captions is not None:
+            return self.captions.words(found.start, found.end)
+        return " ".join((found.text if isinstance(found, Measurement) else found.said).split())
+
 
 def run(options: argparse.Namespace) -> int:
     """Proofread and print."""
@@ -66,8 +72,14 @@ def run(options: argparse.Namespace) -> int:
         for name in options.files
         if (text := files.text(name, sys.stdin.buffer.read() if name == "-" else None, collector)) is not None
     ]
+    told = [(_finding(proof, each), proof, each) for proof in proofs for each in proof.findings]
+    spoken = {
+        finding: proof.captions.line_around(each.start, each.end)
+        for finding, proof, each in told
+        if proof.captions is not None
+    }
     findings = sorted(
-        [*collector.findings, *(_finding(proof, each) for proof in proofs for each in proof.findings)],
+        [*collector.findings, *(finding for finding, _, _ in told)],
         key=lambda finding: options.files.index(finding.place.file) if finding.place.file in options.files else 0,
     )
     if options.json:
@@ -78,7 +90,7 @@ def run(options: argparse.Namespace) -> int:
             print(marked_text(pieces_of(proof.text, proof.measurements, proof.findings)).rstrip("\n"))
         _unread(collector, files)
     else:
-        text = as_text(findings, files.source_line, colour=coloured(sys.stdout))
+        text = as_text(findings, files.source_line, colour=coloured(sys.stdout), shown=spoken.get)
         if text:
             print(text)
         measured = sum(len(proof.measurements) for proof in proofs)
@@ -94,7 +106,11 @@ def run(options: argparse.Namespace) -> int:
 def _proof(name: str, text: str) -> _Proof:
     captions = captions_of(text) if is_captions(text) else None
     said = captions.said if captions is not None else said_in_markdown(text)
-    return _Proof(name, text, captions, read(said, lines_of=text), proofread(said, lines_of=text))
+    measurements, findings = read(said, lines_of=text), proofread(said, lines_of=text)
+    if captions is not None:
+        measurements = tuple(replace(each, end=captions.behind_letter(each.end)) for each in measurements)
+        findings = tuple(replace(each, end=captions.behind_letter(each.end)) for each in findings)
+    return _Proof(name, text, captions, measurements, findings)
 
 
 def _unread(collector: Collector, files: LooseFiles) -> None:
@@ -107,7 +123,7 @@ def _finding(proof: _Proof, found: TextFinding) -> Finding:
     first_line = found.said.split("\n", 1)[0]
     place = Place(proof.file, found.line, found.column, found.column + len(first_line))
     message = f"At {time}: {found.message}" if time else found.message
-    return Finding(found.check, found.severity, place, message, found.said, found.should_be, found.working)
+    return Finding(found.check, found.severity, place, message, proof.words(found), found.should_be, found.working)
 
 
 def _data(proof: _Proof) -> dict[str, object]:
@@ -116,7 +132,7 @@ def _data(proof: _Proof) -> dict[str, object]:
         "file": proof.file,
         "measurements": [
             {
-                "text": each.text,
+                "text": proof.words(each),
                 "start": each.start,
                 "end": each.end,
                 "line": each.line,
@@ -136,7 +152,7 @@ def _data(proof: _Proof) -> dict[str, object]:
                 "line": each.line,
                 "column": each.column,
                 **({"time": proof.time_of(each)} if proof.captions is not None else {}),
-                "said": each.said,
+                "said": proof.words(each),
                 "should_be": each.should_be or None,
                 "working": list(each.working),
                 "message": each.message,

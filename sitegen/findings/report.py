@@ -12,6 +12,9 @@ from sitegen.findings.finding import Finding, Place, Severity
 SourceLine = Callable[[str, int], str]
 """Gives the text of one line of one file, empty when it is not to be had."""
 
+Shown = Callable[[Finding], tuple[str, int, int] | None]
+"""Gives a line to show instead of that of the file, and between which offsets of it the place lies; or None."""
+
 _COLOURS = {Severity.WRONG: "31", Severity.DOUBTFUL: "33", Severity.HINT: "36"}
 _WIDEST_SOURCE = 100
 _FEW = 6
@@ -37,7 +40,9 @@ def as_data(findings: Iterable[Finding]) -> list[dict[str, object]]:
     ]
 
 
-def as_text(findings: Sequence[Finding], source_line: SourceLine, *, colour: bool = False) -> str:
+def as_text(
+    findings: Sequence[Finding], source_line: SourceLine, *, colour: bool = False, shown: Shown = lambda _: None
+) -> str:
     """The findings grouped by file: place, message, source line with a marker, what to put, the working.
 
     What is said of many places in the same words, and stops nothing, comes once behind all files, with every place.
@@ -57,7 +62,7 @@ def as_text(findings: Sequence[Finding], source_line: SourceLine, *, colour: boo
             severity = paint(finding.severity.value, _COLOURS[finding.severity])
             lines.append(f"  {place}  {severity}  {finding.check}{size}")
             lines.extend(f"      {_printable(line)}" for line in finding.message.splitlines())
-            lines.extend(f"      {line}" for line in _marked(finding, source_line))
+            lines.extend(f"      {line}" for line in _marked(finding, source_line, shown))
             put = (paint(_printable(line), "32") for line in finding.should_be.splitlines())
             lines.extend(f"      {line}" for line in _labelled("put:", put))
             lines.extend(f"      {line}" for line in _labelled("how:", map(_printable, finding.working)))
@@ -109,18 +114,19 @@ def _labelled(label: str, lines: Iterable[str]) -> list[str]:
     return [f"{label if index == 0 else ' ' * len(label)}  {line}" for index, line in enumerate(lines)]
 
 
-def _marked(finding: Finding, source_line: SourceLine) -> list[str]:
+def _marked(finding: Finding, source_line: SourceLine, shown: Shown) -> list[str]:
     """The line of the file, cut to a readable width around the place, with carets under what was said."""
-    text = source_line(finding.place.file, finding.place.line).rstrip()
+    line = shown(finding) or _line_of_file(finding, source_line)
+    text = line[0].rstrip()
     if not text:
         return []
-    column = min(max(0, finding.place.column - 1), len(text))
+    column = min(max(0, line[1]), len(text))
     start = len(text) - len(text.lstrip())
     if len(text) - start > _WIDEST_SOURCE:
         start = max(start, column - _WIDEST_SOURCE * 2 // 3)
     start = min(start, column)
     stop = min(len(text), start + _WIDEST_SOURCE)
-    end = min(max(column + 1, finding.place.end_column - 1), max(stop, column + 1))
+    end = min(max(column + 1, line[2]), max(stop, column + 1))
     before = "… " if text[:start].strip() else ""
     behind = " …" if stop < len(text) else ""
     carets = "^" * max(1, _columns(text[column:end]))
@@ -128,6 +134,17 @@ def _marked(finding: Finding, source_line: SourceLine) -> list[str]:
         f"said: {before}{_printable(text[start:stop])}{behind}",
         f"      {' ' * _columns(before + text[start:column])}{carets}",
     ]
+
+
+def _line_of_file(finding: Finding, source_line: SourceLine) -> tuple[str, int, int]:
+    """The line where a place begins, and where in it the place begins and ends: at its end, if the place goes on."""
+    text, column = source_line(finding.place.file, finding.place.line), finding.place.column - 1
+    if finding.place.end_column:
+        return text, column, finding.place.end_column - 1
+    rest = " ".join(text[column:].split())
+    said = " ".join(finding.said.split())
+    goes_on = rest and said.startswith(rest) and said != rest
+    return text, column, len(text.rstrip()) if goes_on else column + 1
 
 
 def _printable(text: str) -> str:

@@ -23,11 +23,17 @@ _NUMBER = re.compile(r"[ \t]*\d{1,9}[ \t]*")
 _NO_WIDTH = "\ufdd0"
 """Stands where a tag stood: nothing in the words, a blank in ``said``. Unicode will never give it to a letter."""
 
+_EDGE = "\ufdd1"
+"""Stands where what is pointed at begins and ends; the noncharacter beside the other one."""
+_WIDEST = 2000
+"""Characters of the file that are looked at on either side of a place, so that long captions take no long time."""
+
 _MARK = re.compile(
     r"(?P<tag><(?:[/A-Za-z.][^<>]*|\d+:[^<>]*|)>|\{\\[^{}]*\}|♪|^[ \t]*(?:>>|&gt;&gt;)+)"
     r"|(?P<sound>\[[^\[\]0-9]*\])"
     r"|(?P<sign>&(?:\#\d{1,7}|\#[xX][0-9A-Fa-f]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});)"
 )
+_SIGN = re.compile(r"&[^&;]{2,32};")
 _ROLLING = Fraction(1, 4)
 """From this share of cues on that begin with what the cue before ended with, a file is one of rolling captions."""
 _TOUCHES = 1
@@ -53,12 +59,34 @@ class Captions:
     """A file of captions. ``said`` is as long as the file, blank wherever nothing is said, so that offsets agree.
 
     A line that is shown again by the next cue is said once, where it first stands. ``unclear`` holds the offsets of
-    the lines with times that could not be read; the words behind them follow upon the cue before.
+    the lines with times that could not be read; the words behind them follow upon the cue before. ``bare`` is ``said``
+    with a noncharacter wherever a tag stood, which parts no word; ``text`` the whole file.
     """
 
     said: str
     cues: tuple[Cue, ...]
     unclear: tuple[int, ...] = ()
+    bare: str = ""
+    text: str = ""
+
+    def words(self, start: int, end: int) -> str:
+        """What a person reads between two offsets of the file: no tags, and one space for any run of blanks."""
+        return " ".join(self.bare[start:end].replace(_NO_WIDTH, "").split())
+
+    def behind_letter(self, end: int) -> int:
+        """The offset behind a letter of which ``end`` is the first one behind: it may stand as ``&quot;`` in the file."""
+        sign = _SIGN.match(self.text, end - 1) if end > 0 and self.bare[end : end + 1] == _NO_WIDTH else None
+        return sign.end() if sign is not None else end
+
+    def line_around(self, start: int, end: int) -> tuple[str, int, int]:
+        """The words of the captions that hold two offsets, in one line, and where in it those between them stand."""
+        first, last = self.cue_at(start), self.cue_at(max(start, end - 1))
+        opens = max(first.start if first is not None else start, start - _WIDEST)
+        closes = min(max(end, last.end if last is not None else end), end + _WIDEST)
+        stretches = (self.bare[opens:start], self.bare[start:end], self.bare[end:closes])
+        marked = _EDGE.join(each.replace(_EDGE, "").replace(_NO_WIDTH, "") for each in stretches)
+        before, within, behind = " ".join(marked.split()).split(_EDGE)
+        return before + within + behind, len(before), len(before) + len(within)
 
     def cue_at(self, offset: int) -> Cue | None:
         """The cue in which an offset lies, or the last one before it."""
@@ -97,19 +125,19 @@ def captions_of(text: str) -> Captions:
     """
     opened, unclear = _read(text)
     repeated = _repeated([cue.words() for cue in opened], opened)
-    said = [" "] * len(text)
+    bare = [" "] * len(text)
     cues = []
     for cue, again in zip(opened, repeated, strict=True):
         for start, line in cue.lines[again:]:
-            words_of_line = line.replace(_NO_WIDTH, " ")
-            said[start : start + len(line)] = words_of_line
+            bare[start : start + len(line)] = line
             behind = start + len(line)
-            if words_of_line.strip() and behind < len(text):
-                said[behind] = "\n"  # a line of captions ends a breath, and the reader of numbers listens to it
+            if line.replace(_NO_WIDTH, " ").strip() and behind < len(text):
+                bare[behind] = "\n"  # a line of captions ends a breath, and the reader of numbers listens to it
         start, end = (cue.lines[0][0], cue.lines[-1][0] + len(cue.lines[-1][1])) if cue.lines else (cue.behind,) * 2
         words = "\n".join(line for line in cue.words()[again:] if line)
         cues.append(Cue(cue.begins, cue.ends, start, end, words))
-    return Captions("".join(said), tuple(cues), tuple(unclear))
+    whole = "".join(bare)
+    return Captions(whole.replace(_NO_WIDTH, " "), tuple(cues), tuple(unclear), whole, text)
 
 
 def clock(seconds: Fraction) -> str:

@@ -125,7 +125,8 @@ def _error(
     line, column = reading.line_and_column(span[0])
     said = reading.text[span[0] : span[1]]
     severity = Severity.WRONG if sure else Severity.DOUBTFUL
-    return TextFinding(check, severity, span[0], span[1], line, column, said, should_be, working, message)
+    put = " ".join(should_be.split())
+    return TextFinding(check, severity, span[0], span[1], line, column, said, put, working, message)
 
 
 def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:

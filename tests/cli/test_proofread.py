@@ -65,6 +65,18 @@ def test_offsets_are_those_of_a_file_with_windows_line_ends(tmp_path: Path, caps
     assert (found["line"], found["column"]) == (3, 11)
 
 
+@pytest.mark.parametrize("mark", ["", "\ufeff"])
+def test_offsets_are_those_of_the_text_that_a_program_reads(
+    mark: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "d.txt"
+    path.write_bytes(f"{mark}One 🙂\r\nSew 3/8 in.\r\n".encode())
+    main(["proofread", "--json", str(path)])
+    (found,) = json.loads(capsys.readouterr().out)[0]["measurements"]
+    with open(path, encoding="utf-8-sig", newline="") as file:
+        assert file.read()[found["start"] : found["end"]] == "3/8 in"
+
+
 def test_standard_input_is_read(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
     class Typed:
         buffer = io.BytesIO(b"Half of 9 in is 4 in.")
@@ -86,6 +98,46 @@ def test_captions_are_read_across_cues_and_tell_the_time(tmp_path: Path, capsys:
     (one,) = json.loads(capsys.readouterr().out)
     assert [each["low_mm"] for each in one["measurements"]] == [406.4, 19.05, 381]
     assert one["findings"][0]["time"] == "0:35"
+
+
+TAGGED = (
+    'WEBVTT\n\n00:01.000 --> 00:09.000\n<v Anna>Cut 5&quot;&nbsp;(15&nbsp;cm) &amp; mark &lt;3/8"&gt;.\n\n'
+    "00:10.000 --> 00:18.000\n<c.a>Sew</c> at<00:00:11.000><c> 5/8</c><c> inch,</c>\nthat's 2\n\n"
+    "00:18.000 --> 00:20.000\ncm <i>all</i> round\n"
+)
+
+
+def test_captions_are_shown_and_told_as_a_person_reads_them(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "talk.vtt"
+    path.write_text(TAGGED, encoding="utf-8")
+    assert main(["proofread", str(path)]) == 1
+    shown = capsys.readouterr().out
+    assert '      said: Cut 5" (15 cm) & mark <3/8">.\n                ^^^^^^^^^^\n      put:  5" (12.5 cm)\n' in shown
+    assert (
+        "      said: Sew at 5/8 inch, that's 2 cm all round\n"
+        "                   ^^^^^^^^^^^^^^^^^^^^^\n"
+        "      put:  5/8 inch, that's 1.6 cm\n"
+    ) in shown
+    main(["proofread", "--json", str(path)])
+    (one,) = json.loads(capsys.readouterr().out)
+    assert [each["text"] for each in one["measurements"]] == ['5"', "15 cm", '3/8"', "5/8 inch", "2 cm"]
+    assert [(each["said"], each["should_be"]) for each in one["findings"]] == [
+        ('5" (15 cm)', '5" (12.5 cm)'),
+        ("5/8 inch, that's 2 cm", "5/8 inch, that's 1.6 cm"),
+    ]
+    places = [TAGGED[each["start"] : each["end"]] for each in one["measurements"]]
+    assert places[:3] == ["5&quot;", "15&nbsp;cm", '3/8"']
+    main(["proofread", "--mark", str(path)])
+    assert '⟦[5&quot;]&nbsp;([15&nbsp;cm]) → 5" (12.5 cm)⟧' in capsys.readouterr().out
+
+
+def test_blanks_and_line_ends_are_one_space_in_the_data(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "d.txt"
+    path.write_text("Sew at 5/8\n   in   (2\n cm) here.\n", encoding="utf-8")
+    main(["proofread", "--json", str(path)])
+    (one,) = json.loads(capsys.readouterr().out)
+    assert [each["text"] for each in one["measurements"]] == ["5/8 in", "2 cm"]
+    assert [(each["said"], each["should_be"]) for each in one["findings"]] == [("5/8 in (2 cm)", "5/8 in (1.6 cm)")]
 
 
 def test_marked_text_shows_measurements_and_findings(draft: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -299,3 +299,25 @@ def test_the_line_is_asked_for_by_its_file_and_number() -> None:
     reader: Callable[[str, int], str] = asking
     as_text(FINDINGS, reader)
     assert asked == [("site.yaml", 1), ("site.yaml", 9), (TUTORIAL, 21), (TUTORIAL, 30)]
+
+
+def test_place_that_goes_on_in_the_next_line_is_marked_to_the_end_of_its_own() -> None:
+    line = "  half plus 4, so 31 and a half  "
+    said = "31 and a half\ninches"
+    finding = Finding("told-sum", Severity.DOUBTFUL, Place("step.yaml", 3, 19), "It makes 30.", said=said)
+    shown = as_text([finding], lambda *_: line).splitlines()
+    assert shown[3] == "      said: half plus 4, so 31 and a half"
+    assert shown[4] == "                            ^^^^^^^^^^^^^"
+    other = as_text([replace(finding, said="another text")], lambda *_: line).splitlines()
+    assert other[4].strip() == "^"
+
+
+def test_another_line_may_be_shown_than_that_of_the_file() -> None:
+    finding = Finding("unit-pair", Severity.WRONG, Place("talk.vtt", 5, 40, 44), "It is 1 in.", said="2 cm")
+    shown = as_text([finding], lambda *_: "<c> 2 cm</c>", shown=lambda _: ("cut 2 cm off", 4, 8)).splitlines()
+    assert shown[1:] == [
+        "  5:40  wrong  unit-pair",
+        "      It is 1 in.",
+        "      said: cut 2 cm off",
+        "                ^^^^",
+    ]
