@@ -102,7 +102,7 @@ def _signs(reading: Reading, signs: list[WrittenSum]) -> Iterator[TextFinding]:
     for each in signs:
         if not each.holds:
             right = each.right
-            terms = " ".join(reading.text[each.terms[0].start : each.terms[-1].end].split())
+            terms = each.shown(reading.text)
             said = reading.text[each.result.start : each.result.end]
             unit_is_cut_short = each.result.unit is not None and each.result.unit.system is System.INCHES
             span = each.result.start, each.result.end - (said.endswith(".") and not unit_is_cut_short)

@@ -42,6 +42,8 @@ _SIGNS = {"–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
 _GOES_ON = re.compile(r"[+−×÷][^\d\n.=;:]*$")
 """A sign before a term, or before the name of one: the sum began before, in a way that is not read here."""
 _NAMED = 40
+_MOST_SHOWN, _FIRST_SHOWN = 12, 4
+"""So many terms are shown, or so many at the head of a longer sum."""
 _HALF_PERCENT = Fraction(1, 200)
 
 
@@ -80,6 +82,19 @@ class WrittenSum:
         bare = all(term.unit is None for term in self.terms) and not set(self.signs) <= {"+", "−"}
         whole = unit is not None and said.in_unit(unit).denominator == 1
         return bare and whole and unit is not None and abs(said.mm - makes.mm) * 2 < unit.mm
+
+    def shown(self, text: str) -> str:
+        """The terms as they stand in the text, of very many the first few and the last."""
+
+        def said(start: int, end: int) -> str:
+            return " ".join(text[start:end].split())
+
+        if len(self.terms) <= _MOST_SHOWN:
+            return said(self.terms[0].start, self.terms[-1].end)
+        return (
+            f"{said(self.terms[0].start, self.terms[_FIRST_SHOWN].start)} …"
+            f" {said(self.terms[-2].end, self.terms[-1].end)} ({len(self.terms)} terms)"
+        )
 
     @property
     def holds(self) -> bool:

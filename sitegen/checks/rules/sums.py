@@ -44,7 +44,7 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
             continue
         start, end = each.result.start, each.result.end
         said, right = part.text[start:end], each.right
-        terms = " ".join(part.text[each.terms[0].start : each.terms[-1].end].split())
+        terms = each.shown(part.text)
         yield Finding(
             "written-sum",
             Severity.WRONG,
