@@ -22,18 +22,23 @@ def set_up(command: argparse.ArgumentParser) -> None:
     )
     command.epilog = "Exit code: 0 the folder was made, 2 something could not be read or written."
     command.add_argument("folder", metavar="FOLDER", help="the folder to make; it must not be there, or be empty")
-    command.add_argument("--captions", metavar="FILE", help="the captions of a video, WebVTT (.vtt) or SubRip (.srt)")
+    command.add_argument(
+        "--captions",
+        metavar="FILE",
+        help="the captions of a video, WebVTT (.vtt) or SubRip (.srt), or - for standard input",
+    )
 
 
 def run(options: argparse.Namespace) -> int:
     """Draft, write, and say what to do next."""
     captions = draft = None
     if options.captions is not None:
-        captions = _captions(options.captions)
-        draft = drafted(captions, Path(options.captions).name) if captions is not None else None
+        named = "standard input" if options.captions == "-" else options.captions
+        captions = _captions(named, sys.stdin.buffer.read() if options.captions == "-" else None)
+        draft = drafted(captions, Path(named).name) if captions is not None else None
         if draft is None:
             if captions is not None:
-                _refuse(f"Nothing is said in {options.captions}, so there is nothing to draft.")
+                _refuse(f"Nothing is said in {named}, so there is nothing to draft.")
             return COULD_NOT
     try:
         write_new_folder(Path(options.folder), draft.files if draft is not None else empty_folder())
@@ -47,10 +52,10 @@ def run(options: argparse.Namespace) -> int:
     return NOTHING_WRONG
 
 
-def _captions(name: str) -> Captions | None:
-    """The captions in a file; None, with a message, when there are none."""
+def _captions(name: str, data: bytes | None) -> Captions | None:
+    """The captions in a file, or in the bytes given instead; None, with a message, when there are none."""
     collector, files = Collector(), LooseFiles()
-    text = files.text(name, None, collector)
+    text = files.text(name, data, collector)
     if text is None:
         print(as_text(collector.findings, files.source_line), file=sys.stderr)
         _refuse(f"The captions in {name} could not be read.")

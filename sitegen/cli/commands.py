@@ -34,7 +34,9 @@ def run(arguments: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
     given = sys.argv[1:] if arguments is None else list(arguments)
-    options = parser(next((each for each in given if each in HELP), None)).parse_args(given)
+    options, unknown = parser(next((each for each in given if each in HELP), None)).parse_known_args(given)
+    if unknown:
+        options.command.error(f"unrecognized arguments: {' '.join(unknown)}")
     try:
         code: int = options.run(options)
         sys.stdout.flush()
@@ -66,5 +68,5 @@ def parser(asked: str | None) -> argparse.ArgumentParser:
         if name == asked:
             module = import_module(f"sitegen.cli.{name}")
             module.set_up(command)
-            command.set_defaults(run=module.run)
+            command.set_defaults(run=module.run, command=command)
     return top

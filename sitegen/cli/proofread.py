@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 import sys
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
@@ -34,11 +36,20 @@ def set_up(command: argparse.ArgumentParser) -> None:
         " that is written out in words or signs, and holds inches against centimetres."
     )
     command.epilog = "Exit code: 0 nothing wrong, 1 something wrong, 2 a file could not be read."
-    command.add_argument("files", metavar="FILE", nargs="+", help="a text, or - for standard input")
+    command.add_argument("files", metavar="FILE", nargs="+", help="a text, or - for standard input; each is read once")
     way = command.add_mutually_exclusive_group()
     way.add_argument("--json", action="store_true", help="print measurements and findings as a JSON list")
     way.add_argument("--mark", action="store_true", help="print the text with every measurement and finding marked")
-    way.add_argument("--html", metavar="OUT", help="write the marked text as one page")
+    way.add_argument("--html", metavar="OUT", type=_page, help="write the marked text as one page")
+
+
+def _page(name: str) -> str:
+    """The name of the page to write. Raises ArgumentTypeError for what can be no file."""
+    if name == "-":
+        raise argparse.ArgumentTypeError("the page needs the name of a file, such as marked.html; it is not printed")
+    if name.endswith(("/", os.sep)):
+        raise argparse.ArgumentTypeError(f"{name} names a folder; name the file too, such as {name}marked.html")
+    return name
 
 
 @dataclass(frozen=True)
@@ -67,9 +78,10 @@ def run(options: argparse.Namespace) -> int:
     """Proofread and print."""
     collector = Collector()
     files = LooseFiles()
+    names = _each_once(options.files)
     proofs = [
         _proof(name, text)
-        for name in options.files
+        for name in names
         if (text := files.text(name, sys.stdin.buffer.read() if name == "-" else None, collector)) is not None
     ]
     told = [(_finding(proof, each), proof, each) for proof in proofs for each in proof.findings]
@@ -80,7 +92,7 @@ def run(options: argparse.Namespace) -> int:
     }
     findings = sorted(
         [*collector.findings, *(finding for finding, _, _ in told)],
-        key=lambda finding: options.files.index(finding.place.file) if finding.place.file in options.files else 0,
+        key=lambda finding: names.index(finding.place.file) if finding.place.file in names else 0,
     )
     if options.json:
         print(json.dumps([_data(proof) for proof in proofs], ensure_ascii=False, indent=2))
@@ -93,14 +105,34 @@ def run(options: argparse.Namespace) -> int:
         text = as_text(findings, files.source_line, colour=coloured(sys.stdout), shown=spoken.get)
         if text:
             print(text)
-        measured = sum(len(proof.measurements) for proof in proofs)
-        looked_at = f"{_count(len(proofs), 'file')}, {_count(measured, 'measurement')}"
-        print(count_line(findings, looked_at=looked_at))
+        print(_counted(proofs, findings))
     if options.html and not _write(options.html, proofs):
         return COULD_NOT
     if collector.any_unread:
         return COULD_NOT
     return SOMETHING_WRONG if any(finding.severity is Severity.WRONG for finding in findings) else NOTHING_WRONG
+
+
+def _each_once(names: Sequence[str]) -> list[str]:
+    """The names without those that lead to a file once more, however they are written."""
+    found: dict[str, str] = {}
+    for name in names:
+        try:
+            whole = name if name == "-" else os.path.realpath(name)
+        except (OSError, ValueError):  # no file can have such a name, which is told when it is read
+            whole = name
+        found.setdefault(whole, name)
+    return list(found.values())
+
+
+def _counted(proofs: Sequence[_Proof], findings: Sequence[Finding]) -> str:
+    """The last line: how much was read, what was found in it, and how many files could not be read."""
+    unread = len({finding.place.file for finding in findings if finding.unread})
+    measured = sum(len(proof.measurements) for proof in proofs)
+    looked_at = f"{_count(len(proofs), 'file')}, {_count(measured, 'measurement')}"
+    counted = count_line([finding for finding in findings if not finding.unread], looked_at=looked_at)
+    lines = [counted] if proofs else []
+    return "\n".join([*lines, *([f"{_count(unread, 'file')} could not be read."] if unread else [])])
 
 
 def _proof(name: str, text: str) -> _Proof:

@@ -74,7 +74,7 @@ class Captions:
         return " ".join(self.bare[start:end].replace(_NO_WIDTH, "").split())
 
     def behind_letter(self, end: int) -> int:
-        """The offset behind a letter of which ``end`` is the first one behind: it may stand as ``&quot;`` in the file."""
+        """The offset in the file behind a letter of ``said`` that ends at ``end``: it may stand there as ``&quot;``."""
         sign = _SIGN.match(self.text, end - 1) if end > 0 and self.bare[end : end + 1] == _NO_WIDTH else None
         return sign.end() if sign is not None else end
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import re
 import tempfile
@@ -219,6 +220,21 @@ def test_captions_that_are_not_there_write_nothing(tmp_path: Path, capsys: pytes
     assert main(["begin", str(tmp_path / "mine"), "--captions", str(tmp_path)]) == 2
     assert "nothing was written" in capsys.readouterr().err
     assert standing(tmp_path) == set()
+
+
+def test_captions_are_read_from_standard_input(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    class Typed:
+        buffer = io.BytesIO(TALK.encode())
+
+    monkeypatch.setattr("sys.stdin", Typed())
+    assert main(["begin", str(tmp_path / "mine"), "--captions", "-"]) == 0
+    assert "3 steps" in capsys.readouterr().out
+    assert (tmp_path / "mine/tutorials/standard-input/tutorial.yaml").exists()
+    Typed.buffer = io.BytesIO(b"Cut it.")
+    assert main(["begin", str(tmp_path / "other"), "--captions", "-"]) == 2
+    assert "standard input holds no captions." in capsys.readouterr().err
 
 
 def test_folder_that_holds_something_is_left_as_it_is(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -86,6 +86,88 @@ def test_standard_input_is_read(monkeypatch: pytest.MonkeyPatch, capsys: pytest.
     assert json.loads(capsys.readouterr().out)[0]["file"] == "-"
 
 
+def test_each_file_is_read_once_however_often_it_is_named(
+    draft: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    class Typed:
+        buffer = io.BytesIO(b"Half of 9 in is 4 in.")
+
+    monkeypatch.setattr("sys.stdin", Typed())
+    monkeypatch.chdir(draft.parent)
+    assert main(["proofread", "draft.md", "-", "./draft.md", "-", str(draft)]) == 1
+    shown = capsys.readouterr().out
+    assert shown.endswith("\n2 files, 6 measurements: 2 wrong\n")
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("-", "the page needs the name of a file, such as marked.html; it is not printed"),
+        ("adir.html/", "adir.html/ names a folder; name the file too, such as adir.html/marked.html"),
+    ],
+)
+def test_page_needs_the_name_of_a_file(
+    name: str, told: str, draft: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(draft.parent)
+    with pytest.raises(SystemExit) as stop:
+        main(["proofread", "draft.md", "--html", name])
+    assert stop.value.code == 2
+    assert told in capsys.readouterr().err
+    assert [path.name for path in draft.parent.iterdir()] == ["draft.md"]
+
+
+def test_unknown_option_is_told_with_the_usage_of_the_command(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as stop:
+        main(["proofread", "--bogus", "x"])
+    assert stop.value.code == 2
+    said = capsys.readouterr().err
+    assert said.startswith("usage: sitegen proofread ")
+    assert "unrecognized arguments: --bogus" in said
+
+
+@pytest.mark.parametrize("also", [False, True])
+def test_file_that_could_not_be_read_is_counted_as_such(
+    also: bool, draft: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["proofread", str(draft.parent / "no.txt"), *([str(draft)] if also else [])]) == 2
+    counted = "1 file, 3 measurements: 1 wrong\n" if also else ""
+    assert capsys.readouterr().out.endswith(f"\n\n{counted}1 file could not be read.\n")
+
+
+@pytest.mark.parametrize(
+    ("data", "told"),
+    [
+        ("Cut 5 in (15 cm). 🙂\n".encode("utf-16-le"), "This file is saved as UTF-16 without a byte order mark"),
+        ("Cut 5 in (15 cm). 🙂\n".encode("utf-16-be"), "This file is saved as UTF-16 without a byte order mark"),
+        (b"\x89PNG\r\n\x1a\n\x00\x00", "This is no text, but a picture (PNG). A file of plain text is expected here."),
+        (b"PK\x03\x04\x14\x00", "This is no text, but a packed file (ZIP, or a document of an office program)."),
+        (bytes(range(256)) * 3, "This is no text, its bytes are not those of letters."),
+        ("Säume von 1½ cm".encode("cp1252"), "This file is not saved as UTF-8: the byte E4 stands here"),
+        ("Шов 2 см".encode("cp1251"), "This file is not saved as UTF-8: the byte D8 stands here"),
+        (b"Cut 5 in\x00 (15 cm).", "There is a zero byte here"),
+    ],
+)  # fmt: skip
+def test_file_that_is_no_text_in_utf_8_is_told_for_what_it_is(
+    data: bytes, told: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "file.txt"
+    path.write_bytes(data)
+    assert main(["proofread", str(path)]) == 2
+    assert told in capsys.readouterr().out
+
+
+def test_sum_of_very_many_terms_is_told_by_the_first_and_the_last(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "long.txt"
+    path.write_text("1 + " * 300 + "2 cm = 5 cm\n", encoding="utf-8")
+    assert main(["proofread", str(path)]) == 1
+    shown = capsys.readouterr().out
+    assert "1 + 1 + 1 + 1 + … + 2 cm (301 terms) makes 302 cm, not 5 cm." in shown
+    assert "how:  1 + 1 + 1 + 1 + … + 2 cm (301 terms) = 302 cm" in shown
+
+
 def test_captions_are_read_across_cues_and_tell_the_time(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     path = tmp_path / "talk.vtt"
     path.write_text(TALK, encoding="utf-8")
