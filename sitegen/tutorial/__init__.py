@@ -15,6 +15,7 @@ from sitegen.tutorial.compute import (
     made_together,
     more_cloth,
     pleated_width,
+    sides_to_tell,
     size_advice,
     size_rule,
     supposing,
@@ -41,6 +42,7 @@ from sitegen.tutorial.making import (
     unjoined,
 )
 from sitegen.tutorial.model import (
+    AXES,
     SIDES,
     Accepted,
     Amount,
@@ -103,6 +105,7 @@ from sitegen.tutorial.video_time import video_seconds
 from sitegen.tutorial.views import combinations
 
 __all__ = [
+    "AXES",
     "MOST_DRAWN_MARKS",
     "MOST_DRAWN_RATIO",
     "MOST_DRAWN_STRIPS",
@@ -191,6 +194,7 @@ __all__ = [
     "seam_of",
     "seams_of",
     "seat_of",
+    "sides_to_tell",
     "size_advice",
     "size_rule",
     "stated_width",

@@ -8,9 +8,8 @@ from sitegen.checks.registry import check
 from sitegen.checks.told import listed
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import RULER
-from sitegen.tutorial import Computed, Elastic, Piece, Tutorial, part_of
+from sitegen.tutorial import AXES, Computed, Elastic, Piece, Tutorial, part_of
 
-_AXES = (("length", "top", "bottom"), ("width", "left", "right"))
 _LEGS = (
     "seam_allowance: 1 cm\nbody: {waist: 60 cm}\nfabrics: {main: {name: cotton, structure: woven}}\n"
     "pieces: {leg: {cut: 2, fabric: main, finished: {length: 50 cm}, sides: {top: SIDE, bottom: raw},"
@@ -56,8 +55,7 @@ def casing_nowhere(elastic: Elastic, computed: Computed) -> Iterator[Finding]:
 
 def _is_worked_out(piece: Piece) -> bool:
     """Whether a cut or finished size of the piece follows from what becomes of its sides."""
-    given = {"length": piece.length, "width": piece.width}
-    return any(given[axis] is not None and {first, second} <= piece.sides.keys() for axis, first, second in _AXES)
+    return any(piece.given_along(axis) is not None and not piece.untold_sides(axis) for axis in AXES)
 
 
 def _seats(elastic: Elastic, tutorial: Tutorial) -> set[str]:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.checks.registry import check
+from sitegen.checks.rules.cut_size_unknown import is_without_sides
 from sitegen.findings import Finding, Severity
 from sitegen.tutorial import Claim, Computed, words_of
 
 _PARTS = {
+    "piece": "the piece has that length or width, as cut or finished, and its sides say what lies at both ends of it",
     "change": "its piece has the length, the line or the taper from which it follows",
     "boxed": "the panel has its finished length and width, and all four of its sides",
     "drops": "its fabric has a width, and a repeat where the print is matched",
@@ -35,9 +37,14 @@ _LEG = (
 )
 def claim_unheld(claim: Claim, computed: Computed) -> Iterator[Finding]:
     """A number that is written although it can be computed can be worked out in some size: what it follows from is
-    there. This looks at changes, darts, boxed corners, drops and repeats."""
+    there. This looks at pieces, changes, darts, boxed corners, drops and repeats; of
+    a piece of which only its finished size is known, cut-size-unknown speaks."""
     needs = _PARTS.get(claim.part)
     if needs is None or any(computed.number(claim.lengths.name, size) for size in range(computed.tutorial.size_count)):
+        return
+    piece_name, _, field = claim.lengths.name.partition(".")
+    piece = computed.tutorial.pieces.get(piece_name)
+    if claim.part == "piece" and piece is not None and is_without_sides(piece, field.partition("_")[2]):
         return
     yield Finding(
         "claim-unheld",

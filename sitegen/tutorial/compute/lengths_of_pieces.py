@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from sitegen.quantities import Worked, plus, work
@@ -9,35 +10,33 @@ from sitegen.sewing import End, allowance, ease
 from sitegen.tutorial.compute.given import edge_number, lengths_maker, need, words_of, wrapped_edges
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.model import Girth, Joined, Piece, Tutorial
-
-_AXES = {"length": ("top", "bottom"), "width": ("left", "right")}
+from sitegen.tutorial.model import AXES, SIDES, Girth, Joined, Piece, Tutorial
 
 
 def define_pieces(tutorial: Tutorial, numbers: Numbers) -> None:
     """Cut and finished length and width of every piece that gives one of them."""
     for piece in tutorial.pieces.values():
-        for axis, sides in _AXES.items():
-            _define_axis(piece, axis, sides, tutorial, numbers)
+        for axis in AXES:
+            _define_axis(piece, axis, tutorial, numbers)
     for joined in tutorial.joined.values():
         numbers.define(f"{joined.key}.joined_length", lambda size, j=joined: _joined(j, tutorial, numbers, size))  # type: ignore[misc]
     for girth in tutorial.girths.values():
         _define_girth(girth, tutorial, numbers)
 
 
-def _define_axis(piece: Piece, axis: str, sides: tuple[str, str], tutorial: Tutorial, numbers: Numbers) -> None:
-    lengths = piece.length if axis == "length" else piece.width
+def _define_axis(piece: Piece, axis: str, tutorial: Tutorial, numbers: Numbers) -> None:
+    lengths = piece.given_along(axis)
     if lengths is None:
         return
     cut, finished = f"{piece.key}.cut_{axis}", f"{piece.key}.finished_{axis}"
     first, second = (cut, finished) if not piece.finished_given else (finished, cut)
     numbers.define(first, lengths_maker(lengths, numbers, words_of(first)))
-    if not all(side in piece.sides for side in sides):
+    if piece.untold_sides(axis):
         return
     computed = allowance.finished_length if second == finished else allowance.cut_length
 
     def other(size: int) -> Worked:
-        ends = [end_of(piece, side, tutorial, numbers, size) for side in sides]
+        ends = [end_of(piece, side, tutorial, numbers, size) for side in AXES[axis]]
         return computed(words_of(second), numbers.at(first, size), ends)
 
     numbers.define(second, other)
@@ -75,6 +74,13 @@ def taken_at(piece: Piece, side: str, computed: Computed, size: int) -> Worked |
         return end_of(piece, side, computed.tutorial, computed.numbers, size).taken if side in piece.sides else None
     except (Missing, Circle, ZeroDivisionError):
         return None
+
+
+def sides_to_tell(piece: Piece, axes: Iterable[str]) -> str:
+    """An example of what to write at the sides of which nothing is said: ``sides: {top: seam, bottom: seam}``."""
+    untold = [side for axis in axes for side in piece.untold_sides(axis)]
+    told = {side: name.name for side, name in piece.sides.items()} | dict.fromkeys(untold, "seam")
+    return f"sides: {{{', '.join(f'{side}: {told[side]}' for side in SIDES if side in told)}}}"
 
 
 def _joined(joined: Joined, tutorial: Tutorial, numbers: Numbers, size: int) -> Worked:

@@ -8,13 +8,15 @@ from typing import Protocol
 from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import Length
 from sitegen.tutorial.compute.given import edge_names, words_of
+from sitegen.tutorial.compute.lengths_of_pieces import sides_to_tell
 from sitegen.tutorial.compute.numbers import MOST_LINKS, Circle, Impossible, LongChain, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.model import PLAIN_SIDES, Reference, Step, Tutorial
+from sitegen.tutorial.model import AXES, PLAIN_SIDES, Piece, Reference, Step, Tutorial
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 
 _SIZE = "size"
 _CORNERS = "boxed corners"
+_SIZES_OF_CLOTH = ("cut_", "finished_")
 _DRAWABLE = "band, hem, change, dart, boxed corners, spacing, gather, pleats or binding to draw"
 _ASKED = {
     Asked.SEAM: "seam to draw, by one of its edges,",
@@ -37,8 +39,11 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
     for reference, known, what in _expected(computed):
         if reference.name in known or _is_unread(reference.name, computed.tutorial):
             continue
-        near = nearest(reference.name, known)
-        if near:
+        near = tuple(name for name in nearest(reference.name, known) if _is_same_measure(reference.name, name))
+        piece, axis = _cut_size(reference.name, computed.tutorial)
+        if piece is not None:
+            hint = f" It follows from what lies at each end of the {axis}: {sides_to_tell(piece, [axis])}."
+        elif near:
             hint = f" Nearest: {', '.join(near)}."
         elif known:
             hint = f" Known are: {', '.join(sorted(known)[:8])}."
@@ -49,8 +54,24 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
             reference.place,
             f"There {'are' if what == _CORNERS else 'is'} no {what} “{reference.name}”.{hint}",
             said=reference.name,
-            should_be=near[0] if near else "",
+            should_be=near[0] if near and piece is None else "",
         )
+
+
+def _is_same_measure(asked: str, known: str) -> bool:
+    """Whether a name may be told as the nearest: a finished size is not what was meant by a cut one, nor the other way
+    round."""
+    return not any(kind in asked and kind not in known for kind in _SIZES_OF_CLOTH)
+
+
+def _cut_size(name: str, tutorial: Tutorial) -> tuple[Piece | None, str]:
+    """The piece and the measure whose cut or finished size a name is, if it only lacks what lies at its sides."""
+    key, _, field = name.partition(".")
+    kind, _, axis = field.partition("_")
+    piece = tutorial.pieces.get(key)
+    if piece is None or axis not in AXES or f"{kind}_" not in _SIZES_OF_CLOTH:
+        return None, ""
+    return (piece, axis) if piece.given_along(axis) is not None and piece.untold_sides(axis) else (None, "")
 
 
 def _is_unread(name: str, tutorial: Tutorial) -> bool:

@@ -5,6 +5,7 @@ Names of parts (``neckband``) and of numbers (``neckband.cut_length``) are the k
 
 from sitegen.tutorial.model.cards import Join, OtherWay, Step, Supply
 from sitegen.tutorial.model.cloth import (
+    AXES,
     PLAIN_SIDES,
     SIDES,
     Arc,
@@ -38,6 +39,7 @@ from sitegen.tutorial.model.worked_parts import (
 )
 
 __all__ = [
+    "AXES",
     "PLAIN_SIDES",
     "SIDES",
     "Accepted",

@@ -152,6 +152,8 @@ class Dart:
 
 SIDES = ("top", "bottom", "left", "right")
 PLAIN_SIDES = ("seam", "fold", "raw")
+AXES = {"length": ("top", "bottom"), "width": ("left", "right")}
+"""The sides at which each measure of a piece ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,6 +183,15 @@ class Piece:
     def on_fold(self) -> bool:
         """Whether one half is drawn and cut on the fold."""
         return self.cut is not None and "fold" in self.cut.text
+
+    def untold_sides(self, axis: str) -> tuple[str, ...]:
+        """The sides at which its length or width ends of which nothing is said. If there are none, its cut size
+        follows from the finished one, or this from that."""
+        return tuple(side for side in AXES[axis] if side not in self.sides)
+
+    def given_along(self, axis: str) -> Lengths | None:
+        """Its length or its width as written."""
+        return self.length if axis == "length" else self.width
 
     def darts_in(self, edge: str) -> tuple[Dart, ...]:
         """The darts in one of its edges, by the edge's name within the piece."""
