@@ -84,7 +84,9 @@ def _band(band: Band, computed: Computed, size: int, first: System) -> Drawing |
     finished = _length(computed, f"{key}.finished_length", size)
     if whole is None or finished is None:
         return None
-    opening = band_on_opening.FrontAndBack(front, back) if front is not None and back is not None else whole
+    opening: band_on_opening.FrontAndBack | Length = whole
+    if band.on_neck and front is not None and back is not None:
+        opening = band_on_opening.FrontAndBack(front, back)
     allowance = _length(computed, f"{key}.seam_allowance", size)
     picture = band_on_opening.BandOnOpening(
         key, words_of(key), _opening_words(band), opening, finished, allowance or ZERO

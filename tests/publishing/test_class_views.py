@@ -217,6 +217,31 @@ def test_samples_are_told_with_their_numbers() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("edge", "front", "said"),
+    [
+        ("ankle", "5 in", []),
+        ("neckline", "5 in", ["On the garment the side marks lie 1/2 in behind the shoulder seams."]),
+        ("neckline", "7 in", ["On the garment the side marks lie on the shoulder seams."]),
+        ("neckline", "9 in", ["On the garment the side marks lie 1/2 in in front of the shoulder seams."]),
+    ],
+)
+def test_side_marks_of_a_band_are_told_from_the_shoulder_on_a_neck(
+    edge: str, front: str, said: list[str], tmp_path: Path
+) -> None:
+    text = (
+        "seam_allowance: 1/2 in\nfabrics: {main: {name: jersey, structure: knit, stretch_across: 60%, buy: 1 yd}}\n"
+        f"pieces: {{front: {{cut: 1, fabric: main, edges: {{{edge}: {front}}}}},"
+        f" back: {{cut: 1, fabric: main, edges: {{{edge}: 7 in}}}}}}\n"
+        f"bands: {{band: {{opening: [front.{edge}, back.{edge}], ratio: 80%, finished_width: 1 in, fabric: main}}}}\n"
+    )
+    step = f"title: Sew\ntext: Sew.\nminutes: 9\njoin: [{{edges: [band, front.{edge}, back.{edge}], stitch: zigzag}}]\n"
+    one = "title: Class\ntutorial: tee\nstudents: 2\nsessions: [{minutes: 90}]\n"
+    view = samples_view(whole_class(tmp_path, one, tutorial=text, steps__01_dot_yaml=step), System.INCHES)
+    (band,) = (sample for group in view.groups if group.head == "Bands on their openings" for sample in group.samples)
+    assert [line for line in band.how if "shoulder" in line] == said
+
+
 def test_lists_speak_spanish_throughout() -> None:
     """What the program says of a class is in the tables of the language: nothing is left marked as English."""
     cls, spanish = evening(), speech_in("es", "es")

@@ -11,6 +11,8 @@ from sitegen.tutorial import Claim, Computed, words_of
 
 _PARTS = {
     "piece": "the piece has that length or width, as cut or finished, and its sides say what lies at both ends of it",
+    "band": "the edges of its opening have a length; only a band on a neck, with a front and a back, has a quarter from"
+    " the shoulder",
     "change": "its piece has the length, the line or the taper from which it follows",
     "boxed": "the panel has its finished length and width, and all four of its sides",
     "drops": "its fabric has a width, and a repeat where the print is matched",
@@ -37,7 +39,7 @@ _LEG = (
 )
 def claim_unheld(claim: Claim, computed: Computed) -> Iterator[Finding]:
     """A number that is written although it can be computed can be worked out in some size: what it follows from is
-    there. This looks at pieces, changes, darts, boxed corners, drops and repeats; of
+    there. This looks at pieces, bands, changes, darts, boxed corners, drops and repeats; of
     a piece of which only its finished size is known, cut-size-unknown speaks."""
     needs = _PARTS.get(claim.part)
     if needs is None or any(computed.number(claim.lengths.name, size) for size in range(computed.tutorial.size_count)):

@@ -25,7 +25,7 @@ from sitegen.publishing.class_views.parts import (
     WorkedText,
 )
 from sitegen.publishing.class_views.worked import working_of
-from sitegen.quantities import ENGLISH, English, System, decimal, show_to_buy, show_value
+from sitegen.quantities import ENGLISH, ZERO, English, System, decimal, show_to_buy, show_value
 from sitegen.tutorial import Hem, Join, words_of
 
 _HEADS = {
@@ -187,14 +187,14 @@ class _Told:
             yield f"{catch} of cloth lies beyond {far}."
 
     def _how_to_band(self, key: str, sample: Sample) -> Iterator[str]:
-        own, opening, shoulder = (
-            self._show(f"{key}.{field}", sample)
-            for field in ("band_quarter", "opening_quarter", "quarter_from_shoulder")
-        )
+        own, opening = (self._show(f"{key}.{field}", sample) for field in ("band_quarter", "opening_quarter"))
         yield "Close the band and the strip of the opening to rings, mark both in quarters, and pin them at the marks."
         yield f"From mark to mark the band measures {own} and the opening {opening}."
-        if shoulder:
-            yield f"On the garment the side marks lie {shoulder} in front of the shoulder seams."
+        apart = self._cls.computed.length(f"{key}.quarter_from_shoulder", sample.size)
+        if apart is not None:
+            way = "behind" if apart.length < ZERO else "in front of"
+            where = f"{show_value(abs(apart.length), self._system)} {way}" if apart.length else "on"
+            yield f"On the garment the side marks lie {where} the shoulder seams."
 
 
 def _how_far(sample: Sample) -> Iterator[str]:

@@ -73,6 +73,8 @@ def _define_band_marks(each: Band, tutorial: Tutorial, numbers: Numbers) -> None
             f"{key}.{half}",
             lambda size, half=half, edges=edges: _sum_of(f"{key}.{half}", edges, tutorial, numbers, size),  # type: ignore[misc]
         )
+    if not each.on_neck:
+        return
     numbers.define(
         f"{key}.quarter_from_shoulder",
         lambda size: band.quarter_from_shoulder(

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from sitegen.findings import Place
 from sitegen.tutorial.model.values import Amount, Lengths, Reference, Share, Words
+
+_NECK = re.compile(r"neck|collar|hood|escote|cuello|capucha", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,14 @@ class Band:
     """What it is pulled over: head, hand, foot, nothing, or a measurement by its full name, ``body.hip``."""
     make: int
     folded: bool
+
+    @property
+    def on_neck(self) -> bool:
+        """Whether shoulder seams part its opening into a front and a back: it has such halves, and lies on a neck by
+        its name, by that of an edge, or since the head goes through it."""
+        named = (self.key, *(edge.name.rpartition(".")[2] for edge in self.around))
+        over_head = self.goes_over is not None and self.goes_over.text == "head"
+        return bool(self.front and self.back) and (over_head or any(_NECK.search(name) for name in named))
 
 
 @dataclass(frozen=True, slots=True)
