@@ -68,6 +68,8 @@ def test_keys_are_read_with_their_places(tmp_path: Path) -> None:
          " Example: other_way: {when: If you have an overlock machine., text: Sew the side with it.}"]),
         ("other_way: {text: Sew it flat.}\n", ["3:12 key-missing: Other_way of step 1 lacks when."
          " Example: other_way: {when: If you have an overlock machine., text: Sew the side with it.}"]),
+        *((SIDES.replace("in a French seam", said), [f"3:67 wrong-kind: Expected in what the raw edges are hidden, or no such key where"
+           f" they are not, found “{said}”. Example: enclosed: inside the lining"]) for said in ("yes", "no", "true", "Off")),
         ("join: [{edges: [front.side, back.side], enclosd: yes}]\n", ["3:41 unknown-key: Join of step 1 has no key “enclosd”. Did you mean enclosed?"]),
     ],
 )  # fmt: skip

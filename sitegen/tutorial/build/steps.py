@@ -6,7 +6,7 @@ from sitegen.reading import ContentFolder, Mapping, Node, Scalar
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
-from sitegen.tutorial.model import Join, OtherWay, Reference, Step
+from sitegen.tutorial.model import Join, OtherWay, Reference, Step, Words
 
 JOIN_EXAMPLE = "join: [{edges: [front.side, back.side], stitch: zigzag}]"
 OTHER_WAY_EXAMPLE = "other_way: {when: If you have an overlock machine., text: Sew the side with it.}"
@@ -101,6 +101,18 @@ def _joins(fields: Fields) -> list[Join]:
     return found
 
 
+_YES_OR_NO = frozenset({"yes", "no", "true", "false", "on", "off"})
+
+
+def _enclosed(node: Node, builder: Builder) -> Words | None:
+    """In what the raw edges are hidden, as it is shown to the student: a yes would tell her nothing."""
+    example = "enclosed: inside the lining"
+    if isinstance(node, Scalar) and node.text.strip().lower() in _YES_OR_NO:
+        builder.not_this(node, "in what the raw edges are hidden, or no such key where they are not", example)
+        return None
+    return builder.words(node, "in what the raw edges are hidden", example)
+
+
 def _join(fields: Fields) -> Join:
     builder = fields.builder
     edges = fields.required("edges", JOIN_EXAMPLE)
@@ -128,7 +140,7 @@ def _join(fields: Fields) -> Join:
         else False,
         stretched=bool(builder.yes_or_no(stretched, "stretched: true")) if stretched is not None else False,
         ease=fields.lengths("ease"),
-        enclosed=builder.words(enclosed, "how", "enclosed: in a French seam") if enclosed is not None else None,
+        enclosed=_enclosed(enclosed, builder) if enclosed is not None else None,
     )
     fields.finish()
     return found
