@@ -39,7 +39,7 @@ def _rows(computed: Computed) -> list[_Row]:
     """Pieces with their darts, what is cut out of corners, bands, elastics, circles, bindings and drops of cloth."""
     tutorial = computed.tutorial
     rows = [_piece(piece) for piece in tutorial.pieces.values()]
-    rows += [_boxed(boxed, computed) for boxed in tutorial.boxed.values()]
+    rows += [_boxed(boxed, computed) for boxed in tutorial.boxed.values() if boxed.cut_out]
     rows += [
         _Row(words_of(band.key), str(band.make), band.fabric.name, _named(band.key, "cut_length", "cut_width"))
         for band in tutorial.bands.values()

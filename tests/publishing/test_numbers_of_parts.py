@@ -30,7 +30,8 @@ PARTS = (
     "    sides: {top: raw, bottom: fold, left: seam, right: seam}}\n"
     "boxed:\n"
     "  corners: {panel: bag, square: 2 in}\n"
-    "  folded: {panel: pouch, depth: 3 in}\n"
+    "  folded: {panel: pouch, depth: 3 in, cut_out_width: 1 1/2 in}\n"
+    "  uncut: {panel: pouch, depth: 2 in}\n"
     "drops: {curtain: {width: 50 in, ratio: 2 to 1, length: 84 in, top: 3 in, hem: 6 in, fabric: print, drops: 2}}\n"
     "changes:\n"
     "  longer: {pieces: [front, back], crosses: [side], lines: [{line_at: 8 in from the top, lengthen_by: 1/2 in},\n"
@@ -72,6 +73,12 @@ def text(tmp_path_factory: pytest.TempPathFactory) -> str:
 )
 def test_number_is_on_the_page(words: str, text: str) -> None:
     assert words in text
+
+
+def test_corner_that_is_sewn_across_uncut_is_in_no_cutting_list(text: str) -> None:
+    assert "uncut depth 2 in" in text
+    assert "uncut cut out" not in text
+    assert "uncut square" not in text
 
 
 def test_numbers_of_lines_stand_in_the_order_of_the_work_and_of_each_piece_where_they_differ(tmp_path: Path) -> None:

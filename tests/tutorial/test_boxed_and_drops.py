@@ -33,6 +33,7 @@ PARTS = (
     "  tote: {panel: [upper, base], square: 2 in, width: 11 in, height: 14 in}\n"
     "  folded: {panel: pouch, depth: 3 in, cut_out_width: 1 1/2 in, cut_out_height: 1 in}\n"
     "  whole: {panel: half, depth: 4 in, corner_allowance: 1/4 in, square: 2 1/4 in}\n"
+    "  uncut: {panel: pouch, depth: 3 in}\n"
     "  chosen: {panel: box, depth: 4 in, cut_for: {width: 12 in, height: 14 in}, panel_width: 16 in}\n"
     "drops:\n"
     "  curtain: {width: 50 in, ratio: 2 to 1, length: 84 in, top: 3 in, hem: 6 in, side: 1 in, fabric: print, drops: 2}\n"
@@ -59,6 +60,8 @@ def found(tmp_path_factory: pytest.TempPathFactory) -> Computed:
         ("folded.height", "7.5"),
         ("folded.cut_out_width", "1.5"),
         ("folded.cut_out_height", "1"),
+        ("uncut.width", "5"),
+        ("uncut.from_tip", "1.5"),
         ("whole.width", "12"),
         ("whole.square", "2.25"),
         ("chosen.width", "12"),
@@ -85,6 +88,22 @@ def test_length(name: str, length: str, found: Computed) -> None:
 
 def test_corner_at_a_fold_has_no_square(found: Computed) -> None:
     assert found.number("folded.square", 0) is None
+
+
+def test_corner_with_a_depth_alone_is_sewn_across_uncut(found: Computed) -> None:
+    assert [name for name in found.names() if name.startswith("uncut.")] == [
+        "uncut.corner_allowance", "uncut.depth", "uncut.from_tip", "uncut.width", "uncut.height",
+    ]  # fmt: skip
+
+
+def test_square_of_a_corner_that_is_not_cut_out_is_no_depth(tmp_path: Path) -> None:
+    step = "title: Cut\ntext: Cut out a square of {uncut.square}, or {uncut.cut_out_width}.\n"
+    found = messages(computed(tmp_path, BAG + PARTS, steps__01_dot_yaml=step)[1])
+    assert [each.partition(" ")[2] for each in found] == [
+        f"unknown-reference: There is no number “uncut.{field}”. With a depth alone the corner is sewn across uncut. If it"
+        " is cut out, write square beside the depth, or cut_out_width and cut_out_height."
+        for field in ("square", "cut_out_width")
+    ]
 
 
 def test_height_of_a_bag_shows_its_panels_and_half_of_the_depth(found: Computed) -> None:
@@ -140,7 +159,8 @@ def test_too_little_bought_for_the_repeat_is_reported(tmp_path: Path) -> None:
          ["boxed-sum: The corners of tote take more than the panel has."]),
         ("boxed: {tote: {panel: pouch, square: 2 in}}",
          ["boxed-square: No square fits the corners of tote: 2 in is cut out in from the side and 1 1/2 in up from the"
-          " lower edge, since they take different allowances. Write depth: 4 in instead of the square."]),
+          " lower edge, since they take different allowances. Write depth: 4 in, cut_out_width: 2 in, cut_out_height: 1 1/2 in instead of"
+          " the square."]),
         ("boxed: {tote: {panel: base, depth: 4 in, cut_for: {width: 12 in}}}",
          ["key-missing: Cut_for of boxed tote lacks height. Example: cut_for: {width: 12 in, height: 14 in}"]),
         ("boxed: {tote: {panel: base, square: 1/4 in, corner_allowance: 1/4 in}}",

@@ -104,7 +104,8 @@ def _not_square(boxed: Boxed, place: Place, size: int, computed: Computed) -> Fi
         return RULER.show(value, system)
 
     depth = computed.length(f"{boxed.key}.depth", size)
-    instead = f" Write depth: {show(depth.length)} instead of the square." if depth is not None else ""
+    keys = f"cut_out_width: {show(width.length)}, cut_out_height: {show(height.length)}"
+    instead = f" Write depth: {show(depth.length)}, {keys} instead of the square." if depth is not None else ""
     return Finding(
         "boxed-square",
         Severity.WRONG,

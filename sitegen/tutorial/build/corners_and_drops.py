@@ -11,6 +11,8 @@ BOXED_EXAMPLE = "bottom: {panel: bag, square: 2 in}"
 DROPS_EXAMPLE = "curtain: {width: 60 in, ratio: 2 to 1, length: 84 in, top: 3 in, hem: 6 in, fabric: main}"
 _CUT_FOR_EXAMPLE = "cut_for: {width: 12 in, height: 14 in}"
 MOST_DROPS = 200
+_CUT_OUT = frozenset({"square", "cut_out_width", "cut_out_height"})
+"""Keys that say that the corner is cut out."""
 
 
 def boxed(key: str, fields: Fields) -> Boxed | None:
@@ -26,6 +28,7 @@ def boxed(key: str, fields: Fields) -> Boxed | None:
     corner_allowance = amount(fields, "corner_allowance")
     width, height = _cut_for(fields)
     cut_for = fields.node.get("cut_for") is not None
+    cut_out = not _CUT_OUT.isdisjoint(fields.node.keys)
     fields.claims("boxed", ("cut_out_width", "cut_out_height", "from_tip"))
     fields.claims("boxed", ("panel_width", "panel_length") if cut_for else ("width", "height"))
     fields.finish()
@@ -34,7 +37,7 @@ def boxed(key: str, fields: Fields) -> Boxed | None:
         square = None
     if not panel or not (square or depth):
         return None
-    return Boxed(key, fields.node.place, panel, square, depth, corner_allowance, width, height)
+    return Boxed(key, fields.node.place, panel, square, depth, corner_allowance, width, height, cut_out)
 
 
 def _cut_for(fields: Fields) -> tuple[Lengths | None, Lengths | None]:

@@ -15,7 +15,8 @@ def define_boxed(tutorial: Tutorial, numbers: Numbers) -> None:
     for each in tutorial.boxed.values():
         allowance_or_own(f"{each.key}.corner_allowance", each.corner_allowance, numbers)
         _define_depth(each, tutorial, numbers)
-        _define_cut_out(each, tutorial, numbers)
+        if each.cut_out:
+            _define_cut_out(each, tutorial, numbers)
         if each.cut_for_width is not None and each.cut_for_height is not None:
             numbers.define(f"{each.key}.width", lengths_maker(each.cut_for_width, numbers))
             numbers.define(f"{each.key}.height", lengths_maker(each.cut_for_height, numbers))

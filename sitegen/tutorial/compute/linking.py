@@ -11,7 +11,7 @@ from sitegen.tutorial.compute.given import edge_names, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import sides_to_tell
 from sitegen.tutorial.compute.numbers import MOST_LINKS, Circle, Impossible, LongChain, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.model import AXES, PLAIN_SIDES, Piece, Reference, Step, Tutorial
+from sitegen.tutorial.model import AXES, PLAIN_SIDES, Reference, Step, Tutorial
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 
 _SIZE = "size"
@@ -39,10 +39,11 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
     for reference, known, what in _expected(computed):
         if reference.name in known or _is_unread(reference.name, computed.tutorial):
             continue
-        near = tuple(name for name in nearest(reference.name, known) if _is_same_measure(reference.name, name))
-        piece, axis = _cut_size(reference.name, computed.tutorial)
-        if piece is not None:
-            hint = f" It follows from what lies at each end of the {axis}: {sides_to_tell(piece, [axis])}."
+        reason = _why_there_is_none(reference.name, computed.tutorial)
+        near = () if reason else nearest(reference.name, known)
+        near = tuple(name for name in near if _is_same_measure(reference.name, name))
+        if reason:
+            hint = reason
         elif near:
             hint = f" Nearest: {', '.join(near)}."
         elif known:
@@ -54,7 +55,7 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
             reference.place,
             f"There {'are' if what == _CORNERS else 'is'} no {what} “{reference.name}”.{hint}",
             said=reference.name,
-            should_be=near[0] if near and piece is None else "",
+            should_be=near[0] if near else "",
         )
 
 
@@ -64,14 +65,21 @@ def _is_same_measure(asked: str, known: str) -> bool:
     return not any(kind in asked and kind not in known for kind in _SIZES_OF_CLOTH)
 
 
-def _cut_size(name: str, tutorial: Tutorial) -> tuple[Piece | None, str]:
-    """The piece and the measure whose cut or finished size a name is, if it only lacks what lies at its sides."""
+def _why_there_is_none(name: str, tutorial: Tutorial) -> str:
+    """What a size needs that a piece or boxed corners could have; empty for a name that is none of these."""
     key, _, field = name.partition(".")
     kind, _, axis = field.partition("_")
-    piece = tutorial.pieces.get(key)
+    piece, boxed = tutorial.pieces.get(key), tutorial.boxed.get(key)
+    if boxed is not None and not boxed.cut_out and (field == "square" or field.startswith("cut_out_")):
+        return (
+            " With a depth alone the corner is sewn across uncut. If it is cut out, write square beside the depth, or"
+            " cut_out_width and cut_out_height."
+        )
     if piece is None or axis not in AXES or f"{kind}_" not in _SIZES_OF_CLOTH:
-        return None, ""
-    return (piece, axis) if piece.given_along(axis) is not None and piece.untold_sides(axis) else (None, "")
+        return ""
+    if piece.given_along(axis) is None or not piece.untold_sides(axis):
+        return ""
+    return f" It follows from what lies at each end of the {axis}: {sides_to_tell(piece, [axis])}."
 
 
 def _is_unread(name: str, tutorial: Tutorial) -> bool:

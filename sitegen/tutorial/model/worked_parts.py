@@ -153,6 +153,8 @@ class Boxed:
     cut_for_width: Lengths | None
     cut_for_height: Lengths | None
     """The size of the finished bag for which the panel is to be cut."""
+    cut_out: bool
+    """Whether the corner is cut out before it is sewn across; a corner with a depth alone is sewn across uncut."""
 
 
 @dataclass(frozen=True, slots=True)
