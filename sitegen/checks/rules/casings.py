@@ -38,7 +38,7 @@ def casing_nowhere(elastic: Elastic, computed: Computed) -> Iterator[Finding]:
     twins = {each.key for each in tutorial.elastics.values() if each.around.name == elastic.around.name}
     carried = {piece.key for piece in tutorial.pieces.values() if twins & {side.name for side in piece.sides.values()}}
     sized = {key: piece for key, piece in tutorial.pieces.items() if _is_worked_out(piece)}
-    seats = _seats(elastic, tutorial)
+    seats = seats_of(elastic, tutorial)
     if seats:
         elsewhere = _elsewhere(elastic, seats, computed)
         without = {name.partition(".")[0] for name in seats - elsewhere} & sized.keys() - carried
@@ -58,7 +58,7 @@ def _is_worked_out(piece: Piece) -> bool:
     return any(piece.given_along(axis) is not None and not piece.untold_sides(axis) for axis in AXES)
 
 
-def _seats(elastic: Elastic, tutorial: Tutorial) -> set[str]:
+def seats_of(elastic: Elastic, tutorial: Tutorial) -> set[str]:
     """The edges round which the elastic goes, by its own words, by their names or by a girth."""
     around = elastic.around.name
     measure = around.rpartition(".")[2]

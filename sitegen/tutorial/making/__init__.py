@@ -4,7 +4,7 @@ Knows nothing of numbers, and nothing of pages or of the rules of checks. Names 
 elastics are the author's own and stand for every copy: both sleeves, both sides.
 """
 
-from sitegen.tutorial.making.copies import copies_of
+from sitegen.tutorial.making.copies import copies_of, pieces_cut
 from sitegen.tutorial.making.graph import LongestPath, longest_path
 from sitegen.tutorial.making.joining import (
     Joining,
@@ -33,6 +33,7 @@ __all__ = [
     "neighbours",
     "part_of",
     "parts_of",
+    "pieces_cut",
     "seam_of",
     "seams_of",
     "seat_of",

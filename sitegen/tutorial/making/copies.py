@@ -18,7 +18,7 @@ def copies_of(name: str, tutorial: Tutorial) -> int | None:
         return tutorial.bands[name].make
     key, _, edge = name.partition(".")
     piece = tutorial.pieces.get(key)
-    pieces = _pieces(piece) if piece is not None else None
+    pieces = pieces_cut(piece) if piece is not None else None
     if piece is None or pieces is None:
         return None
     openings = [(band.make, sum(each.name == name for each in band.around)) for band in tutorial.bands.values()]
@@ -28,7 +28,8 @@ def copies_of(name: str, tutorial: Tutorial) -> int | None:
     return pieces if not piece.on_fold and _at_one_side(edge, piece) else None
 
 
-def _pieces(piece: Piece) -> int | None:
+def pieces_cut(piece: Piece) -> int | None:
+    """How many of a piece are cut, one on the fold being one; None when that is not clear."""
     match = re.match(r"\d+", piece.cut.text) if piece.cut is not None else None
     return int(match.group()) or None if match else None
 
