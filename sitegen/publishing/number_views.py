@@ -21,7 +21,7 @@ from sitegen.quantities import (
     Worked,
     lines_of,
     show_sum,
-    show_to_buy,
+    show_told_to_buy,
     show_value,
 )
 
@@ -60,10 +60,11 @@ def number_view(
 
 
 def show_bought(value: Value, system: System, _ruler: Ruler) -> str:
-    """A need of fabric in the words of a shop, rounded up: ``1 3/8 yd``, ``1.3 m``. Raises TypeError for no length."""
+    """Fabric as the author tells to buy it, in the words of a shop: ``1 3/8 yd``, ``0.25 m``. Raises TypeError for no
+    length."""
     if not isinstance(value, Length):
         raise TypeError("fabric is bought by length")
-    return show_to_buy(value, system)
+    return show_told_to_buy(value, system)
 
 
 def working_lines(worked: BySize[Worked], ruler: Ruler = RULER, language: English = ENGLISH) -> tuple[WorkingLine, ...]:

@@ -19,7 +19,17 @@ from sitegen.quantities.parse import (
     parse_ratio,
     parse_weight,
 )
-from sitegen.quantities.ruler import RULER, SHOP_STEPS, Ruler, decimal, show_in_unit, show_to_buy, to_buy, vulgar
+from sitegen.quantities.ruler import (
+    RULER,
+    SHOP_STEPS,
+    Ruler,
+    decimal,
+    show_in_unit,
+    show_to_buy,
+    show_told_to_buy,
+    to_buy,
+    vulgar,
+)
 from sitegen.quantities.working import (
     SHOWN_ROUNDED,
     Term,
@@ -93,6 +103,7 @@ __all__ = [
     "show_ratio",
     "show_sum",
     "show_to_buy",
+    "show_told_to_buy",
     "show_value",
     "show_working",
     "times",

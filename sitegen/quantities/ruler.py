@@ -16,6 +16,9 @@ from sitegen.quantities.length import Length, System, Unit, cm, inches, mm
 SHOP_STEPS = {System.INCHES: Length(Unit.YD.mm / 8), System.CENTIMETRES: cm(10)}
 """The steps by which cloth is sold."""
 
+_PARTS_OF_A_YARD = (1, 2, 3, 4, 8, 16)
+"""Parts of a yard by which people ask for cloth."""
+
 _FINE_MARKS = {
     System.INCHES: tuple(inches(part) for part in ("1/8", "1/10", "1/16", "1/32", "1/64", "1/100", "1/1000")),
     System.CENTIMETRES: (mm(1), mm("1/10"), mm("1/100")),
@@ -147,6 +150,18 @@ def show_to_buy(need: Length, system: System) -> str:
     if system is System.INCHES:
         return f"{vulgar(bought.in_unit(Unit.YD))} yd"
     return f"{decimal(bought.in_unit(Unit.M))} m"
+
+
+def show_told_to_buy(told: Length, system: System) -> str:
+    """Fabric that an author tells to buy, in the words of a shop: as exactly as these can say it, ``0.25 m``,
+    ``1/3 yd``, ``10 in``, else rounded up as a need is.
+    """
+    if system is System.CENTIMETRES:
+        return f"{decimal(told.in_unit(Unit.M), 3)} m" if told.sits_on(mm(5)) else show_to_buy(told, system)
+    yards = told.in_unit(Unit.YD)
+    if yards.denominator in _PARTS_OF_A_YARD:
+        return f"{vulgar(yards)} yd"
+    return f"{vulgar(told.in_unit(Unit.IN))} in" if told.sits_on(inches("1/2")) else show_to_buy(told, system)
 
 
 def show_in_unit(value: Length, unit: Unit, ruler: Ruler = RULER) -> str:

@@ -89,7 +89,7 @@ def test_number_without_working_repeats_nothing() -> None:
 
 def test_fabric_is_shown_as_shops_sell_it() -> None:
     view = number_view("main.buy", "main", BySize((given("main", inches(48)),)), show=show_bought)
-    assert view.values == (Both("1 3/8 yd", "1.3 m"),)
+    assert view.values == (Both("1 1/3 yd", "1.3 m"),)
 
 
 def test_only_a_length_is_bought() -> None:

@@ -20,6 +20,7 @@ from sitegen.quantities import (
     mm,
     show_in_unit,
     show_to_buy,
+    show_told_to_buy,
     to_buy,
     vulgar,
 )
@@ -215,6 +216,26 @@ def test_cloth_to_buy_is_rounded_up_to_what_shops_sell(need: Length, yards: str,
     assert show_to_buy(need, METRIC) == metres
     assert to_buy(need, INCHES) >= need
     assert to_buy(need, METRIC) >= need
+
+
+@pytest.mark.parametrize(
+    ("told", "yards", "metres"),
+    [
+        (cm(25), "3/8 yd", "0.25 m"),
+        (cm("57.5"), "3/4 yd", "0.575 m"),
+        (length("1.3", Unit.M), "1 1/2 yd", "1.3 m"),
+        (inches(36), "1 yd", "1 m"),
+        (inches(12), "1/3 yd", "0.4 m"),
+        (inches(10), "10 in", "0.3 m"),
+        (inches("10.3"), "3/8 yd", "0.3 m"),
+        (length("5/8", Unit.YD), "5/8 yd", "0.6 m"),
+    ],
+)
+def test_cloth_that_an_author_tells_to_buy_is_not_rounded_to_something_else(
+    told: Length, yards: str, metres: str
+) -> None:
+    assert show_told_to_buy(told, INCHES) == yards
+    assert show_told_to_buy(told, METRIC) == metres
 
 
 @pytest.mark.parametrize(
