@@ -18,6 +18,7 @@ from sitegen.quantities import (
     System,
     Worked,
     given,
+    in_system,
     plural,
     plus,
     show_to_buy,
@@ -319,7 +320,7 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
         kind=_kind(name),
         key=name,
         name=name,
-        size=supply.size.text if supply.size is not None else "",
+        size=_size_of(supply, own, system),
         needed=needed,
         spare=spare,
         buy=buy,
@@ -330,6 +331,14 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
         price=price,
         for_machine=at_work is not None,
     )
+
+
+def _size_of(supply: Supply, own: System, system: System) -> str:
+    """Its size; a length in the units of the shop, and in those of the class where they are others."""
+    if supply.size is None:
+        return ""
+    shown, other = in_system(supply.size.text, own), in_system(supply.size.text, system)
+    return shown if shown == other else f"{shown} ({other})"
 
 
 def _machines_at_work(cls: ComputedClass) -> Worked | None:

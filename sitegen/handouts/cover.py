@@ -93,7 +93,7 @@ def _fabrics(source: Source) -> Table | None:
 def _supplies(source: Source) -> Table | None:
     brought = {each.text for each in source.cls.written.brings}
     rows = [
-        (each.item, ", ".join(part for part in (each.size, each.amount) if part), each.purpose)
+        (each.item, ", ".join(source.numbers.both(part) for part in (each.size, each.amount) if part), each.purpose)
         for each in source.page.view.supplies
         if each.item not in brought
     ]

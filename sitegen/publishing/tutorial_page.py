@@ -34,7 +34,7 @@ from sitegen.publishing.views import (
     TutorialView,
 )
 from sitegen.publishing.whole_drawings import whole_drawings
-from sitegen.quantities import RULER, English, Length, System, show_ratio
+from sitegen.quantities import RULER, English, Length, System, in_system, show_ratio
 from sitegen.tutorial import Change as ChangeOfPieces
 from sitegen.tutorial import Computed, Tutorial, Words, more_cloth
 from sitegen.tutorial import Fabric as Cloth
@@ -85,8 +85,8 @@ def tutorial_page(
         supplies=tuple(
             Supply(
                 language.own(each.item.text),
-                language.own(_words(each.size)),
-                language.own(_words(each.amount)),
+                _in_both(each.size, language),
+                _in_both(each.amount, language, enough=True),
                 language.own(each.purpose),
             )
             for each in tutorial.supplies
@@ -154,8 +154,14 @@ def front_card(page: TutorialView, computed: Computed, picture: Picture | None) 
     )
 
 
-def _words(words: Words | None) -> str:
-    return words.text if words else ""
+def _in_both(words: Words | None, language: English, *, enough: bool = False) -> Both | None:
+    """The size or the amount of a supply: a length in both systems, other words as they are."""
+    if words is None:
+        return None
+    inches, metric = (in_system(words.text, system, enough=enough) for system in System)
+    if inches == metric:
+        return Both(language.own(inches), language.own(metric))
+    return Both(language.amount(inches), language.amount(metric))
 
 
 def _finished_names(computed: Computed) -> tuple[str, ...]:

@@ -175,8 +175,8 @@ class Supply:
     """Something to buy or to have at hand."""
 
     item: str
-    size: str = ""
-    amount: str = ""
+    size: Both | None = None
+    amount: Both | None = None
     purpose: str = ""
 
 

@@ -4,6 +4,7 @@ Knows nothing of sewing, files or pages.
 """
 
 from sitegen.quantities.by_size import BySize
+from sitegen.quantities.in_system import in_system
 from sitegen.quantities.language import ENGLISH, English, plural
 from sitegen.quantities.length import ZERO, Exact, Length, System, Unit, cm, inches, length, mm
 from sitegen.quantities.measures import Area, FabricWeight, Ratio, rectangle
@@ -78,6 +79,7 @@ __all__ = [
     "decimal",
     "given",
     "grain",
+    "in_system",
     "inches",
     "inputs_of",
     "length",

@@ -40,6 +40,13 @@ def test_totals_against_a_small_calculation(tmp_path: Path) -> None:
     assert "soft elastic" not in found
 
 
+def test_the_size_of_a_supply_is_told_in_the_units_of_the_class(tmp_path: Path) -> None:
+    cord = "  - {item: cord, size: 1/4 in, amount: 80 in}\n"
+    cls = whole_class(tmp_path, tutorial=TOTE.replace("tools:", f"{cord}tools:"))
+    assert lines(cls)["cord"].size == "1/4 in"
+    assert lines(cls, System.CENTIMETRES)["cord"].size == "6 mm"
+
+
 def test_cloth_without_a_layout_is_what_each_student_buys(tmp_path: Path) -> None:
     found = lines(whole_class(tmp_path))["denim"]
     need = (3 * Fraction(1, 2) + 2 * Fraction(3, 4)) * Fraction("914.4")

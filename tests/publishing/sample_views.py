@@ -260,9 +260,9 @@ TUTORIAL = TutorialView(
         Fabric(name="1×1 rib", called="rib", structure="knit", stretch="80% across"),
     ),
     supplies=(
-        Supply("Ballpoint needle", "80/12", "1", "sewing the jersey"),
-        Supply("Twin stretch needle", "4.0/80", "1", "the hem"),
-        Supply("Polyester thread", amount="1 reel"),
+        Supply("Ballpoint needle", Both("80/12", "80/12"), Both("1", "1"), "sewing the jersey"),
+        Supply("Twin stretch needle", Both("4.0/80", "4.0/80"), Both("1", "1"), "the hem"),
+        Supply("Polyester thread", amount=Both("1 reel", "1 reel")),
     ),
     tools=("sewing machine with a zigzag", "iron and board", "shears", "tape measure"),
     cautions=(replace(PIN, cards=(1, 2)), replace(IRON, cards=(2, 3)), replace(CUTTER, cards=(1,))),

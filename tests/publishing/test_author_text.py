@@ -8,7 +8,7 @@ from bs4 import BeautifulSoup, Tag
 from publishing import sample_views as sample
 
 from sitegen.publishing.render import render_glossary, render_tutorial
-from sitegen.publishing.views import Caution, Fabric, GlossaryEntry, Supply
+from sitegen.publishing.views import Both, Caution, Fabric, GlossaryEntry, Supply
 
 EVIL = "<script>alert(1)</script>\"'><img src=x onerror=y> {{ 7*7 }} {% raw %}"
 
@@ -34,7 +34,7 @@ def test_text_of_an_author_is_shown_and_never_run() -> None:
         level=EVIL,
         learn=(EVIL,),
         sizes=(EVIL, *sample.SIZES[1:]),
-        supplies=(Supply(EVIL, EVIL, EVIL, EVIL),),
+        supplies=(Supply(EVIL, Both(EVIL, EVIL), Both(EVIL, EVIL), EVIL),),
         fabrics=(Fabric(EVIL, EVIL, EVIL, EVIL, advice=EVIL),),
         cards=(card,),
         cautions=(),

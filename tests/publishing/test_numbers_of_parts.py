@@ -13,7 +13,7 @@ from sitegen.publishing import publish
 from sitegen.publishing.change_numbers import change_names
 from sitegen.publishing.drawings import DrawingFiles
 from sitegen.publishing.themes import shipped_theme
-from sitegen.publishing.views import TutorialView
+from sitegen.publishing.views import Both, TutorialView
 
 PARTS = (
     "seam_allowance: 1/2 in\n"
@@ -138,3 +138,11 @@ def test_change_that_needs_more_cloth_tells_how_much_to_buy_with_it(tmp_path: Pa
 def test_amount_to_buy_with_a_change_is_never_less_than_without_it(tmp_path: Path) -> None:
     page = page_of(tmp_path, SKIRT.replace("'3/4, 7/8 yd'", "'3/4, 2 yd'"))
     assert [value.inches for value in page.changes[0].bought[0].buy.values] == ["7/8 yd", "2 yd"]
+
+
+def test_lengths_of_supplies_are_told_in_both_systems(tmp_path: Path) -> None:
+    text = "supplies: [{item: cotton cord, size: 1/4 in, amount: 80 in}, {item: universal needle, size: 80/12}]\n"
+    found, _ = computed(tmp_path, text)
+    cord, needle = view_of(found, DrawingFiles(shipped_theme().drawing_rules())).supplies
+    assert (cord.size, cord.amount) == (Both("1/4 in", "6 mm"), Both("80 in", "203.5 cm"))
+    assert (needle.size, needle.amount) == (Both("80/12", "80/12"), None)

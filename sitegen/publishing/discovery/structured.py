@@ -11,7 +11,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from sitegen.publishing.amounts import number
+from sitegen.publishing.amounts import in_words, number
 from sitegen.publishing.discovery.addresses import absolute
 from sitegen.publishing.discovery.head import shortened
 from sitegen.publishing.picture_views import Picture
@@ -120,11 +120,12 @@ def _cloth(fabric: Fabric, page: TutorialView) -> dict[str, Any]:
 
 
 def _supplies(page: TutorialView) -> list[dict[str, Any]]:
+    first = page.site.units_first
     return [
         {
             "@type": "HowToSupply",
-            "name": f"{supply.item}, {supply.size}" if supply.size else supply.item,
-            "requiredQuantity": supply.amount,
+            "name": f"{supply.item}, {in_words(supply.size, first)}" if supply.size else supply.item,
+            "requiredQuantity": in_words(supply.amount, first) if supply.amount else "",
         }
         for supply in page.supplies
     ]
