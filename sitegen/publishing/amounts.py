@@ -39,12 +39,6 @@ def amount(both: Both, first: System) -> Markup:
     return Markup(_systems(first, both.alike, lambda system: _safe(both.text(system)), ""))
 
 
-def in_words(both: Both, first: System) -> str:
-    """The same as plain text."""
-    one, other = (both.inches, both.metric) if first is System.INCHES else (both.metric, both.inches)
-    return one if both.alike else f"{one} ({other})"
-
-
 def cells(values: Sequence[Both], first: System) -> Markup:
     """A cell of a table for each amount: the two systems one below the other, without brackets."""
     return Markup("".join(f"<td>{_cell(value, first)}</td>" for value in values))

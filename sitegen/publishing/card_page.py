@@ -63,10 +63,17 @@ def card(
 
 
 def _stitching(way: Step | Way, computed: Computed, numbers: CardNumbers, language: English) -> tuple[Stitching, ...]:
-    """How each seam and hem is sewn."""
+    """How each seam and hem is sewn, and which edges are neatened."""
     joins = tuple(_join(join, computed, numbers, language) for join in way.joins if join.stitch or join.press)
     turned = (computed.tutorial.hems.get(name.name) for name in way.hems)
-    return (*joins, *(_hem(hem, numbers, language) for hem in turned if hem is not None))
+    hems = tuple(_hem(hem, numbers, language) for hem in turned if hem is not None)
+    return (*joins, *hems, *_neatened(way, language))
+
+
+def _neatened(way: Step | Way, language: English) -> tuple[Stitching, ...]:
+    """The edges that are neatened, all in one line."""
+    edges = tuple(dict.fromkeys(name for chain in way.finishes for name in chain))
+    return (Stitching(language.own(_chain(edges, language)), notes=(language.say("neatened"),)),) if edges else ()
 
 
 def _join(join: Join, computed: Computed, numbers: CardNumbers, language: English) -> Stitching:

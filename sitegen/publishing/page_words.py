@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from hashlib import blake2b
 
-from sitegen.publishing.amounts import in_words
 from sitegen.publishing.plain_text import plain_text
 from sitegen.publishing.views import Fabric, StepCard, Stitching, TutorialView
 
@@ -35,7 +34,7 @@ def _texts(page: TutorialView) -> Iterator[str]:
     for fabric in page.fabrics:
         yield from _fabric(fabric)
     for supply in page.supplies:
-        measures = (in_words(each, page.site.units_first) for each in (supply.size, supply.amount) if each)
+        measures = (each.text(page.site.units_first) for each in (supply.size, supply.amount) if each)
         yield from (supply.item, *measures, supply.purpose)
     yield from page.tools
     for piece in page.cutting:

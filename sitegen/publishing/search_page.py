@@ -11,7 +11,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
-from sitegen.publishing.amounts import in_words
 from sitegen.publishing.class_pages.views import ClassPage
 from sitegen.publishing.page_words import words_of_card
 from sitegen.publishing.plain_text import plain_text
@@ -149,7 +148,7 @@ def _of_tutorial(
     at = f"{address}#supplies"
     for supply in page.supplies:
         purpose = f"{language.say('for')} {supply.purpose}" if supply.purpose else ""
-        measures = (in_words(each, page.site.units_first) for each in (supply.size, supply.amount) if each)
+        measures = (each.text(page.site.units_first) for each in (supply.size, supply.amount) if each)
         text = ", ".join(filter(None, [*measures, purpose]))
         yield ("supply", supply.item, text), Entry(EntryKind.SUPPLY, supply.item, at, text, page.title)
     for fabric in page.fabrics:

@@ -37,3 +37,14 @@ def test_other_way_is_published_with_its_numbers_and_its_seam(tmp_path: Path) ->
         " front side to back side stitch overlock allowance 3/8 in ( 1 cm ) press to the back"
     )
     assert "raw edges in a French seam" in " ".join(card.get_text(" ").split())
+
+
+def test_edges_that_a_step_neatens_are_told_on_its_card(tmp_path: Path) -> None:
+    step = "title: Neaten\ntext: Overlock the sides.\nfinish: [front.side, back.side]\n"
+    content = folder(tmp_path / "content", TEXT, steps__01_dot_yaml=step)
+    outcome = publish(content, tmp_path / "site", draft=True, progress=lambda done, total, now: None)
+    assert outcome.front is not None
+    html = (tmp_path / "site" / "tutorials" / "tee" / "index.html").read_text(encoding="utf-8")
+    card = BeautifulSoup(html, "html.parser").select_one("#step-1")
+    assert card is not None
+    assert "front side and back side neatened" in " ".join(card.get_text(" ").split())

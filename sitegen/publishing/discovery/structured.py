@@ -11,7 +11,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from sitegen.publishing.amounts import in_words, number
+from sitegen.publishing.amounts import number
 from sitegen.publishing.discovery.addresses import absolute
 from sitegen.publishing.discovery.head import shortened
 from sitegen.publishing.picture_views import Picture
@@ -124,8 +124,8 @@ def _supplies(page: TutorialView) -> list[dict[str, Any]]:
     return [
         {
             "@type": "HowToSupply",
-            "name": f"{supply.item}, {in_words(supply.size, first)}" if supply.size else supply.item,
-            "requiredQuantity": in_words(supply.amount, first) if supply.amount else "",
+            "name": f"{supply.item}, {supply.size.text(first)}" if supply.size else supply.item,
+            "requiredQuantity": supply.amount.text(first) if supply.amount else "",
         }
         for supply in page.supplies
     ]
