@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from sitegen.findings import nearest
+import pytest
+
+from sitegen.findings import meant, nearest
 
 KEYS = ("neckband", "neckline", "sleeve", "shoulder", "seam_allowance", "hem")
 
@@ -31,3 +33,20 @@ def test_no_more_names_come_than_were_asked_for() -> None:
 def test_a_very_long_word_is_compared_by_its_beginning() -> None:
     assert nearest("hem" + "m" * 100_000, KEYS) == ()
     assert nearest("a" * 100_000, ["a" * 100]) == ("a" * 100,)
+
+
+@pytest.mark.parametrize(
+    ("word", "known", "put"),
+    [
+        ("pouch_outer.cut_widht", "pouch_outer.cut_width", "pouch_outer.cut_width"),
+        ("front.sdie", "front.side", "front.side"),
+        ("plan of frnt", "plan of front", "plan of front"),
+        ("Seam_Alowance", "seam_allowance", "seam_allowance"),
+        ("waist", "waist.room", ""),
+        ("pouch_outer.cut_width", "pouch_corners.cut_out_width", ""),
+        ("pouch_corners.from_tip", "pouch_outer.top", ""),
+        ("front.cut_width", "cuff.cut_width", ""),
+    ],
+)
+def test_only_a_misspelt_name_is_put_right(word: str, known: str, put: str) -> None:
+    assert meant(word, [known]) == put

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sitegen.findings import Collector, nearest
+from sitegen.findings import Collector, meant, nearest
 from sitegen.reading import Entry, Scalar, Sequence, Table
 
 
@@ -45,14 +45,14 @@ class SizeTable:
         """Report the rows that belong to nothing."""
         for name, row in self._rows.items():
             if name not in self._taken | self._refused:
-                near = nearest(name, known, most=1)
+                near = meant(name, known)
                 collector.wrong(
                     "unknown-row",
                     row.key.place,
                     f"The size table has a row “{name}” that belongs to nothing in the tutorial."
-                    + (f" Did you mean {near[0]}?" if near else ""),
+                    + (f" Did you mean {near}?" if near else ""),
                     said=name,
-                    should_be=near[0] if near else "",
+                    should_be=near,
                 )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Protocol
 
-from sitegen.findings import Collector, Place, nearest
+from sitegen.findings import Collector, Place, meant, nearest
 from sitegen.quantities import Length
 from sitegen.tutorial.compute.given import edge_names, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import sides_to_tell
@@ -55,7 +55,7 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
             reference.place,
             f"There {'are' if what == _CORNERS else 'is'} no {what} “{reference.name}”.{hint}",
             said=reference.name,
-            should_be=near[0] if near else "",
+            should_be=meant(reference.name, known),
         )
 
 
