@@ -116,12 +116,13 @@ def kit_of(cls: ComputedClass, system: System) -> Kit:
 
 
 def unpriced(cls: ComputedClass) -> tuple[str, ...]:
-    """What is bought for the class and has no price."""
+    """What is bought for the class and has no price, not even one that was not understood."""
     fabrics = [(fabric.name, fabric.key) for fabric in bought_fabrics(cls)]
     elastics = [(_name_of(elastic, cls), elastic.key) for elastic, _ in _elastics(cls)]
     supplies = [(supply.item.text, supply.item.text) for supply in _supplies(cls)]
     named = [*fabrics, *elastics, *supplies]
-    return tuple(name for name, key in named if _price(key, cls) is None and _price(name, cls) is None)
+    priced = {price.item.text for price in cls.written.prices} | cls.written.prices_unread
+    return tuple(name for name, key in named if not {key, name} & priced)
 
 
 def shared_in_vain(cls: ComputedClass) -> Iterator[tuple[str, Count, str]]:

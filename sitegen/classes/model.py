@@ -110,6 +110,10 @@ class SewingClass:
     together: tuple[tuple[Reference, ...], ...]
     """Steps that follow each other in one session."""
     prices: tuple[Price, ...]
+    prices_place: Place | None = None
+    """Where the prices begin."""
+    prices_unread: frozenset[str] = frozenset()
+    """Things whose price stands in the file and was not understood, which was reported there."""
     on_site: bool = False
     """Whether the site has a page for its students."""
     translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)

@@ -27,6 +27,7 @@ from sitegen.reading.decode import NEVER_TYPED
 from sitegen.reading.nodes import Empty, Entry, Mapping, Node, Scalar, Sequence
 from sitegen.reading.offsets import Runs, Source, block_runs, copied, flow_runs, place_in
 from sitegen.reading.slip import MOST_SLIPS, Slip, too_many
+from sitegen.reading.yaml_commas import joined_again
 from sitegen.reading.yaml_lines import Lines, Span, with_plain_spaces
 from sitegen.reading.yaml_trouble import Trouble
 from sitegen.reading.yaml_words import explain
@@ -158,11 +159,26 @@ class Builder:
         if not isinstance(key, Scalar) or (key.text == "<<" and not key.quoted):
             self._wrong(refused.odd_key(key, self.source))
             return
+        if parent.flow and parent.entries and self._joined(parent, key, value):
+            return
         first = parent.entries.setdefault(key.text, Entry(key, value))
         if first.key is not key:
             self._wrong(refused.second_key(key, first.key, self.source))
         if isinstance(value, Empty) or (isinstance(value, Scalar) and value.place.line > key.place.line):
             self.doubtful.append((key, value))
+
+    def _joined(self, parent: _Open, key: Scalar, value: Node) -> bool:
+        """Whether it was the rest of a number with a comma, and was put back to the value before."""
+        last = next(reversed(parent.entries.values()))
+        found = joined_again(last, key, value, self.source)
+        if found is None:
+            return False
+        entry, slip = found
+        if self.slips and self.slips[-1].start == slip.start:
+            self.slips.pop()
+        self._wrong(slip)
+        parent.entries[last.key.text] = entry
+        return True
 
     def _close(self, event: Any) -> None:
         closed = self._open.pop()

@@ -47,6 +47,23 @@ def test_everything_of_a_class(tmp_path: Path) -> None:
     assert prices == {"canvas": (Fraction(19, 2), "EUR", Unit.M), "polyester thread": (Fraction(14, 5), "EUR", None)}
 
 
+def test_a_price_that_is_not_understood_is_told_once_and_no_other_is_blamed(tmp_path: Path) -> None:
+    prices = (
+        "prices: {canvas: £9.50, denim: 12,50 £ a metre, top: £2 a metre, polyester thred: £3,"
+        " cotton tape: 1 £ a yd}\n"
+    )
+    _, findings = read_class(tmp_path, CLASS + prices)
+    line = CLASS.count("\n") + 1
+    told = [each for each in messages(findings) if each.startswith(f"{line}:")]
+    assert [each.partition(":")[2].partition(":")[0] for each in told[:4]] == [
+        "1 price-missing",
+        "18 wrong-kind",
+        "32 yaml-syntax",
+        "66 unknown-reference",
+    ]
+    assert told[0].endswith("too low: universal needle, chalk.")
+
+
 def test_all_slips_are_told_in_one_run_with_their_places(tmp_path: Path) -> None:
     text = (
         "title: Evening class\ntutorial: tee\nstudents: {S: 3, Q: 2}\n"

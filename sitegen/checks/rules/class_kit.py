@@ -107,6 +107,6 @@ def price_missing(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
         yield Finding(
             "price-missing",
             Severity.HINT,
-            cls.written.prices[0].place,
+            cls.written.prices_place or cls.written.place,
             f"These have no price, so the cost by student is too low: {', '.join(missing)}.",
         )

@@ -113,6 +113,7 @@ def _with_tutorial(
     supplies = {each.item.text: each.item.text for each in tutorial.supplies if each.item.text}
     spare = _spare(fields)
     on_site = fields.flag("on_site")
+    found_prices, unread_prices = prices(fields, _by_length(tutorial), supplies)
     written = SewingClass(
         key=relative.rpartition("/")[2].rpartition(".")[0],
         place=fields.node.place,
@@ -138,7 +139,9 @@ def _with_tutorial(
         left_out=steps_named(fields, "left_out", steps),
         homework=steps_named(fields, "homework", steps),
         together=steps_together(fields, steps),
-        prices=prices(fields, _by_length(tutorial), supplies),
+        prices=found_prices,
+        prices_place=listed.key.place if (listed := fields.node.get("prices")) is not None else None,
+        prices_unread=unread_prices,
         on_site=on_site,
         translations=_translations(fields, told=on_site),
     )
