@@ -50,7 +50,9 @@ ENGLISH = English()
 def plural(name: str) -> str:
     """The plural of a name in words, for ``2 seam allowances of 3/8 in``."""
     head, of, rest = name.partition(" of ")
-    if head.endswith(("s", "x", "ch", "sh")):
+    if head == "foot" or head.endswith(" foot"):
+        head = head.removesuffix("oot") + "eet"
+    elif head.endswith(("s", "x", "ch", "sh")):
         head += "es"
     elif head.endswith("y") and head[-2:-1] not in tuple("aeiou"):
         head = head[:-1] + "ies"

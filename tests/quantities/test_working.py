@@ -358,3 +358,7 @@ def test_a_working_of_another_kind_than_a_sum_is_shown_without_a_note() -> None:
     terms = (Term("", 1, given("height", cm(30))), Term("by", 1, given("run", cm(40))))
     slope = Worked("slope", Length(Fraction(500)), terms)
     assert show_line(slope, METRIC) == "slope: height 30 cm by run 40 cm = 50 cm"
+
+
+def test_feet_of_machines_have_their_own_plural() -> None:
+    assert (plural("zip foot"), plural("foot of a band")) == ("zip feet", "feet of a band")
