@@ -110,13 +110,13 @@ def _day(fields: Fields, node: Node) -> date | None:
         try:
             day = date.fromisoformat(node.text.strip())
         except ValueError:
-            day = None
-        if day is not None and day.year in _YEARS:
-            return day
-        if day is not None:
-            years = f"a day from the year {_YEARS[0]} to {_YEARS[-1]}"
-            fields.builder.not_this(node, years, "date: 2027-01-12")
+            fields.builder.not_this(node, "a day that exists", "date: 2027-01-12")
             return None
+        if day.year in _YEARS:
+            return day
+        years = f"a day from the year {_YEARS[0]} to {_YEARS[-1]}"
+        fields.builder.not_this(node, years, "date: 2027-01-12")
+        return None
     fields.builder.not_this(node, "a day as year, month and day", "date: 2027-01-12")
     return None
 
