@@ -32,7 +32,7 @@ _LEG = (
     looks_at=Tutorial,
     title="Two measurements of the body of which one seems to be in the other unit",
     why="Inches among centimetres are two and a half times too much, in every number that follows from them.",
-    source="Bust and waist of ASTM D5585-11e1 lie well within the bounds; the bounds themselves: " + COMMON_PRACTICE,
+    source=COMMON_PRACTICE,
     trips=_TABLE.replace("WAIST", "52 in"),
     passes=_TABLE.replace("WAIST", "52 cm"),
 )

@@ -19,10 +19,10 @@ from sitegen.quantities import Unit
 _REACH = 50
 """Items before a result within which its numbers stand."""
 _MOST = 5
-_TIES, _TIES_OF_COUNTS = frozenset("=scv:i"), frozenset("=scv:")
-_PAID = re.compile(r"p_?$")
+_TIES = frozenset("=scv:")
+_IS_OR_PAID = re.compile(r"^,?_?i_?$|p_?$")
 _SUMS = frozenset("=sc:p")
-_LEAVES = frozenset("vw-")
+_LEAVES, _MINUS = frozenset("vw"), "-"
 _BEHIND = 4
 _RESULTS = frozenset((MONEY, TIME, COUNT))
 _QUANTITIES = frozenset((COUNT, LENGTH, TIME, WEIGHT))
@@ -42,7 +42,8 @@ def runs(told: Paragraph, settled: Mapping[int, Collection[int]]) -> Iterator[Cl
             places = told.numbers[max(0, index - size) : index]
             if len(places) < size or places[0] < at - _REACH or told.symbols[places[0]] == OPAQUE:
                 break
-            if any(not set(settled.get(place, ())).isdisjoint(places) for place in places):
+            settled_here = any(not set(settled.get(place, ())).isdisjoint(places) for place in places)
+            if settled_here or _are_apart(told, index, places, at):
                 continue
             yield from (
                 Claim(at, (value,), words, "run", tuple(places), sure=False) for value, words in _ways(told, places, at)
@@ -55,9 +56,16 @@ def _is_result(told: Paragraph, index: int, at: int) -> bool:
     gap, words = told.symbols[before:at], told.words_behind(before - 1, at - before)
     if "&" in gap or not MORE_COUNTED.isdisjoint(words) or is_bundle(told, before - 1, at):
         return False
-    ties = _TIES_OF_COUNTS if told.symbols[at] == COUNT else _TIES
     in_all = "c" in told.behind(at, _BEHIND).partition(".")[0]
-    return in_all or not ties.isdisjoint(gap) or _PAID.search(gap) is not None
+    return in_all or not _TIES.isdisjoint(gap) or _IS_OR_PAID.search(gap) is not None
+
+
+def _are_apart(told: Paragraph, index: int, places: Sequence[int], at: int) -> bool:
+    """Whether something parts the numbers from the result: rows of a table, a minus, another price for one."""
+    rows = any(told.opens(told.items[place + 1]) for place in places)
+    earlier = told.numbers[max(0, index - _MOST - 1) : index - len(places)]
+    rates = any(told.symbols[place] == RATE for place in earlier)
+    return rows or rates or _MINUS in told.symbols[places[0] : at]
 
 
 def _may_be_right(told: Paragraph, index: int, at: int) -> bool:
