@@ -35,7 +35,9 @@ def run(options: argparse.Namespace) -> int:
     if options.captions is not None:
         named = "standard input" if options.captions == "-" else options.captions
         captions = _captions(named, sys.stdin.buffer.read() if options.captions == "-" else None)
-        draft = drafted(captions, Path(named).name) if captions is not None else None
+        draft = (
+            drafted(captions, None if options.captions == "-" else Path(named).name) if captions is not None else None
+        )
         if draft is None:
             if captions is not None:
                 _refuse(f"Nothing is said in {named}, so there is nothing to draft.")
@@ -98,7 +100,8 @@ def _written(folder: str, draft: Drafted | None) -> str:
     lines += [
         "Next:",
         f"  1. Open {root}/site.yaml and put your title and name there.",
-        f"  2. Read each file in {home}/steps against the video, and confirm the numbers at its head.",
+        f"  2. Read each file in {home}/steps against the video, confirm the numbers at its head,"
+        " and take out its line “confirmed: no”.",
         f"  3. Say in {home}/tutorial.yaml what is made, and for whom.",
         f"  4. Run: sitegen check {_typed(root)}",
     ]

@@ -26,6 +26,22 @@ found_while_reading(
     passes="wearer: adult",
 )
 found_while_reading(
+    id="text-unwritten",
+    title="A text that is still to be written",
+    what="A text that begins with “To be written”, as those do with which a new folder is made.",
+    why="It would be published as if it were finished.",
+    trips="--- steps/01.yaml\ntitle: Cut\ntext: To be written. What to do, in short sentences.\n",
+    passes="--- steps/01.yaml\ntitle: Cut\ntext: Cut the front.\n",
+)
+found_while_reading(
+    id="step-unconfirmed",
+    title="A drafted step that nobody has confirmed",
+    what="A step with confirmed: no, as begin writes it into each step that it drafts from captions.",
+    why="What captions say is misheard often, and numbers most of all: the student would cut by it.",
+    trips="--- steps/01.yaml\nconfirmed: no\ntitle: Cut\ntext: Cut the front.\n",
+    passes="--- steps/01.yaml\nconfirmed: yes\ntitle: Cut\ntext: Cut the front.\n",
+)
+found_while_reading(
     id="list-without-brackets",
     severity=Severity.DOUBTFUL,
     title="Commas where a list may be meant",

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from sitegen.prose.captions import Captions, clock
 from sitegen.prose.draft.numbers import Heard, heard_in, unit_of
 from sitegen.prose.draft.phrases import seen, talk_of
-from sitegen.prose.draft.starter import GLOSSARY, site_file, starter_step, starter_tutorial, tutorial_file
+from sitegen.prose.draft.starter import GLOSSARY, TITLE, site_file, starter_step, starter_tutorial, tutorial_file
 from sitegen.prose.draft.steps import Step, steps_of
 from sitegen.prose.draft.yaml_text import block, comments, scalar
 from sitegen.quantities import Unit
@@ -44,33 +44,29 @@ def empty_folder() -> Mapping[str, str]:
     }
 
 
-def drafted(captions: Captions, file_name: str) -> Drafted | None:
+def drafted(captions: Captions, file_name: str | None) -> Drafted | None:
     """A content folder with the words of a video as steps; None when nothing is said in the captions.
 
-    The tutorial is called like the file of the captions. Titles are the first words of a step, and texts are the
-    words as they were said; what was understood of each number stands in remarks at the head of the step.
+    The tutorial is called like the file of the captions; ``file_name`` is None where they come from none. Titles are
+    the first words of a step, and texts are the words as they were said; what was understood of each number stands in
+    remarks at the head of the step, and ``confirmed: no`` until an author has read it.
     """
     steps = steps_of(talk_of(captions))
     if not steps:
         return None
-    file_name = seen(file_name)
-    stem = re.sub(r"\.(?:vtt|srt|txt)$", "", file_name, flags=re.IGNORECASE)
-    stem = re.sub(r"\.[a-z]{2,3}(?:-[A-Za-z]{2,4})?$", "", stem)  # talk.en.vtt
-    key = _plain_name(stem) or "tutorial"
-    if key in _DEVICES:
-        key = f"{key}-tutorial"
+    shown, key, title = _named(file_name)
     unit = unit_of(steps)
     heard = [heard_in(step, unit) for step in steps]
     home = f"tutorials/{key}"
     files = {
         "site.yaml": site_file(unit),
         "glossary.yaml": GLOSSARY,
-        f"{home}/tutorial.yaml": tutorial_file(_title(stem), scalar(file_name), unit, clock(steps[-1].ends)),
+        f"{home}/tutorial.yaml": tutorial_file(title, scalar(shown), unit, clock(steps[-1].ends)),
     }
     digits = max(2, len(str(len(steps))))
     for number, (step, numbers) in enumerate(zip(steps, heard, strict=True), 1):
         name = f"{number:0{digits}}-{_plain_name(step.title) or 'step'}.yaml"
-        files[f"{home}/steps/{name}"] = _step_file(step, numbers, file_name)
+        files[f"{home}/steps/{name}"] = _step_file(step, numbers, shown)
     return Drafted(
         files,
         key,
@@ -81,11 +77,23 @@ def drafted(captions: Captions, file_name: str) -> Drafted | None:
     )
 
 
+def _named(file_name: str | None) -> tuple[str, str, str]:
+    """What captions are called, the key of their tutorial and its title as a YAML value."""
+    if file_name is None:
+        return "standard input", "tutorial", TITLE
+    file_name = seen(file_name)
+    stem = re.sub(r"\.(?:vtt|srt|txt)$", "", file_name, flags=re.IGNORECASE)
+    stem = re.sub(r"\.[a-z]{2,3}(?:-[A-Za-z]{2,4})?$", "", stem)  # talk.en.vtt
+    key = _plain_name(stem) or "tutorial"
+    return file_name, f"{key}-tutorial" if key in _DEVICES else key, _title(stem)
+
+
 def _step_file(step: Step, heard: Heard, file_name: str) -> str:
     head = [
         f"Drafted from {file_name}, {clock(step.begins)} to {clock(step.ends)}."
         " The words are those of the talk, nothing is put in their place.",
-        "Read them against the video, make sentences of them, then take these remarks out.",
+        "Read them against the video, make sentences of them, then take out these remarks and “confirmed: no”.",
+        "Until then nothing is published.",
     ]
     if heard.measurements:
         head += ["", "Numbers that were heard: when, the words, and what was understood."]
@@ -94,7 +102,7 @@ def _step_file(step: Step, heard: Heard, file_name: str) -> str:
         head += ["", "Sums that do not add up. Find out which number is meant, and put it right:"]
         head += [f"  {line}" for line in heard.wrong]
     video = f'video: "{clock(step.begins)}"\n' if step.begins < _LATEST else ""
-    return f"{comments(head)}\ntitle: {scalar(step.title)}\n{video}{block('text', step.text)}"
+    return f"{comments(head)}\nconfirmed: no\ntitle: {scalar(step.title)}\n{video}{block('text', step.text)}"
 
 
 def _plain_name(text: str) -> str:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from sitegen.quantities import Unit
 
+SITE_TITLE = "To be written. The title of your site"
+TITLE = "To be written. The title of your tutorial"
 GLOSSARY = """\
 # Words of the trade that a beginner may not know, a line each. Add yours, or take these out.
 seam allowance: The cloth between the row of stitches and the cut edge.
@@ -36,9 +38,9 @@ _PARTS = """\
 def site_file(unit: Unit) -> str:
     """``site.yaml``."""
     return f"""\
-# The whole site. Put your own words in place of these.
-title: My sewing tutorials
-author: The name of your workshop
+# The whole site. Put your own words in place of these; nothing is published while one begins with “To be written”.
+title: {SITE_TITLE}
+author: To be written. The name of your workshop
 
 # Which units a student sees first: inches or centimetres. Both are always there.
 units_first: {_units(unit)}
@@ -53,7 +55,7 @@ def starter_tutorial() -> str:
     """The ``tutorial.yaml`` of a folder without captions."""
     return f"""\
 # One garment or project. The name of this folder becomes part of the address of its page.
-title: My first tutorial
+title: {TITLE}
 summary: To be written. What is made, for whom, and what is learnt by it.
 level: beginner
 
@@ -70,10 +72,10 @@ def starter_step() -> str:
     """The one step of a folder without captions."""
     return """\
 # One step, one file. The steps follow in the order of their file names: 01-…, 02-…, 03-…
-title: The first step
+title: To be written. The first step
 minutes: 10
 text: |
-  Write here what to do, in short sentences. A length is written as you say it, such as 3/8 in or 1 cm.
+  To be written. What to do, in short sentences. A length is written as you say it, such as 3/8 in or 1 cm.
 
 # As wanted; take the # away:
 #needs: [the cut pieces]
@@ -92,7 +94,8 @@ def tutorial_file(title: str, file_name: str, unit: Unit, until: str) -> str:
         else "the talk does not speak mostly in metric units"
     )
     return f"""\
-# Drafted from the captions in {file_name}, which end at {until}. Put your own words in place of these.
+# Drafted from the captions in {file_name}, which end at {until}. Put your own words in place of these; nothing is
+# published while one begins with “To be written”.
 title: {title}
 summary: To be written. What is made, for whom, and what is learnt by it.
 

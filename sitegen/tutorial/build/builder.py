@@ -18,6 +18,7 @@ from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Pro
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 _REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
+_TO_BE_WRITTEN = re.compile(r"to be written(?=[.:…]|\s*\Z)", re.IGNORECASE)
 _IN_PROSE = re.compile(r"\{\{|\{([^{}\n]{0,80})\}")
 
 
@@ -75,9 +76,21 @@ class Builder:
             return Words(said, node.place)
         node = self._in_language(node) if read else self._if_side_by_side(node)
         if isinstance(node, Scalar) and node.text.strip():
+            self._still_to_write(node)
             return Words(one_line(node.text), node.place)
         self.not_this(node, expected, example)
         return None
+
+    def _still_to_write(self, node: Scalar) -> None:
+        """Report what only holds the place of a text, as the files of a new folder do."""
+        found = _TO_BE_WRITTEN.match(node.text)
+        if found is not None:
+            self.wrong(
+                "text-unwritten",
+                node.at(*found.span()),
+                "This only stands in for a text that is still to be written. Put your own words in its place.",
+                said=found.group(),
+            )
 
     def prose(self, node: Node, example: str = "text: Pin the band to the neckline.") -> Prose | None:
         """Running text with references."""
@@ -85,6 +98,7 @@ class Builder:
         if not isinstance(node, Scalar) or not node.text.strip():
             self.not_this(node, "running text", example)
             return None
+        self._still_to_write(node)
         references = []
         for match in _IN_PROSE.finditer(node.text):
             if match.group(1) is None:

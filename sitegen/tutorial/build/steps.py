@@ -17,6 +17,7 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
     fields = Fields(builder, node, f"step {number}", f"step{number}.")
     text_node = fields.required("text", "text: |\n  Pin the band to the neckline.")
     minutes = fields.get("minutes")
+    _confirmed(fields)
     found = Step(
         number=number,
         file=file,
@@ -48,6 +49,19 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
     fields.accept()
     fields.finish()
     return found
+
+
+def _confirmed(fields: Fields) -> None:
+    """Report a step that was drafted by the program and that nobody has read against the video yet."""
+    node = fields.get("confirmed")
+    if node is not None and fields.builder.yes_or_no(node, "confirmed: yes") is False:
+        fields.builder.wrong(
+            "step-unconfirmed",
+            node.place,
+            "This step was drafted from a video and is not confirmed yet. Read its words and numbers against the video,"
+            " put right what is wrong, then take this line out.",
+            said=node.text if isinstance(node, Scalar) else "",
+        )
 
 
 def _other_way(fields: Fields) -> OtherWay | None:
