@@ -92,11 +92,8 @@ def _written(folder: str, draft: Drafted | None) -> str:
     units = "centimetres" if draft.unit is Unit.CM else "inches"
     found = f"{_count(draft.steps, 'step')}, {_count(draft.measurements, 'number')} to confirm"
     lines = [f"A draft is in {root}: {found}, measured in {units}."]
-    if draft.wrong:
-        lines.append(
-            f"{_count(draft.wrong, 'sum')} of the talk {'does' if draft.wrong == 1 else 'do'} not add up:"
-            " see the head of the steps."
-        )
+    if draft.wrong or draft.doubtful:
+        lines.append(f"{_sums(draft.wrong, draft.doubtful)}: see the head of the steps.")
     lines += [
         "Next:",
         f"  1. Open {root}/site.yaml and put your title and name there.",
@@ -106,6 +103,14 @@ def _written(folder: str, draft: Drafted | None) -> str:
         f"  4. Run: sitegen check {_typed(root)}",
     ]
     return "\n".join(lines)
+
+
+def _sums(wrong: int, doubtful: int) -> str:
+    """How many sums of the talk do not add up, and how many may not."""
+    if not wrong:
+        return f"{_count(doubtful, 'sum')} of the talk may not add up"
+    adds = f"{_count(wrong, 'sum')} of the talk {'does' if wrong == 1 else 'do'} not add up"
+    return f"{adds}, and {doubtful} more may not" if doubtful else adds
 
 
 def _typed(path: str) -> str:

@@ -10,7 +10,8 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sitegen.prose import Drafted, captions_of, drafted, empty_folder
+from sitegen.findings import Severity
+from sitegen.prose import Drafted, captions_of, drafted, empty_folder, proofread
 
 Said = list[tuple[float, float, str]]
 LONG = "lay it flat on the table in front of you and smooth it with both hands until there is no fold left in it anywhere at all"
@@ -297,6 +298,29 @@ def test_sum_that_does_not_add_up_is_told() -> None:
     found = draft([(0, 9, "Cut 16 inches plus 1 inch, so 18 inches.")])
     assert found.wrong == 1
     assert remarks(found)[-1].startswith('#   0:00  "18 inches"  should be 17 in: ')
+
+
+def test_talk_is_read_as_a_whole_for_what_does_not_add_up() -> None:
+    said = [
+        (0, 25, f"{LONG}. First, cut the strap: 2 1/2 in x 40 in."),
+        (29, 60, f"Then fold the strap in half, so it's 1 1/2 in wide. Sew 5/8 in (2 cm) from the edge. {LONG}."),
+    ]
+    found = draft(said)
+    assert found.steps == 2
+    text = " ".join(words for _, _, words in said)
+    assert (found.wrong, found.doubtful) == tuple(
+        sum(1 for each in proofread(text) if each.severity is grade) for grade in (Severity.WRONG, Severity.DOUBTFUL)
+    )
+    assert found.wrong == 1
+    assert remarks(found, 2)[-1] == (
+        '#   0:29  "5/8 in (2 cm)"  should be 5/8 in (1.6 cm): 5/8 in is 1.6 cm, not 2 cm.'
+    )
+
+
+def test_sum_that_may_not_add_up_is_told_as_doubtful() -> None:
+    found = draft([(0, 9, "The cloth is 140 cm wide, so four 35 cm strips come off it. Each is 90 cm long plus 3 cm.")])
+    assert (found.wrong, found.doubtful) == (0, 1)
+    assert remarks(found)[-1].startswith('#   0:00  "90 cm"  If 90 cm is meant to be ')
 
 
 def test_what_was_said_wrong_is_told_and_left_as_it_was_said() -> None:

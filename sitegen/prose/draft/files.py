@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from sitegen.prose.captions import Captions, clock
-from sitegen.prose.draft.numbers import Heard, heard_in, unit_of
+from sitegen.prose.draft.numbers import Heard, heard_in, told_in, unit_of
 from sitegen.prose.draft.phrases import seen, talk_of
 from sitegen.prose.draft.starter import GLOSSARY, TITLE, site_file, starter_step, starter_tutorial, tutorial_file
 from sitegen.prose.draft.steps import Step, steps_of
@@ -31,6 +31,7 @@ class Drafted:
     steps: int
     measurements: int
     wrong: int
+    doubtful: int
     unit: Unit
 
 
@@ -56,7 +57,8 @@ def drafted(captions: Captions, file_name: str | None) -> Drafted | None:
         return None
     shown, key, title = _named(file_name)
     unit = unit_of(steps)
-    heard = [heard_in(step, unit) for step in steps]
+    told = told_in(captions, steps, unit)
+    heard = [heard_in(step, unit, errors) for step, errors in zip(steps, told, strict=True)]
     home = f"tutorials/{key}"
     files = {
         "site.yaml": site_file(unit),
@@ -73,6 +75,7 @@ def drafted(captions: Captions, file_name: str | None) -> Drafted | None:
         len(steps),
         sum(len(each.measurements) for each in heard),
         sum(len(each.wrong) for each in heard),
+        sum(len(each.doubtful) for each in heard),
         unit,
     )
 
@@ -101,6 +104,9 @@ def _step_file(step: Step, heard: Heard, file_name: str) -> str:
     if heard.wrong:
         head += ["", "Sums that do not add up. Find out which number is meant, and put it right:"]
         head += [f"  {line}" for line in heard.wrong]
+    if heard.doubtful:
+        head += ["", "Sums that may not add up. Listen again to what is meant:"]
+        head += [f"  {line}" for line in heard.doubtful]
     video = f'video: "{clock(step.begins)}"\n' if step.begins < _LATEST else ""
     return f"{comments(head)}\nconfirmed: no\ntitle: {scalar(step.title)}\n{video}{block('text', step.text)}"
 

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.prose.captions import clock
+from sitegen.findings import Severity
+from sitegen.prose.captions import Captions, clock
 from sitegen.prose.draft.steps import Step
 from sitegen.prose.find import read
 from sitegen.prose.measurement import Kind, Measurement
-from sitegen.prose.proofread import proofread
+from sitegen.prose.proofread import TextFinding, proofread
 from sitegen.quantities import RULER, Length, System, Unit, decimal, vulgar
 
 _BESIDE = {
@@ -23,12 +25,17 @@ _BESIDE = {
 }
 
 
+Told = tuple[str, Fraction, TextFinding]
+"""The words in which an error is said, when, and the error."""
+
+
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """Measurements and wrong sums of a step, a line each, with the time, the words and what was understood."""
+    """Measurements, wrong and doubtful sums of a step, a line each: the time, the words and what was understood."""
 
     measurements: tuple[str, ...]
     wrong: tuple[str, ...]
+    doubtful: tuple[str, ...]
 
 
 def unit_of(steps: Iterable[Step]) -> Unit:
@@ -38,18 +45,36 @@ def unit_of(steps: Iterable[Step]) -> Unit:
     return Unit.CM if metric * 2 > len(said) else Unit.IN
 
 
-def heard_in(step: Step, author: Unit) -> Heard:
-    """Everything that is measured in a step, and every sum in it that does not add up."""
+def heard_in(step: Step, author: Unit, errors: Iterable[Told]) -> Heard:
+    """Everything that is measured in a step, and those sums of the talk that are in it and do not add up."""
     found = [
         f"{clock(step.time_at(each.start))}  {_quoted(each.text)}  = {_understood(each)}   confirm"
         for each in read(step.text, author=author)
     ]
-    wrong = [
-        f"{clock(step.time_at(each.start))}  {_quoted(step.text[each.start : each.end])}  should be"
-        f" {_plain(each.should_be)}: {_plain(each.message)}"
-        for each in proofread(step.text, author=author)
-    ]
-    return Heard(tuple(found), tuple(wrong))
+    wrong, doubtful = [], []
+    for said, when, error in errors:
+        at = f"{clock(when)}  {_quoted(said)}"
+        if error.severity is Severity.WRONG:
+            wrong.append(f"{at}  should be {_plain(error.should_be)}: {_plain(error.message)}")
+        else:
+            doubtful.append(f"{at}  {_plain(error.message)}")
+    return Heard(tuple(found), tuple(wrong), tuple(doubtful))
+
+
+def told_in(captions: Captions, steps: Sequence[Step], author: Unit) -> tuple[tuple[Told, ...], ...]:
+    """What is wrong in each step. The talk is read as a whole, as proofreading its captions reads it: what was said in
+    the step before tells what a number means."""
+    found: list[list[Told]] = [[] for _ in steps]
+    begins = [step.begins for step in steps]
+    for error in proofread(captions.said, author=author):
+        cue = captions.cue_at(error.start)
+        when = cue.begins if cue is not None else Fraction(0)
+        said = captions.words(error.start, error.end)
+        at = max(0, bisect_right(begins, when) - 1)
+        if at and said not in _plain(steps[at].text) and said in _plain(steps[at - 1].text):
+            at -= 1  # the step opens in the middle of this caption
+        found[at].append((said, when, error))
+    return tuple(map(tuple, found))
 
 
 def _understood(found: Measurement) -> str:
