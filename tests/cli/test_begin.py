@@ -202,6 +202,17 @@ def test_pair_that_was_said_wrong_is_told_by_begin_and_by_check(
     assert wrong(tmp_path / "mine") == ["5/8 inch is 1.6 cm, not 2 cm."]
 
 
+def test_sum_that_the_step_before_explains_is_told_by_neither_begin_nor_check(tmp_path: Path) -> None:
+    lay = "lay it flat on the table in front of you and smooth it with both hands until there is no fold left in it"
+    text = (
+        f"WEBVTT\n\n00:00.000 --> 00:25.000\nNow {lay}. First, cut the strap: 2 1/2 in x 40 in.\n\n"
+        f"00:29.000 --> 01:00.000\nThen fold the strap in half, so it's 1 1/2 in wide. Sew 5/8 in (2 cm) from the edge. Now {lay}.\n"
+    )
+    assert main(["begin", str(tmp_path / "mine"), "--captions", captions(tmp_path, text)]) == 0
+    found = review(ContentFolder(tmp_path / "mine", "mine")).findings
+    assert [each.check for each in found if each.check in ("told-sum", "unit-pair")] == ["unit-pair"]
+
+
 def test_folder_without_captions_has_nothing_to_find_fault_with_but_what_is_to_be_written(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

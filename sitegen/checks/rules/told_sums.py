@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import lru_cache
+from itertools import pairwise
 
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
@@ -28,7 +29,7 @@ def told_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
     """Where a text states the parts and the result of a sum in words (plus, twice, half of, 80% of, divided by, in
     all), the result must be what the parts make, as people round. It is doubtful only, since words may mean another
     thing than a program reads in them."""
-    yield from _found(part, "told-sum", Severity.DOUBTFUL)
+    yield from _found(part, computed, "told-sum", Severity.DOUBTFUL)
 
 
 @check(
@@ -47,7 +48,7 @@ def told_amount(part: Prose, computed: Computed) -> Iterator[Finding]:
     total, what is left, the share of each, so many percent off, so many across and down), the result must be what the
     parts make, as people round. It is doubtful only, since words may mean another thing than a program reads in
     them."""
-    yield from _found(part, "told-amount", Severity.DOUBTFUL)
+    yield from _found(part, computed, "told-amount", Severity.DOUBTFUL)
 
 
 @check(
@@ -64,7 +65,7 @@ def told_amount(part: Prose, computed: Computed) -> Iterator[Finding]:
 def range_order(part: Prose, computed: Computed) -> Iterator[Finding]:
     """A range of lengths in a text runs from the smaller to the greater, unless the words go down from one to the
     other (tapering, shortened, from … down to)."""
-    yield from _found(part, "range-order", Severity.WRONG)
+    yield from _found(part, computed, "range-order", Severity.WRONG)
 
 
 @lru_cache(maxsize=2048)
@@ -73,8 +74,24 @@ def _errors(text: str) -> tuple[TextFinding, ...]:
     return proofread(text)
 
 
-def _found(part: Prose, check_id: str, severity: Severity) -> Iterator[Finding]:
-    for each in _errors(part.text):
-        if each.check == check_id:
+def _found(part: Prose, computed: Computed, check_id: str, severity: Severity) -> Iterator[Finding]:
+    alone = [each for each in _errors(part.text) if each.check == check_id]
+    if not alone:
+        return
+    before = _step_before(part, computed)
+    behind = len(before)
+    whole = {(each.start - behind, each.end - behind): each for each in _errors(before + part.text)} if before else {}
+    for each in alone:
+        told = whole.get((each.start, each.end)) if before else each
+        if told is not None and told.check == check_id:
             place = part.locate(each.start, each.end)
-            yield Finding(check_id, severity, place, each.message, each.said, each.should_be, each.working)
+            yield Finding(check_id, severity, place, told.message, each.said, told.should_be, told.working)
+
+
+def _step_before(part: Prose, computed: Computed) -> str:
+    """The text of the step before that of a text: what a number there is may explain one that is told here."""
+    steps = computed.tutorial.steps
+    for before, step in pairwise(steps):
+        if step.text is part and before.text is not None:
+            return f"{before.text.text.rstrip()}\n"  # no empty line, over which no sum is read
+    return ""
