@@ -87,15 +87,15 @@ def test_right_passages_are_left_alone() -> None:
 
 
 def test_hardly_any_right_passage_is_told_as_wrong() -> None:
-    assert len(scored(SEEN).sure_alarms) <= 8
-    assert len(scored(ASIDE).sure_alarms) <= 4
+    assert len(scored(SEEN).sure_alarms) <= 7
+    assert len(scored(ASIDE).sure_alarms) <= 2
     assert len(scored(FREE_SEEN).sure_alarms) <= 4
-    assert len(scored(FREE_ASIDE).sure_alarms) <= 3
+    assert len(scored(FREE_ASIDE).sure_alarms) <= 4
 
 
 @pytest.mark.parametrize(
     ("names", "least"),
-    [(SEEN, 0.84), (ASIDE, 0.80), (FREE_SEEN, 0.61), (FREE_ASIDE, 0.65)],
+    [(SEEN, 0.84), (ASIDE, 0.80), (FREE_SEEN, 0.61), (FREE_ASIDE, 0.63)],
     ids=lambda each: str(each)[:24],
 )
 def test_most_wrong_passages_that_are_caught_are_told_as_wrong(names: tuple[str, ...], least: float) -> None:

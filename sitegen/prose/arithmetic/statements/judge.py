@@ -25,6 +25,7 @@ _LOST = re.compile(r"\b(?:los[te]|loses|overlaps?|minus|less)\b")
 """Words that only take off, so that adding is a slip."""
 _OTHERS = re.compile(r"\bthe (?:other|others|rest|remaining)\b")
 """Words that tell the rest of a whole, so that both are added."""
+_PLUS = re.compile(r"L_?\+_?L")
 _EQUALS = re.compile(r"[_,]{0,2}[k=]_?=?")
 _SMALL = 3
 """How many times as long the greatest term is as what is easily forgotten."""
@@ -164,8 +165,9 @@ def _is_added(statement: Statement) -> bool:
 def _is_equation(statement: Statement, right: Fraction) -> bool:
     """Whether nothing but ``is`` or ``makes`` stands between a sum and its result, so that even half or twice as much
     is a slip: ``one inch plus half an inch is two inches``."""
-    joined = all(statement.symbols[term.at] == "L" for term in statement.terms)
-    joined = joined and all(term.sign for term in statement.terms[1:]) and _EQUALS.fullmatch(statement.lead) is not None
+    first, last = statement.terms[0].at, statement.terms[-1].at
+    joined = _PLUS.fullmatch(statement.symbols, first, last + 1) is not None
+    joined = joined and _EQUALS.fullmatch(statement.lead) is not None
     return joined and right <= 2 * statement.result.value <= 4 * right
 
 
