@@ -29,16 +29,22 @@ h2 { font-size: 1.125rem; margin-top: 2.5rem; overflow-wrap: anywhere; }
 .text { white-space: pre-wrap; overflow-wrap: anywhere; border-left: 3px solid var(--line); padding-left: 1rem; }
 mark { background: var(--found); color: inherit; padding: 0 .15em; border-radius: .2em; }
 del { color: var(--wrong); text-decoration: underline wavy; text-underline-offset: .2em; }
-ins { color: var(--wrong); font-weight: bold; text-decoration: none; white-space: nowrap; }
+ins { color: var(--wrong); font-weight: bold; text-decoration: none; }
+.whole { white-space: nowrap; }
+:target + del { outline: 2px solid; outline-offset: 2px; border-radius: .2em; }
 .doubtful { color: var(--doubtful); }
 del.doubtful { text-decoration-style: dotted; }
 ins.doubtful::after { content: "?"; }
 a { color: inherit; }
 li { margin: .75rem 0; }
 .how { display: block; color: var(--ink); opacity: .8; font-size: .9375rem; }
+@page { margin: 15mm; }
 @media print {
-  body { max-width: none; padding: 0; } del, ins, .doubtful { color: #000; }
+  body { max-width: none; padding: 0; background: none; font-size: 11pt; line-height: 1.5; }
+  body, del, ins, .doubtful, .how { color: #000; }
   mark { background: none; border: 1px solid #777; }
+  h1, h2 { break-after: avoid; }
+  li { break-inside: avoid; }
 }
 </style>
 </head>
@@ -46,7 +52,7 @@ li { margin: .75rem 0; }
 <main>
 <h1>{% if told %}{{ told }} place{{ "" if told == 1 else "s" }} to look at
 {%- else %}Nothing wrong was found{% endif %}</h1>
-<p>{{ measured }} measurement{{ "" if measured == 1 else "s" }} found; each is shaded. What is wrong is underlined,
+<p>{{ measured }} measurement{{ "" if measured == 1 else "s" }} found; each is marked. What is wrong is underlined,
 with what it should be behind it; what is doubtful has a question mark there.</p>
 {%- for text in texts %}
 <section>
@@ -64,9 +70,9 @@ with what it should be behind it; what is doubtful has a question mark there.</p
 {%- for part in text.parts -%}
 {%- if part.opens %}<span id="{{ part.opens }}"></span>{% endif -%}
 {%- if part.told %}<del class="{{ part.told }}">{% endif -%}
-{%- if part.kind %}<mark title="{{ part.kind }}">{{ part.text }}</mark>{% else %}{{ part.text }}{% endif -%}
+{%- if part.kind %}<mark{{ part.mark | xmlattr }}>{{ part.text }}</mark>{% else %}{{ part.text }}{% endif -%}
 {%- if part.told %}</del>{% endif -%}
-{%- if part.should_be %} <ins class="{{ part.told }}">{{ part.should_be }}</ins>{% endif -%}
+{%- if part.should_be %} <ins class="{{ part.told }}{{ part.kept }}">{{ part.should_be }}</ins>{% endif -%}
 {%- endfor -%}
 </div>
 </section>
@@ -75,6 +81,9 @@ with what it should be behind it; what is doubtful has a question mark there.</p
 </body>
 </html>
 """
+
+
+_MOST_ON_A_LINE = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,20 +105,29 @@ def marked_page(texts: Sequence[MarkedText]) -> str:
     )
 
 
+def _is_short(text: str) -> bool:
+    """Whether a text has room on one line of a phone, and is one: ``16 1/2 in`` cut in two would be misread."""
+    return len(text) <= _MOST_ON_A_LINE and "\n" not in text
+
+
 def _view(text: MarkedText, anchor: str) -> dict[str, object]:
     numbers = {finding: number for number, finding in enumerate(text.findings, start=1)}
-    parts: list[dict[str, str]] = []
+    parts: list[dict[str, object]] = []
     before: TextFinding | None = None
     for piece in text.pieces:
         finding = piece.finding
         opens = finding is not None and finding is not before
+        kind = piece.measurement.kind.value if piece.measurement is not None else ""
+        should_be = finding.should_be if finding is not None and piece.last else ""
         parts.append(
             {
                 "text": piece.text,
-                "kind": piece.measurement.kind.value if piece.measurement is not None else "",
+                "kind": kind,
+                "mark": {"class": "whole" if _is_short(piece.text) else None, "title": kind},
                 "told": finding.severity.value if finding is not None else "",
                 "opens": f"{anchor}-{numbers[finding]}" if finding is not None and opens else "",
-                "should_be": finding.should_be if finding is not None and piece.last else "",
+                "should_be": should_be,
+                "kept": " whole" if _is_short(should_be) else "",
             }
         )
         before = finding

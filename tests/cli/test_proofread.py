@@ -240,6 +240,16 @@ def test_page_shows_the_text_escaped_and_marked(tmp_path: Path, capsys: pytest.C
     assert str(out) in capsys.readouterr().out
 
 
+def test_short_measurements_are_kept_on_one_line_and_long_ones_are_not(tmp_path: Path) -> None:
+    path, out = tmp_path / "d.txt", tmp_path / "out.html"
+    path.write_text(
+        "Cut 16 1/2 in off, then thirty-seven and three quarter inches, then three\ninches.", encoding="utf-8"
+    )
+    assert main(["proofread", "--html", str(out), str(path)]) == 0
+    page = BeautifulSoup(out.read_text(encoding="utf-8"), "html.parser")
+    assert [mark.get("class") for mark in page.find_all("mark")] == [["whole"], None, None]
+
+
 def test_what_is_doubtful_is_told_and_no_reason_to_fail(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     path, out = tmp_path / "d.txt", tmp_path / "out.html"
     path.write_text(
@@ -250,7 +260,7 @@ def test_what_is_doubtful_is_told_and_no_reason_to_fail(tmp_path: Path, capsys: 
     assert "1:69  doubtful  told-sum" in shown
     assert "If 90 cm is meant to be 140 cm − 35 cm, it should be 105 cm." in shown
     page = BeautifulSoup(out.read_text(encoding="utf-8"), "html.parser")
-    assert [tag["class"] for tag in page.find_all(["del", "ins"])] == [["doubtful"], ["doubtful"]]
+    assert [tag["class"] for tag in page.find_all(["del", "ins"])] == [["doubtful"], ["doubtful", "whole"]]
     assert "Line 1, doubtful: If" in " ".join(page.li.text.split())  # type: ignore[union-attr]
 
 
