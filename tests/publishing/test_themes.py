@@ -164,12 +164,14 @@ def test_time_is_said_in_hours_and_minutes(minutes: int, shown: str) -> None:
 
 
 def test_packing_takes_nothing_that_is_read() -> None:
-    styles = 'a::after { content: " · { /x "; color: red; }\n/* a remark */\n@media (min-width: 2em) and (max-height: 3em) {\n  b > i { margin: calc(1em + 2px) 0 }\n}\n'
+    styles = 'a::after { content: " · { /x "; color: red; }\n/* a remark */\n@media (min-width: 2em) and (max-height: 3em) {\n  b > i:has(+ a) ~ b { margin: calc(1em + 2px) 0 }\n}\n'
     assert packed_styles([styles]) == (
-        'a::after{content:" · { /x ";color:red}@media (min-width:2em) and (max-height:3em){b>i{margin:calc(1em + 2px) 0}}\n'
+        'a::after{content:" · { /x ";color:red}@media (min-width:2em) and (max-height:3em){b>i:has(+a)~b{margin:calc(1em + 2px) 0}}\n'
     )
     assert packed_script('// remark\n(function () {\n  var a = "//no remark"; // stays\n\n})();\n') == (
         '(function () {\nvar a = "//no remark"; // stays\n})();\n'
     )
     table = "<table><tr><th>a</th><td>b</td></tr>\n<tr><td>c</td></tr></table>\n\n\n<pre>x\n\n\n&lt;y</pre>"
-    assert packed_page(table) == "<table><tr><th>a<td>b<tr><td>c</tr></table>\n<pre>x\n\n\n&lt;y</pre>"
+    assert packed_page(table) == "<table><tr><th>a<td>b<tr><td>c</tr></table><pre>x\n\n\n&lt;y</pre>"
+    words = "<div>\n<p>a</p>\n<p>b</p>\n<b>c</b>\n<ul>\n<li><p>d</p></li>\n</ul>\n<p>e</p>\n</div>"
+    assert packed_page(words) == "<div><p>a</p><p>b</p><b>c</b><ul><li><p>d</p></ul><p>e</div>"
