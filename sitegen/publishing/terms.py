@@ -1,7 +1,8 @@
 """Terms of the glossary in prose: the first on a card opens its meaning, and each shows its US or UK name by choice.
 
 Where it is not plain that a word is the term (``turn the band up`` is no turn of a hem), it is left alone. The
-contract with a theme: ``as`` holds the word as it was written, ``us`` and ``uk`` its other names, hidden till chosen.
+contract with a theme: ``as`` holds the word as it was written, ``us`` and ``uk`` its other names, hidden till chosen; a
+``span`` around a button is one that no line may cut.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ _NOT_BEFORE_A_VERB = frozenset(_WORD.findall("a an the its each your this that o
 _NOT_AFTER_A_NOUN = frozenset(
     _WORD.findall("the a an it them your each both all this these up out down over back until as along in")
 )
+_STOPS = re.compile(r"[.,:;!?)]+")
 _SENTENCE_END = re.compile(r"(?:^|[.:;!?(]\s)\s*$")
 
 
@@ -79,12 +81,17 @@ class PageTerms:
         done = 0
         for start, end, entry in self._terms.found_in(text, opens=opens):
             shown = self._by_choice(text[start:end], entry)
+            yield escape(text[done:start])
+            done = end
             if entry.term not in seen:
                 seen.add(entry.term)
                 self._used[entry.term] = entry
                 shown = Markup('<button popovertarget="t-{}">{}</button>').format(entry.anchor, shown)
-            yield escape(text[done:start]) + shown
-            done = end
+                # A line may end behind a button whatever follows, so a stop could stand alone on the next one.
+                if stops := _STOPS.match(text, end):
+                    done = stops.end()
+                    shown = Markup("<span>{}{}</span>").format(shown, stops[0])
+            yield shown
         yield escape(text[done:])
 
     def _by_choice(self, word: str, entry: GlossaryEntry) -> Markup:

@@ -65,6 +65,12 @@ def test_term_opens_once_on_each_card_and_its_meaning_is_on_the_page_once() -> N
     assert not page.names_differ
 
 
+def test_stop_behind_a_term_is_kept_with_it() -> None:
+    html = str(render("A seam. Two turns (or a turn), then toile.", terms=PageTerms(Terms(ENTRIES)).card()))
+    assert BeautifulSoup(html, "html.parser").get_text().startswith("A seam. Two turns (or a turn), then")
+    assert html.startswith('<p>A <span><button popovertarget="t-seam">seam</button>.</span> Two ')
+
+
 def test_names_keep_number_and_capital() -> None:
     page = PageTerms(Terms(ENTRIES))
     html = render("Two selvages. Tack the hem.", terms=page.card())
