@@ -116,6 +116,9 @@ def test_choice_of_a_size_finds_what_changed_in_it(browser: browsers.Browser, si
     assert rows.all_inner_texts() == ["S", "M"]
     page.locator("#size-2").check(force=True)
     assert rows.all_inner_texts() == ["M"]
+    lengths = page.locator(".changed .each tr:visible td :is(.in, .cm)")
+    assert lengths.count() == 4
+    assert all(each.is_visible() for each in lengths.all())
     page.close()
 
 

@@ -143,6 +143,19 @@ def test_number_opens_its_working(browser: browsers.Browser, site: Path) -> None
     page.close()
 
 
+def test_working_of_the_chosen_size_is_shown_in_the_chosen_units(browser: browsers.Browser, site: Path) -> None:
+    page = browser.new_page()
+    page.goto((site / TUTORIAL).as_uri() + "?size=M&units=both")
+    page.locator("#w-chest").evaluate("one => { one.closest('details').open = true }")
+    of_size = "#w-chest .each"
+    assert page.evaluate(READ, of_size).split() == ["38", "1/2", "in", "98", "cm"]
+    page.locator("#units-cm").evaluate("box => { box.checked = true }")
+    assert page.evaluate(READ, of_size).split() == ["98", "cm"]
+    page.locator("#size-all").evaluate("box => { box.checked = true }")
+    assert page.evaluate(READ, of_size).split()[:6] == ["XS", "86.5", "cm", "S", "91.5", "cm"]
+    page.close()
+
+
 def test_address_holds_the_choice_and_brings_it_along(browser: browsers.Browser, site: Path) -> None:
     context = browser.new_context()
     page = context.new_page()
