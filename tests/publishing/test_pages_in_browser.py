@@ -11,12 +11,14 @@ import pytest
 from publishing import sample_views as sample
 
 from sitegen.publishing.markdown import render
+from sitegen.publishing.number_views import number_view
 from sitegen.publishing.packed import packed_page
 from sitegen.publishing.render import render_front, render_glossary, render_tutorial
 from sitegen.publishing.terms import PageTerms, Terms
 from sitegen.publishing.themes import shipped_theme
 from sitegen.publishing.view_choices import ViewChoice, ViewOption
 from sitegen.publishing.views import TutorialView
+from sitegen.quantities import given, parse_lengths
 
 browsers = pytest.importorskip("playwright.sync_api")
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -288,6 +290,25 @@ def test_no_card_is_cut_by_the_end_of_a_sheet(browser: browsers.Browser, site: P
         assert box is not None
         assert box["height"] < high / 25.4 * 96
         assert cards.nth(place).evaluate("card => getComputedStyle(card).breakInside") == "avoid"
+    page.close()
+
+
+def test_no_table_of_a_card_is_cut_by_its_edge_on_paper(browser: browsers.Browser, site: Path) -> None:
+    """Seven rows with names of some length, in six sizes and of lengths of three figures: a card shows no overflow."""
+    lengths = parse_lengths("101 1/4, 104 3/4, 108 1/2, 112 3/8, 116 5/8, 121 7/8 in")
+    names = [f"right back leg piece, finished side length at line {row}" for row in range(7)]
+    rows = tuple(number_view(name, name, lengths.map(lambda typed: given("side", typed.value))) for name in names)
+    cards = (*(replace(card, numbers=rows) for card in sample.CARDS[:2]), *sample.CARDS[2:])
+    path = site / TUTORIAL.replace("index", "long")
+    path.write_text(render_tutorial(replace(sample.TUTORIAL, cards=cards)), encoding="utf-8")
+    page = browser.new_page(viewport={"width": int(184 / 25.4 * 96), "height": 800})
+    page.emulate_media(media="print")
+    page.goto(path.as_uri())
+    right = "one => one.getBoundingClientRect().right"
+    for card in page.locator(".card").all()[:2]:
+        table = card.locator(".recap table")
+        assert table.locator("tbody tr").count() == 7
+        assert table.evaluate(right) <= card.evaluate(right)
     page.close()
 
 
