@@ -2,13 +2,14 @@
 
 Labels are placed one after another in the order of the drawing. Each tries the sides that it asks for, near
 first, and takes the cheapest place that is free of other labels; above and below there is always one, since
-the picture grows in height. A label that had to move away gets a leader to its spot.
+the picture grows in height. A label that had to move away gets a leader to its spot. A view below another goes
+further down where the words of that one leave no room for its heading.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sitegen.diagrams.drawing import MARGIN, Drawing, Label, Side
 from sitegen.diagrams.drawn_lines import DrawnLines
@@ -78,6 +79,41 @@ class _Page:
 
 def laid_out(drawing: Drawing) -> Layout:
     """The drawing with all its labels in place, and the window that holds everything."""
+    layout = _laid_out(drawing)
+    for place in range(1, len(drawing.views)):
+        missing = _room_missing_above(place, layout)
+        if missing:
+            above, below = drawing.views[:place], drawing.views[place:]
+            moved = tuple(replace(view, down=view.down + missing) for view in below)
+            drawing = replace(drawing, views=(*above, *moved))
+            layout = _laid_out(drawing)
+    return layout
+
+
+def _room_missing_above(place: int, layout: Layout) -> int:
+    """By how many page units a view must go down so that its heading stands below the words of the views above it.
+
+    0 for one without a heading, and for one that stands beside those before it.
+    """
+    first = sum(len(view.labels) for view in layout.views[:place])
+    before, heading = layout.labels[:first], next(iter(layout.labels[first:]), None)
+    if heading is None or not heading.label.strong or heading.label.places != (Side.ABOVE,):
+        return 0
+    above = [level for view in layout.views[:place] for level in _levels(view)]
+    lowest = max(above, default=0)
+    top = min(_levels(layout.views[place]), default=lowest)
+    if lowest > top or lowest <= heading.box.top < heading.box.bottom <= top:
+        return 0
+    words = max((label.box.bottom for label in before), default=lowest)
+    height = heading.box.bottom - heading.box.top + heading.label.gap * UNIT
+    return -(-max(0, max(words, lowest) + 2 * _AIR + height - top) // UNIT)
+
+
+def _levels(view: ViewOnPage) -> list[int]:
+    return [level for shape in view.shapes for segment in shape.segments for _, level in segment]
+
+
+def _laid_out(drawing: Drawing) -> Layout:
     views = tuple(on_page(view) for view in drawing.views)
     shapes = [shape for view in views for shape in view.shapes]
     segments = [segment for shape in shapes for segment in shape.segments]

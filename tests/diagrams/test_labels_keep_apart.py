@@ -70,6 +70,36 @@ def test_label_that_had_to_move_away_has_a_leader_to_its_spot() -> None:
     assert far.leader[0] == (100 * UNIT, 100 * UNIT)
 
 
+def heading(words: str) -> Label:
+    return Label(words, at(right=100), (Side.ABOVE,), width=300, gap=12, strong=True, leader=False)
+
+
+@pytest.mark.parametrize("lines", [1, 4, 9])
+def test_view_makes_room_for_its_heading_below_the_words_of_the_one_above(lines: int) -> None:
+    """However many lines those have, which is another number in each language."""
+    shapes = (
+        Line(at(right=50), at(right=150), Role.CUT),
+        Label("\n".join(["word"] * lines), at(right=100), (Side.BELOW,), gap=12),
+    )
+    below = (heading("the edge at the line, enlarged"), Line(at(right=50), at(right=150), Role.CUT))
+    found = laid_out(Drawing("t", "d", (View(Fraction(1), shapes), View(Fraction(1), below, down=60))))
+    words, head = found.labels
+    top = found.views[1].shapes[0].segments[0][0][1]
+    assert words.box.bottom < head.box.top
+    assert head.box.bottom <= top - 12 * UNIT
+    assert (top == 60 * UNIT) == (lines == 1)
+
+
+def test_view_beside_another_stays_where_it_is() -> None:
+    upright = Line(at(right=50), at(right=50, down=90), Role.CUT)
+    views = (
+        View(Fraction(1), (upright, Label("word\n" * 5 + "word", at(right=100), (Side.BELOW,), gap=12))),
+        View(Fraction(1), (heading("head"), upright), down=10),
+    )
+    found = laid_out(Drawing("t", "d", views))
+    assert found.views[1].shapes[0].segments[0][0][1] == 10 * UNIT
+
+
 def test_word_wider_than_the_picture_widens_it() -> None:
     found = layout(Label("W" * 40, at(right=100), (Side.BELOW,)))
     assert found.window.right - found.window.left > PAGE_WIDTH * UNIT

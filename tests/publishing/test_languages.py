@@ -111,6 +111,11 @@ def test_decimals_have_a_comma_and_inches_stay_fractions() -> None:
     assert not speech_in("en").metric_first
 
 
+@pytest.mark.parametrize("inches", ["⅛", "³⁄₁₆", "1¹⁄₁₆", "²¹⁄₃₂"])
+def test_true_fractions_are_read_as_amounts(inches: str) -> None:
+    assert SPANISH.say(f"step {inches} in (4.5 mm)") == f"escalón {inches} in (4,5 mm)"
+
+
 def test_working_is_said_in_spanish() -> None:
     finished = work(
         "neckband finished length",
