@@ -15,6 +15,7 @@ from sitegen.publishing import (
     SampleView,
     SessionView,
     StepName,
+    kept_together,
     kit_view,
     layout_drawing,
     plan_view,
@@ -76,7 +77,9 @@ def _kit(source: Source) -> Iterator[PartGroup]:
     kit = kit_view(source.cls, system, source.page.language)
     for group in kit.groups:
         rows = tuple(_to_buy(item) for item in group.items)
-        notes = tuple(f"{item.name}: {note}" for item in group.items for note in (*item.notes, *item.other_widths))
+        notes = tuple(
+            kept_together(f"{item.name}: {note}") for item in group.items for note in (*item.notes, *item.other_widths)
+        )
         yield PartGroup(
             group.head,
             notes,
@@ -115,23 +118,29 @@ def _workings(kit: KitView, words: SheetWords) -> Iterator[Working]:
 
 def _to_buy(item: KitItem) -> tuple[str, ...]:
     shared = f" ({item.shared})" if item.shared else ""
-    return (f"{item.called}{shared}", item.buy.text, item.needed, item.spare, item.cost.text if item.cost else "")
+    cells = (f"{item.called}{shared}", item.buy.text, item.needed, item.spare, item.cost.text if item.cost else "")
+    return tuple(map(kept_together, cells))
 
 
 def _to_prepare(kit: KitView, source: Source) -> Iterator[PartGroup]:
     words = source.words
     if kit.parts:
-        rows = tuple((f"{part.name}, {part.how}", *part.cells) for part in kit.parts)
+        rows = tuple((f"{part.name}, {part.how}", *map(_on_one_line, part.cells)) for part in kit.parts)
         yield PartGroup(
             words("to_cut"), table=Table(("", *(size or words("each") for size in kit.sizes)), rows, by_size=True)
         )
     for bag in kit.bags:
-        things = tuple(f"{thing.name}: {thing.amount}" for thing in bag.things)
+        things = tuple(kept_together(f"{thing.name}: {thing.amount}") for thing in bag.things)
         cut = (words("cut_in_bag", parts=", ".join(bag.cut)),) if bag.cut else ()
         yield PartGroup(bag.head, (*cut, "; ".join(things)) if things else cut)
     for head, names in ((words("shared"), kit.shared), (words("brought"), kit.brought)):
         if names:
             yield PartGroup(head, (", ".join(names),))
+
+
+def _on_one_line(cell: str) -> str:
+    """How many and how large, ``2: 64 cm × 50 cm``: a line may end behind the count alone."""
+    return kept_together(cell).replace(" × ", "\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}")
 
 
 def _samples(source: Source) -> Iterator[PartGroup]:
@@ -152,4 +161,4 @@ def _sample(sample: SampleView, source: Source) -> str:
     parts = [f"{sample.name}: {sample.count.text}" + (f" ({cloth})" if cloth else "")]
     if sample.steps:
         parts.append(source.words("for_steps", steps=_titles(sample.steps)))
-    return ". ".join((*parts, " ".join(sample.how))).rstrip(" .") + "."
+    return kept_together(". ".join((*parts, " ".join(sample.how))).rstrip(" .") + ".")

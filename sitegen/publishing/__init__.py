@@ -3,6 +3,7 @@
 Knows nothing of how numbers are worked out or what is wrong with them: it asks the rooms below.
 """
 
+from sitegen.publishing.amounts import kept_together
 from sitegen.publishing.changes_page import day_in_words
 from sitegen.publishing.class_pages.teacher import teacher_page
 from sitegen.publishing.class_views import (
@@ -110,6 +111,7 @@ __all__ = [
     "compare_records",
     "day_in_words",
     "duration",
+    "kept_together",
     "kit_view",
     "layout_drawing",
     "look_findings",

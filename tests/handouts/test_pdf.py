@@ -206,6 +206,26 @@ def test_how_amounts_were_got_is_a_sum_a_line_below_its_heading() -> None:
     assert len(together) == len(set(together))
 
 
+def test_layouts_for_the_class_name_their_fabrics_and_stand_beside_each_other() -> None:
+    sheets = example(*CASES["teacher's copy"])
+    (page,) = (page for page in sheets.pages if "Cutting layout for the whole class" in page.extract_text())
+    words = page.extract_words(keep_blank_chars=True)
+    jersey, rib = (
+        next(word for word in words if word["text"].startswith(f"Cutting layout on {fabric}"))
+        for fabric in ("cotton jersey", "1x1 cotton rib")
+    )
+    assert abs(jersey["top"] - rib["top"]) < 1
+    assert jersey["x1"] < rib["x0"]
+
+
+def test_no_size_of_a_piece_to_cut_is_broken_in_the_middle() -> None:
+    sheets = example(*CASES["teacher's copy"])
+    (page,) = (page for page in sheets.pages if "To cut before class" in page.extract_text())
+    lines = page.extract_text().partition("To cut before class")[2].splitlines()[1:12]
+    assert sum(line.count("×") for line in lines) == 20
+    assert [line for line in lines if line.strip() and set(line.split()) <= {"cm"}] == []
+
+
 def test_teachers_notes_stand_in_the_teachers_copy_alone() -> None:
     student, teacher = example(EVENING), example(*CASES["teacher's copy"])
     notes = [
