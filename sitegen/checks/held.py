@@ -8,6 +8,7 @@ from sitegen.findings import Finding, Severity
 from sitegen.quantities import (
     RULER,
     Length,
+    Rounding,
     System,
     Typed,
     Unit,
@@ -26,16 +27,16 @@ def system_of(typed: Typed) -> System:
     return typed.unit.system
 
 
-def instead(typed: Typed, exact: Length) -> str:
+def instead(typed: Typed, exact: Length, rounding: Rounding = Rounding.NEAREST) -> str:
     """The text to put instead of a typed length, in its own unit, with or without unit and pair as it was.
 
     Where the number is right and only its unit is not, the unit is what changes: ``3.5 mm`` becomes ``3.5 cm``.
     """
-    text = in_words(typed, exact)
+    text = in_words(typed, exact, rounding)
     if typed.text.strip() == typed.number:
-        return show_in_unit(exact, typed.unit).removesuffix(f" {typed.unit.symbol}")
+        return show_in_unit(exact, typed.unit, rounding=rounding).removesuffix(f" {typed.unit.symbol}")
     if typed.pair is not None:
-        return f"{text} ({in_words(typed.pair, exact)})"
+        return f"{text} ({in_words(typed.pair, exact, rounding)})"
     return text
 
 
@@ -44,20 +45,25 @@ def in_size(name: str) -> str:
     return f" in size {name}" if name else ""
 
 
-def in_words(typed: Typed, exact: Length) -> str:
+def in_words(typed: Typed, exact: Length, rounding: Rounding = Rounding.NEAREST) -> str:
     """The exact length in the unit that was typed, or in the one in which the typed number would be right."""
-    shown = (show_in_unit(exact, unit) for unit in Unit)
+    if rounding is Rounding.SOLD:  # shops sell in steps so long that the same number in another unit says nothing
+        return show_in_unit(exact, typed.unit, rounding=rounding)
+    shown = (show_in_unit(exact, unit, rounding=rounding) for unit in Unit)
     same_number = (text for text in shown if text.rpartition(" ")[0] == typed.number)
-    return next(same_number, show_in_unit(exact, typed.unit))
+    return next(same_number, show_in_unit(exact, typed.unit, rounding=rounding))
 
 
 def show_bought(typed: Typed, need: Length) -> str:
-    """What to ask for in a shop, rounded up, in yards or metres as it was typed; without a unit if it had none."""
+    """What to ask for in a shop, rounded up, in yards or metres as it was typed; a number without a unit stays one, of
+    the unit that it had."""
     metric = typed.unit.system is System.CENTIMETRES
     bought = to_buy(need, typed.unit.system)
+    if typed.text.strip() == typed.number:
+        number = bought.in_unit(typed.unit)
+        return decimal(number) if metric else vulgar(number)
     unit = Unit.YD if not metric else Unit.M if typed.unit is Unit.M else Unit.CM
-    text = f"{decimal(bought.in_unit(unit)) if metric else vulgar(bought.in_unit(unit))} {unit.symbol}"
-    return text.removesuffix(f" {unit.symbol}") if typed.text.strip() == typed.number else text
+    return f"{decimal(bought.in_unit(unit)) if metric else vulgar(bought.in_unit(unit))} {unit.symbol}"
 
 
 def alone(typed: Typed) -> str:
@@ -88,13 +94,13 @@ def off_in(claim: Claim, computed: Computed) -> list[tuple[int, Amount, Worked]]
         if amount is None or exact is None:
             continue
         # A distance is written without its sign: in front of the shoulder or behind it, added or taken out.
-        if not RULER.agrees(amount.typed.value, abs(exact.length), system_of(amount.typed)):
+        if not RULER.agrees(amount.typed.value, abs(exact.length), system_of(amount.typed), exact.rounding):
             off.append((size, amount, exact))
     return off
 
 
 def _one(check_id: str, claim: Claim, computed: Computed, size: int, amount: Amount, exact: Worked) -> Finding:
-    right = instead(amount.typed, abs(exact.length))
+    right = instead(amount.typed, abs(exact.length), exact.rounding)
     size_name = computed.size_name(size)
     of_size = f" of size {size_name}" if size_name else ""
     return Finding(
@@ -114,14 +120,16 @@ def _several(check_id: str, claim: Claim, computed: Computed, off: list[tuple[in
     if isinstance(source, Reference):
         raise TypeError("a claim by reference has nothing to disagree with")
     size, amount, first = off[0]
-    unit = amount.typed.unit
+    unit, rounding = amount.typed.unit, first.rounding
     values = [computed.number(claim.lengths.name, index) for index in range(computed.tutorial.size_count)]
     exact = [abs(value.length) for value in values if value is not None]
     if all(value == exact[0] for value in exact):
-        right = instead(source.at(0).typed, exact[0]) if not source.differs else show_in_unit(exact[0], unit)
+        one = show_in_unit(exact[0], unit, RULER, rounding)
+        right = one if source.differs else instead(source.at(0).typed, exact[0], rounding)
     else:
         symbol = f" {unit.symbol}"
-        right = ", ".join(show_in_unit(value, unit).removesuffix(symbol) for value in exact) + symbol
+        each = (show_in_unit(value, unit, RULER, rounding) for value in exact)
+        right = ", ".join(text.removesuffix(symbol) for text in each) + symbol
     said = source.at(0).typed.text.strip() if not source.differs else ", ".join(a.typed.text.strip() for a in source)
     same_in_all = not source.differs and all(value == exact[0] for value in exact)
     names = "" if same_in_all else ", ".join(computed.size_name(index) for index, _, _ in off)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from sitegen.quantities import Length, NotUnderstood, Worked, given, parse_length
+from sitegen.quantities import Length, NotUnderstood, Rounding, Worked, given, parse_length
 from sitegen.tutorial import Supply
 
 _COUNTED = re.compile(r"(\d{1,4})\b\s*(.*)")
@@ -19,7 +19,7 @@ def amount_of(supply: Supply) -> tuple[Worked | None, str]:
         return None, ""
     text, name = supply.amount.text, f"{supply.item.text} for one"
     try:
-        return given(name, parse_length(text).value), ""
+        return given(name, parse_length(text).value).rounded(Rounding.ENOUGH), ""
     except NotUnderstood:
         pass
     match = _COUNTED.fullmatch(text)

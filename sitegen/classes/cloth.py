@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from sitegen.classes.model import ComputedClass
-from sitegen.quantities import SHOP_STEPS, Length, System, Worked, given, plus, work
+from sitegen.quantities import SHOP_STEPS, Length, Rounding, System, Worked, given, plus, work
 from sitegen.sewing import class_sums, fabric_need, layout
 from sitegen.tutorial import Computed, Fabric, words_of
 
@@ -90,10 +90,12 @@ def _for_each(fabric: Fabric, width: Worked | None, cls: ComputedClass) -> Class
     layouts = [laid for laid in alone if isinstance(laid, layout.Layout)]
     if len(layouts) < len(alone):
         return _as_bought(fabric, cls)
-    lengths = tuple(
-        (each.size, _need(_name_of_length(fabric, each.size, cls), fabric, laid, _matched(fabric, cls), cls))
+    matched = _matched(fabric, cls)
+    needs = (
+        (each.size, _need(_name_of_length(fabric, each.size, cls), fabric, laid, matched, cls))
         for each, laid in zip(cls.written.students, layouts, strict=True)
     )
+    lengths = tuple((size, need.rounded(Rounding.SOLD)) for size, need in needs)
     one_by_one = _one_by_one(lengths, cls)
     return ClassCloth(fabric, width, one_by_one, None, lengths, one_by_one)
 
@@ -142,7 +144,7 @@ def _one_by_one(lengths: Sequence[tuple[int, Worked]], cls: ComputedClass) -> Wo
     """A length for each student, added up."""
     counts = {each.size: each.count for each in cls.written.students}
     first, *more = (plus(length, counts[size]) for size, length in lengths)
-    return work(FOR_CLASS, first, *more)
+    return work(FOR_CLASS, first, *more).rounded(Rounding.ENOUGH)
 
 
 def _layout_alone(fabric: str, size: int, width: Length, computed: Computed) -> layout.Layout | layout.CannotLay | None:
@@ -202,7 +204,7 @@ def _need(name: str, fabric: Fabric, laid: layout.Layout, matched: set[str], cls
     added = fabric_need.matched_rows(
         words_of(f"{fabric.key}.for_repeat"), repeat, given("rows of matched pieces in the cutting layout", rows)
     )
-    return work(name, plain, plus(added))
+    return work(name, plain, plus(added)).rounded(Rounding.ENOUGH)
 
 
 def unmatched_need(name: str, fabric: Fabric, laid: layout.Layout, cls: ComputedClass) -> Worked:
@@ -215,7 +217,7 @@ def unmatched_need(name: str, fabric: Fabric, laid: layout.Layout, cls: Computed
 
 def to_ask_for(needed: Worked, spare: Worked, system: System) -> Worked:
     """What to ask for in a shop: the need and its spare, in whole steps of what shops sell."""
-    return in_shop_steps(work("with spare", needed, plus(spare)), system)
+    return in_shop_steps(work("with spare", needed, plus(spare)).rounded(Rounding.ENOUGH), system)
 
 
 def in_shop_steps(total: Worked, system: System) -> Worked:

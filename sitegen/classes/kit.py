@@ -15,13 +15,14 @@ from sitegen.classes.cloth import FOR_CLASS, ClassCloth, class_cloth, spare_of, 
 from sitegen.classes.model import ComputedClass, Count, Price
 from sitegen.quantities import (
     Length,
+    Rounding,
     System,
     Worked,
     given,
     in_system,
     plural,
     plus,
-    show_to_buy,
+    show_number,
     show_value,
     times,
     work,
@@ -81,7 +82,7 @@ class KitLine:
     def amount(self) -> str:
         """What to ask for: ``6.8 m``, ``9 spools``, ``9``."""
         if self.by_length:
-            return show_to_buy(self.buy.length, self.system)
+            return show_number(self.buy, self.system)
         return counted(int(self.buy.number), self.unit)
 
 
@@ -290,7 +291,7 @@ def _each_size(name: str, cls: ComputedClass) -> ForOne | None:
 def _added_up(for_one: ForOne, cls: ComputedClass) -> Worked:
     counts = {each.size: each.count for each in cls.written.students}
     first, *more = (plus(number, counts[size]) for size, number in for_one)
-    return work(FOR_CLASS, first, *more)
+    return work(FOR_CLASS, first, *more).rounded(Rounding.ENOUGH)
 
 
 def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
@@ -308,7 +309,7 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
     elif amount is None and shared is None and _kind(name) is not Kind.NEEDLES:
         groups, amount, shared_by = given("for the whole class", 1), given(f"{name} that all share", 1), 0
     amount = amount or given(f"{name} for one", 1)
-    needed = work(FOR_CLASS, amount, times(groups))
+    needed = work(FOR_CLASS, amount, times(groups)).rounded(Rounding.ENOUGH)
     price = _price(name, cls)
     own = _system(price, system)
     if isinstance(needed.value, Length):

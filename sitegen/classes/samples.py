@@ -15,7 +15,7 @@ from sitegen.classes.cloth import class_cloth, in_shop_steps, unmatched_need, wi
 from sitegen.classes.kit import bought_fabrics, students_of
 from sitegen.classes.model import ComputedClass
 from sitegen.classes.plan import plan_of, without_minutes
-from sitegen.quantities import Length, System, Worked, cm, given, inches, plus, times, work
+from sitegen.quantities import Length, Rounding, System, Worked, cm, given, inches, plus, times, work
 from sitegen.sewing import layout
 from sitegen.tutorial import Band, Fabric, Hem, Join, Step, Tutorial
 
@@ -299,4 +299,6 @@ def _pieces(fabric: str, samples: tuple[Sample, ...]) -> Iterator[layout.LayoutP
 def _garments(fabric: Fabric, stages: int, cls: ComputedClass) -> Worked | None:
     """What one student of the shown size needs alone, for every garment."""
     alone = dict(class_cloth(fabric, cls)[0].lengths).get(shown_size(cls))
-    return work("for the made-up samples", plus(alone, stages)) if alone is not None else None
+    if alone is None:
+        return None
+    return work("for the made-up samples", plus(alone, stages)).rounded(Rounding.ENOUGH)

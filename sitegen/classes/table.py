@@ -11,7 +11,17 @@ from sitegen.classes.bags import bags_of
 from sitegen.classes.costs import Costs, costs_of, to_the_cent
 from sitegen.classes.kit import Kit, KitLine
 from sitegen.classes.model import ComputedClass
-from sitegen.quantities import Length, System, Unit, Worked, decimal, show_value, show_working
+from sitegen.quantities import (
+    RULER,
+    Length,
+    Rounding,
+    System,
+    Unit,
+    Worked,
+    decimal,
+    show_value,
+    show_working,
+)
 
 HEAD = ("list", "size", "item", "detail", "amount", "unit", "each", "cost", "working")
 """The columns; ``cost`` is in the currency of the prices, which stands in ``unit`` where the amount is money."""
@@ -77,12 +87,17 @@ def _bought(line: KitLine, cost: Fraction | None) -> Row:
 
 
 def _number(number: Worked, system: System, unit: str, *, to_buy: bool = False) -> tuple[str, str]:
-    """A number as a spreadsheet reads it, and its unit; what is bought by its length in yards or metres."""
+    """A number as a spreadsheet reads it, and its unit; what is bought by its length in yards or metres.
+
+    A length comes as finely as three decimals tell it, what must be enough on the next mark of a ruler.
+    """
     if not isinstance(number.value, Length):
         return decimal(number.number), unit
     inches = system is System.INCHES
     shown = (Unit.YD if inches else Unit.M) if to_buy else (Unit.IN if inches else Unit.CM)
-    return decimal(number.length.in_unit(shown), 3), shown.symbol
+    exact = number.rounding is Rounding.NEAREST
+    length = number.length if exact or to_buy else RULER.shown(number.length, system, number.rounding)
+    return decimal(length.in_unit(shown), 3), shown.symbol
 
 
 def _cut_and_packed(kit: Kit, cls: ComputedClass, system: System) -> Iterator[Row]:

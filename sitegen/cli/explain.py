@@ -7,7 +7,7 @@ import sys
 
 from sitegen.cli.one_tutorial import add_tutorial, one_tutorial
 from sitegen.findings import nearest
-from sitegen.quantities import BySize, System, Worked, show_value, show_working
+from sitegen.quantities import BySize, System, Worked, show_number, show_working
 from sitegen.tutorial import Computed
 
 
@@ -64,7 +64,7 @@ def _print_one(name: str, size: str, computed: Computed, index: int, system: Sys
     if worked is None:
         return
     other = System.CENTIMETRES if system is System.INCHES else System.INCHES
-    shown, also = show_value(worked.value, system), show_value(worked.value, other)
+    shown, also = show_number(worked, system), show_number(worked, other)
     both = shown if shown == also else f"{shown} ({also})"
     print(f"{name}{f', size {size}' if size else ''}: {both}")
     for line in show_working(worked, system):
@@ -78,4 +78,4 @@ def _all_numbers(computed: Computed, system: System) -> str:
 
 
 def _values(number: BySize[Worked], system: System) -> str:
-    return ", ".join(show_value(each.value, system) for each in number)
+    return ", ".join(show_number(each, system) for each in number)

@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 from functools import lru_cache
 
-from sitegen.quantities import FRACTION_SIGNS, RULER, Length, System, show_to_buy
+from sitegen.quantities import FRACTION_SIGNS, RULER, Length, Rounding, System, show_to_buy, show_told_to_buy
 
 NO_BREAK = "\u00a0"
 _FRACTION = re.compile(r"(?:(?P<whole>\d+) )?(?P<top>\d+)/(?P<bottom>\d+)")
@@ -16,9 +16,9 @@ _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 
 
 @lru_cache(maxsize=1024)
-def plain_both_units(value: Length, first: System) -> str:
+def plain_both_units(value: Length, first: System, rounding: Rounding = Rounding.NEAREST) -> str:
     """A length in both systems as it is typed: ``17 3/4 in (45 cm)``. Kept, since a picture says each twice or more."""
-    return RULER.show_both(value, first)
+    return RULER.show_both(value, first, rounding)
 
 
 def one_unit(value: Length, system: System) -> str:
@@ -26,15 +26,15 @@ def one_unit(value: Length, system: System) -> str:
     return _set(RULER.show(value, system))
 
 
-def both_units(value: Length, first: System) -> str:
+def both_units(value: Length, first: System, rounding: Rounding = Rounding.NEAREST) -> str:
     """A length in both systems with true fractions: ``17¾ in (45 cm)``. Lines may break before the bracket only."""
-    one, other = plain_both_units(value, first).split(" (")
+    one, other = plain_both_units(value, first, rounding).split(" (")
     return f"{_set(one)} ({_set(other)}"
 
 
-def in_the_shop(value: Length, first: System) -> str:
-    """A length of cloth as a shop sells it, rounded up: ``1⅜ yd``."""
-    return _set(show_to_buy(value, first))
+def in_the_shop(value: Length, first: System, *, told: bool = False) -> str:
+    """A length of cloth as a shop sells it, rounded up: ``1⅜ yd``; what an author tells to buy as it is ``told``."""
+    return _set(show_told_to_buy(value, first) if told else show_to_buy(value, first))
 
 
 def capital(text: str) -> str:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.publishing.number_book import NumberBook
-from sitegen.publishing.number_views import number_view, show_bought
+from sitegen.publishing.number_views import number_view
 from sitegen.publishing.views import NumberView
-from sitegen.quantities import BySize, Length, Ruler, System, Value, show_to_buy
+from sitegen.quantities import BySize
 from sitegen.tutorial import Change, Computed, words_of
 
 _AT_A_LINE = ("amount", "part_above", "part_below", "fold", "taper_step")
@@ -33,13 +33,6 @@ def bought_after(change: str, fabric: str, computed: Computed, book: NumberBook)
     most = tuple(max(one, other, key=lambda each: each.length.mm) for one, other in pairs if one and other)
     if need is None or len(most) < len(pairs):
         return None
-    told = {bought.value for _, bought in pairs if bought}
-
-    def show(value: Value, system: System, ruler: Ruler) -> str:
-        if isinstance(value, Length) and value not in told:
-            return show_to_buy(value, system)
-        return show_bought(value, system, ruler)
-
     shown = most[:1] if all(each.value == most[0].value for each in most) else most
     return number_view(
         name,
@@ -47,7 +40,6 @@ def bought_after(change: str, fabric: str, computed: Computed, book: NumberBook)
         BySize(shown),
         anchor=need.anchor,
         place=need.place,
-        show=show,
         language=book.language,
     )
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from sitegen.publishing.amounts import Filled, number, size_name
-from sitegen.publishing.number_views import number_view, show_bought, without_repeats
+from sitegen.publishing.number_views import number_view, without_repeats
 from sitegen.publishing.views import NumberTable, NumberView, WorkingLine
-from sitegen.quantities import ENGLISH, BySize, English, Length, System, Worked, show_value
+from sitegen.quantities import ENGLISH, BySize, English, System, Worked
 from sitegen.tutorial import Computed, words_of
 
 
@@ -27,7 +27,6 @@ class NumberBook:
         worked = self._computed.by_size(name)
         if worked is None:
             return None, False
-        shown = show_bought if name.endswith(".buy") and isinstance(worked.at(0).value, Length) else show_value
         sum_behind = any(each.terms or each.note for each in worked)
         anchor = f"w-{name}" if sum_behind else ""
         view = number_view(
@@ -36,7 +35,6 @@ class NumberBook:
             worked,
             anchor=anchor,
             place=self.language.say(place),
-            show=shown,
             language=self.language,
             every=self._in_every_size(name),
         )

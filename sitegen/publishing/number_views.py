@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -20,13 +20,9 @@ from sitegen.quantities import (
     Value,
     Worked,
     lines_of,
+    show_number,
     show_sum,
-    show_told_to_buy,
-    show_value,
 )
-
-Show = Callable[[Value, System, Ruler], str]
-"""How a value is put into words."""
 
 
 def number_view(
@@ -37,11 +33,10 @@ def number_view(
     anchor: str = "",
     place: str = "",
     ruler: Ruler = RULER,
-    show: Show = show_value,
     language: English = ENGLISH,
     every: BySize[Worked] | None = None,
 ) -> NumberView:
-    """The number in both systems for every size, with its working unless ``anchor`` is empty.
+    """The number in both systems for every size, rounded as it says, with its working unless ``anchor`` is empty.
 
     ``every`` holds it for every size where ``worked`` says it once: what is alike may come from sums that are not.
     """
@@ -50,21 +45,13 @@ def number_view(
     return NumberView(
         name=name,
         words=words,
-        values=tuple(Both(*(language.amount(show(value, system, ruler)) for system in System)) for value in values),
+        values=tuple(Both(*(show_number(number, system, ruler, language) for system in System)) for number in worked),
         low=min(places, key=lambda at: _size(values[at])),
         high=max(places, key=lambda at: _size(values[at])),
         working=working_lines(every or worked, ruler, language) if anchor else (),
         anchor=anchor,
         place=place,
     )
-
-
-def show_bought(value: Value, system: System, _ruler: Ruler) -> str:
-    """Fabric as the author tells to buy it, in the words of a shop: ``1 3/8 yd``, ``0.25 m``. Raises TypeError for no
-    length."""
-    if not isinstance(value, Length):
-        raise TypeError("fabric is bought by length")
-    return show_told_to_buy(value, system)
 
 
 def working_lines(worked: BySize[Worked], ruler: Ruler = RULER, language: English = ENGLISH) -> tuple[WorkingLine, ...]:

@@ -19,9 +19,10 @@ _TAG = re.compile(r"<[a-z][^<>]*>")
 _QUOTED = re.compile(r"""="([^\s"'=<>`]+)"(?=[ >])""")
 _BLOCK = (
     r"(?:div|section|article|header|footer|nav|figure|figcaption|details|summary|p|[uod]l|li|d[dt]|h[1-6]"
-    r"|t(?:able|head|body|r)|caption)"
+    r"|t(?:able|head|body|r)|caption|fieldset|legend)"
 )
 _LINE_AT_BLOCK = re.compile(rf"(?:(</?{_BLOCK}(?: [^<>]*)?>)\n|\n(?=</?{_BLOCK}[ >]))")
+_LINE_IN_PICTURE = re.compile(r"(<(?:picture|source)(?: [^<>]*)?>)\n")
 _LAST_PARAGRAPH = re.compile(r"</p>(?=</(?:div|section|article|header|footer|nav|figure|details)>)")
 _END_OF_CAPTION = re.compile(r"</caption>\n?(?=<thead|<tbody|<tr)")
 _END_OF_CELL = re.compile(r"(?:</p>)?</t[hd]>(?=<t[hd][ >]|</tr>)")
@@ -52,7 +53,7 @@ def packed_page(html: str) -> str:
     many sizes.
     """
     html = _TAG.sub(lambda tag: _QUOTED.sub(r"=\1", tag[0]), _EMPTY_LINES.sub(">\n<", html))
-    html = _LAST_PARAGRAPH.sub("", _LINE_AT_BLOCK.sub(r"\1", html))
+    html = _LAST_PARAGRAPH.sub("", _LINE_IN_PICTURE.sub(r"\1", _LINE_AT_BLOCK.sub(r"\1", html)))
     html = _END_OF_CAPTION.sub("", html)
     return _END_OF_ITEM.sub("", _END_OF_ROW.sub("", _END_OF_CELL.sub("", html)))
 

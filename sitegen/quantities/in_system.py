@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from math import ceil
 
 from sitegen.quantities.length import System
 from sitegen.quantities.number import NotUnderstood
 from sitegen.quantities.parse import Typed, parse_length
-from sitegen.quantities.ruler import RULER
+from sitegen.quantities.ruler import RULER, Rounding
 
 _DIRECTION = re.compile(r"(\s+(?:wide|long|thick|across))\Z")
 
@@ -33,5 +32,4 @@ def _told(typed: Typed, system: System, enough: bool) -> str:
         return own.strip()
     if typed.pair is not None and typed.pair.unit.system is system:
         return typed.pair.text.strip()
-    step = RULER.step(typed.value, system)
-    return RULER.show(step * ceil(typed.value.over(step)) if enough else typed.value, system)
+    return RULER.show(typed.value, system, Rounding.ENOUGH if enough else Rounding.NEAREST)

@@ -1,4 +1,4 @@
-"""Shows a length as a ruler can show it, and rounds fabric up to what shops sell.
+"""Shows a length as a ruler can show it, and what must be enough rounded up, on the ruler or to what shops sell.
 
 Smallest marks: tapes have 1/8 in, clear rulers 1/16 in and 1 mm (common practice, no source). Long metric
 lengths are shown to half a centimetre, as sewing handbooks print them (28 in as 71 cm, 60 in as 152.5 cm).
@@ -8,10 +8,11 @@ Shops sell by the eighth of a yard and by the tenth of a metre (common practice,
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from fractions import Fraction
 from math import ceil, floor
 
-from sitegen.quantities.length import Length, System, Unit, cm, inches, mm
+from sitegen.quantities.length import ZERO, Length, System, Unit, cm, inches, mm
 
 SHOP_STEPS = {System.INCHES: Length(Unit.YD.mm / 8), System.CENTIMETRES: cm(10)}
 """The steps by which cloth is sold."""
@@ -24,6 +25,15 @@ _FINE_MARKS = {
     System.CENTIMETRES: (mm(1), mm("1/10"), mm("1/100")),
 }
 """Marks finer than a ruler's on which a written number may sit, coarsest first."""
+
+
+class Rounding(Enum):
+    """How a length is brought to a mark where it is shown."""
+
+    NEAREST = "to the nearest mark"
+    ENOUGH = "up to the next mark, since less would not do"
+    SOLD = "up to what shops sell; in a sum, which a reader adds up, up to the next mark"
+    TOLD = "as an author tells to buy it, in the words of a shop; in a sum up to the next mark"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,19 +68,21 @@ class Ruler:
         """The nearest mark, halves away from zero. A length is never rounded to nothing."""
         return _on_marks(value, self.step(value, system))
 
-    def shown(self, value: Length, system: System) -> Length:
-        """The nearest mark of those that are shown, halves away from zero. A length is never rounded to nothing.
+    def shown(self, value: Length, system: System, rounding: Rounding = Rounding.NEAREST) -> Length:
+        """The nearest mark of those that are shown, halves away from zero, or the next one above where less would not
+        do. A length is never rounded to nothing.
 
         Half a millimetre that is exact stays, as the 2.5 mm of a needle: it is a size, not a mark.
         """
         if system is System.CENTIMETRES and abs(value) < cm(1) and value.sits_on(mm("1/2")):
             return value
         fine = system is System.INCHES and abs(value) < self.inch_shown_turn
-        return _on_marks(value, self.finest(system) if fine else self.step(value, system))
+        step = self.finest(system) if fine else self.step(value, system)
+        return _on_marks(value, step) if rounding is Rounding.NEAREST else _up_to(value, step)
 
-    def show(self, value: Length, system: System) -> str:
+    def show(self, value: Length, system: System, rounding: Rounding = Rounding.NEAREST) -> str:
         """The length in words of one system: ``17 3/4 in``, ``45 cm``, ``6 mm``."""
-        rounded = self.shown(value, system)
+        rounded = self.shown(value, system, rounding)
         sign = "−" if rounded.mm < 0 else ""
         size = abs(rounded)
         if system is System.INCHES:
@@ -79,21 +91,25 @@ class Ruler:
             return f"{sign}{_something(size.in_unit(Unit.MM))} mm"
         return f"{sign}{decimal(size.in_unit(Unit.CM))} cm"
 
-    def show_both(self, value: Length, first: System = System.INCHES) -> str:
+    def show_both(self, value: Length, first: System = System.INCHES, rounding: Rounding = Rounding.NEAREST) -> str:
         """The length in both systems, the second in brackets: ``17 3/4 in (45 cm)``."""
         second = System.CENTIMETRES if first is System.INCHES else System.INCHES
-        return f"{self.show(value, first)} ({self.show(value, second)})"
+        return f"{self.show(value, first, rounding)} ({self.show(value, second, rounding)})"
 
-    def agrees(self, said: Length, exact: Length, system: System) -> bool:
+    def agrees(self, said: Length, exact: Length, system: System, rounding: Rounding = Rounding.NEAREST) -> bool:
         """Whether a written length is the exact one, rounded to the ruler's own mark or finer.
 
         A number written on a finer mark claims more, and must be right to half of that finer mark: where 17 3/4 in
-        is exact, 17 11/16 in is wrong although the ruler's step is 1/8 in.
+        is exact, 17 11/16 in is wrong although the ruler's step is 1/8 in. What must be enough is rounded up, so it is
+        never less, and less than a mark more; of cloth it may also be what shops sell.
         """
+        if rounding is Rounding.SOLD and said == to_buy(exact, system):
+            return True
         step = self.step(exact, system)
         for mark in (step, *(fine for fine in _FINE_MARKS[system] if fine < step)):
             if said.sits_on(mark):
-                return abs(said - exact) * 2 <= mark
+                over = said - exact
+                return abs(over) * 2 <= mark if rounding is Rounding.NEAREST else ZERO <= over < mark
         return said == exact
 
 
@@ -106,6 +122,10 @@ def _on_marks(value: Length, step: Length) -> Length:
     if marks == 0 and value:
         return value
     return step * (marks if value.mm >= 0 else -marks)
+
+
+def _up_to(value: Length, step: Length) -> Length:
+    return step * ceil(value.over(step))
 
 
 def nearest_whole(part: int, whole: int) -> int:
@@ -140,8 +160,7 @@ def decimal(number: Fraction, places: int = 2) -> str:
 
 def to_buy(need: Length, system: System) -> Length:
     """Fabric to ask for: the need rounded up, never down, to 1/8 yd or 10 cm."""
-    step = SHOP_STEPS[system]
-    return step * ceil(need.over(step))
+    return _up_to(need, SHOP_STEPS[system])
 
 
 def show_to_buy(need: Length, system: System) -> str:
@@ -164,9 +183,14 @@ def show_told_to_buy(told: Length, system: System) -> str:
     return f"{vulgar(told.in_unit(Unit.IN))} in" if told.sits_on(inches("1/2")) else show_to_buy(told, system)
 
 
-def show_in_unit(value: Length, unit: Unit, ruler: Ruler = RULER) -> str:
-    """A length in one unit, rounded to the ruler of that unit's system: for putting right what was typed."""
-    number = ruler.shown(value, unit.system).in_unit(unit)
+def show_in_unit(value: Length, unit: Unit, ruler: Ruler = RULER, rounding: Rounding = Rounding.NEAREST) -> str:
+    """A length in one unit, rounded to the ruler of that unit's system: for putting right what was typed.
+
+    Cloth in yards or metres is what shops sell.
+    """
+    if rounding is Rounding.SOLD and unit in (Unit.YD, Unit.M):
+        return show_to_buy(value, unit.system)
+    number = ruler.shown(value, unit.system, rounding).in_unit(unit)
     if unit is Unit.IN:
         return f"{_on_inch_ruler(number)} in"
     return f"{vulgar(number) if unit.system is System.INCHES else decimal(number, 3)} {unit.symbol}"

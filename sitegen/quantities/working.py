@@ -15,10 +15,15 @@ from math import floor
 from sitegen.quantities.language import ENGLISH, English
 from sitegen.quantities.length import Length, System, Unit, must_be
 from sitegen.quantities.measures import Area, Ratio
-from sitegen.quantities.ruler import RULER, Ruler, decimal, vulgar
+from sitegen.quantities.ruler import RULER, Rounding, Ruler, decimal, show_to_buy, show_told_to_buy, vulgar
 
 SHOWN_ROUNDED = "(shown rounded; worked with the exact numbers)"
 """Stands behind the result of a line whose parts, as they are shown, do not make it."""
+
+SOLD_AS = "sold as"
+"""Stands before what shops sell of a need, behind its sum."""
+
+_IN_SHOPS = {Rounding.SOLD: show_to_buy, Rounding.TOLD: show_told_to_buy}
 
 Value = Length | Ratio | Area | int | Fraction
 """What a worked number can be. A bare Fraction is a plain number, such as stitches to the inch."""
@@ -39,13 +44,15 @@ class Term:
 class Worked:
     """A number, its name in words, and the sum that gave it; no terms when it was given by the author.
 
-    ``note`` says what no sum can: a rule, a source, a rounding.
+    ``note`` says what no sum can: a rule, a source, a rounding. The value is exact; ``rounding`` is how a length is
+    shown, wherever it is.
     """
 
     name: str
     value: Value
     terms: tuple[Term, ...] = ()
     note: str = ""
+    rounding: Rounding = Rounding.NEAREST
 
     def __post_init__(self) -> None:
         must_be(self.value, Length, Ratio, Area, int, Fraction)
@@ -73,11 +80,15 @@ class Worked:
 
     def named(self, name: str) -> Worked:
         """The same number under another name."""
-        return Worked(name, self.value, self.terms, self.note)
+        return replace(self, name=name)
 
     def noted(self, note: str) -> Worked:
         """The same number with a note."""
-        return Worked(self.name, self.value, self.terms, note)
+        return replace(self, note=note)
+
+    def rounded(self, rounding: Rounding) -> Worked:
+        """The same number, shown in this way."""
+        return replace(self, rounding=rounding)
 
 
 def given(name: str, value: Value, note: str = "") -> Worked:
@@ -125,14 +136,27 @@ def work(name: str, first: Worked | Term, *rest: Term, note: str = "") -> Worked
     return Worked(name, value, (start, *rest), note)
 
 
+def show_number(number: Worked, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
+    """A worked number in words, alone: a need of cloth as shops sell it, what is told to be bought as it is told, all
+    else as ``show_measured`` does."""
+    if number.rounding in _IN_SHOPS:
+        return language.amount(_IN_SHOPS[number.rounding](number.length, system))
+    return show_measured(number, system, ruler, language)
+
+
+def show_measured(number: Worked, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
+    """A worked number in words as it is laid off with a ruler, and as it stands in a sum."""
+    return language.amount(_show_plain(number.value, system, ruler, number.rounding))
+
+
 def show_value(value: Value, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
-    """Any value in words: a length on the ruler, a ratio in percent, a number as it is."""
+    """Any value in words: a length on the nearest mark of the ruler, a ratio in percent, a number as it is."""
     return language.amount(_show_plain(value, system, ruler))
 
 
-def _show_plain(value: Value, system: System, ruler: Ruler) -> str:
+def _show_plain(value: Value, system: System, ruler: Ruler, rounding: Rounding = Rounding.NEAREST) -> str:
     if isinstance(value, Length):
-        return ruler.show(value, system)
+        return ruler.show(value, system, rounding)
     if isinstance(value, Ratio):
         return show_ratio(value)
     if isinstance(value, Area):
@@ -156,16 +180,19 @@ def show_line(number: Worked, system: System, ruler: Ruler = RULER, language: En
 def show_sum(number: Worked, system: System, ruler: Ruler = RULER, language: English = ENGLISH) -> str:
     """A line without the name of what it gives.
 
-    ``SHOWN_ROUNDED`` stands as it is in every language, since a page says once what it means.
+    ``SHOWN_ROUNDED`` stands as it is in every language, since a page says once what it means. A need of cloth ends
+    with what shops sell.
     """
-    result = show_value(number.value, system, ruler, language)
+    result = show_measured(number, system, ruler, language)
+    bought = show_number(number, system, ruler, language)
+    sold = f", {language.say(SOLD_AS)} {bought}" if number.rounding in _IN_SHOPS else ""
     note = f" ({language.say(number.note)})" if number.note else ""
     if not number.terms:
-        return f"{result}{note}"
+        return f"{result}{sold}{note}"
     parts = " ".join(_show_term(term, system, ruler, language) for term in number.terms)
-    if len(number.terms) == 1 and number.terms[0].count == 1:
-        return f"{parts}{note}"
-    return f"{parts} = {result}{_rounding(number, system, ruler)}{note}"
+    if len(number.terms) == 1 and number.terms[0].count == 1 and _reads_as_its_term(number, system, ruler):
+        return f"{parts}{sold}{note}"
+    return f"{parts} = {result}{_rounding(number, system, ruler)}{sold}{note}"
 
 
 def lines_of(number: Worked) -> tuple[Worked, ...]:
@@ -201,11 +228,18 @@ def inputs_of(number: Worked) -> Iterator[Worked]:
 
 
 def _show_term(term: Term, system: System, ruler: Ruler, language: English) -> str:
-    value = show_value(term.number.value, system, ruler, language)
+    value = show_measured(term.number, system, ruler, language)
     sign = f"{language.say(term.sign) if term.sign[0].isalpha() else term.sign} " if term.sign else ""
     if term.count == 1:
         return f"{sign}{language.say(term.number.name)} {value}".strip()
     return f"{sign}{language.several(term.count, term.number.name, value)}"
+
+
+def _reads_as_its_term(number: Worked, system: System, ruler: Ruler) -> bool:
+    """Whether a number with one term stands in it as it is shown: a need may be rounded up where its term is not."""
+    if number.rounding is Rounding.NEAREST:
+        return True
+    return _as_shown(number, system, ruler) == _as_shown(number.terms[0].number, system, ruler)
 
 
 def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
@@ -218,27 +252,28 @@ def _rounding(number: Worked, system: System, ruler: Ruler) -> str:
     if not signs <= {"", "+", "−", "×", "÷"}:
         return ""
     first, *rest = number.terms
-    total = _scaled(_as_shown(first.number.value, system, ruler), first.count)
+    total = _scaled(_as_shown(first.number, system, ruler), first.count)
     for term in rest:
-        total = _apply(term.sign, total, _scaled(_as_shown(term.number.value, system, ruler), term.count))
+        total = _apply(term.sign, total, _scaled(_as_shown(term.number, system, ruler), term.count))
     if signs & {"×", "÷"}:
-        total = _as_shown(total, system, ruler)
-    if total == _as_shown(number.value, system, ruler):
+        total = _as_shown(replace(number, value=total), system, ruler)
+    if total == _as_shown(number, system, ruler):
         return ""
     return f" {SHOWN_ROUNDED}"
 
 
-def _as_shown(value: Value, system: System, ruler: Ruler) -> Value:
-    """The value that ``show_value`` prints; never rounded to nothing, so that it can still divide."""
+def _as_shown(number: Worked, system: System, ruler: Ruler) -> Value:
+    """The value that ``show_measured`` prints; never rounded to nothing, so that it can still divide."""
+    value = number.value
     if isinstance(value, Length):
-        return ruler.shown(value, system)
+        return ruler.shown(value, system, number.rounding)
     if isinstance(value, Ratio):
         return value if value.as_fraction else Ratio(_nearest(value.value, Fraction(1, 1000)))
     if isinstance(value, Area):
         step = SQUARE_INCH / 10 if system is System.INCHES else Fraction(100)
         return Area(_nearest(value.mm2, step))
-    number = Fraction(value)
-    return number if _as_vulgar(number) else _nearest(number, Fraction(1, 100))
+    plain = Fraction(value)
+    return plain if _as_vulgar(plain) else _nearest(plain, Fraction(1, 100))
 
 
 def _as_vulgar(number: Fraction) -> bool:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from sitegen.quantities import Length, Term, Worked, given, minus, over, plus, rectangle, times, work
+from sitegen.quantities import Length, Rounding, Term, Worked, given, minus, over, plus, rectangle, times, work
 from sitegen.sewing import counting, geometry
 
 TWO_HALVES = given("halves of the diagonal", 2)
@@ -46,7 +46,7 @@ def square_side(name: str, length: Worked, width: Worked) -> Worked:
     """
     side = Length(geometry.root(rectangle(length.length, width.length).mm2))
     terms = (Term("the square root of", 1, length), Term("×", 1, width))
-    return Worked(name, side, terms, "joins and a last narrow strip not counted")
+    return Worked(name, side, terms, "joins and a last narrow strip not counted", Rounding.ENOUGH)
 
 
 def strip_length(name: str, side: Worked, width: Worked) -> Worked:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from math import ceil
 
-from sitegen.quantities import Ratio, Term, Worked, given, minus, plus, times, work
+from sitegen.quantities import Ratio, Rounding, Term, Worked, given, minus, plus, times, work
 from sitegen.sewing.counting import DIVIDED_BY, enough
 
 _ALL = given("whole of a step", Ratio.percent(100))
@@ -66,7 +66,7 @@ def in_whole_steps(name: str, total: Worked, step: Worked, steps: str) -> Worked
     """What to ask for in a shop: the length in whole steps of what it sells, rounded up. Source: common practice, no
     source.
     """
-    return work(name, step, times(enough(steps, total, step)))
+    return work(name, step, times(enough(steps, total, step))).rounded(Rounding.SOLD)
 
 
 def _shared_out(name: str, students: Worked, each: Worked) -> Worked:

@@ -1,7 +1,7 @@
 """Cloth to allow for: shrinkage, another width, a repeat to match, widths side by side.
 
-Rounding up to what shops sell is ``to_buy`` of the quantities. Source, where a sum names none: arithmetic of whole
-repeats and widths, common practice.
+Sums are exact; what is needed is shown rounded up, and ``to_buy`` of the quantities is what shops sell of it. Source,
+where a sum names none: arithmetic of whole repeats and widths, common practice.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
-from sitegen.quantities import ZERO, Length, Ratio, Worked, given, minus, over, times, work
+from sitegen.quantities import ZERO, Length, Ratio, Rounding, Worked, given, minus, over, times, work
 from sitegen.sewing import counting
 
 WHOLE = given("whole cloth", Ratio(Fraction(1)))
@@ -27,7 +27,7 @@ def before_washing(name: str, need: Worked, shrinkage: Worked) -> Worked:
 
     100 cm at 5 % are 105.3 cm, not 105. Source: derived. Raises ValueError unless shrinkage is from 0 to under 100 %.
     """
-    return work(name, need, over(_left_by(shrinkage)))
+    return work(name, need, over(_left_by(shrinkage))).rounded(Rounding.ENOUGH)
 
 
 def after_washing(name: str, bought: Worked, shrinkage: Worked) -> Worked:
@@ -91,7 +91,8 @@ def matched_rows(name: str, repeat: Worked, rows: Worked) -> Worked:
     """
     if rows.number <= 1:
         return given(name, ZERO, "none: the matched pieces begin in one row")
-    return work(name, repeat, times(work("rows to be moved on", rows, minus(given("first row", 1)))))
+    moved = work("rows to be moved on", rows, minus(given("first row", 1)))
+    return work(name, repeat, times(moved)).rounded(Rounding.ENOUGH)
 
 
 def drops(name: str, total_width: Worked, fabric_width: Worked) -> Worked:
@@ -122,7 +123,7 @@ def pieces_across(name: str, fabric_width: Worked, piece_width: Worked) -> Worke
 
 def length_for_drops(name: str, cut: Worked, count: Worked) -> Worked:
     """The length of cloth for so many cut lengths, one after the other: cut length × count."""
-    return work(name, cut, times(count))
+    return work(name, cut, times(count)).rounded(Rounding.ENOUGH)
 
 
 def _left_by(shrinkage: Worked) -> Worked:

@@ -129,7 +129,7 @@ def test_cloth_of_all_samples(cls: ComputedClass) -> None:
         assert need.swatches is not None
         assert show_working(need.swatches, System.INCHES)[-1].startswith("to buy: ")
         assert {each.name for each in inputs_of(need.swatches)} >= {"one step"}
-        assert any("cloth laid open in one layer" in line for line in show_working(need.swatches, System.INCHES))
+        assert any("(laid open in one layer)" in line for line in show_working(need.swatches, System.INCHES))
 
 
 def bought(need: SampleNeed) -> Fraction:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from diagrams.reading_svg import named, parsed, spots, words
 
@@ -91,10 +93,14 @@ def test_piece_too_small_for_its_name_has_a_letter_with_a_key() -> None:
 
 
 def test_what_is_needed_and_what_to_buy_are_said() -> None:
-    picture = cutting(layout.Fold.OPEN, inches(50))
+    picture = cutting(layout.Fold.OPEN, inches(54))
     said = [each.replace("\u00a0", " ") for each in words(write_svg(draw(picture), "p"))]
-    assert "Needed in all: 50 in (127 cm) Buy 1½ yd" in said
+    assert "Needed in all: 54 in (137.5 cm) Buy 1½ yd" in said
     assert "Buy 1½ yd" in describe(picture).replace("\u00a0", " ")
+    needed = replace(picture, need=inches("50.3"), buy=None)
+    assert "Needed in all: 50⅜ in (128 cm). Buy 1½ yd." in describe(needed).replace("\u00a0", " ")
+    told = replace(needed, buy=inches(51))
+    assert describe(told).replace("\u00a0", " ").endswith("Buy 51 in."), "as it is told"
     assert not any("Buy" in each for each in words(write_svg(draw(cutting(layout.Fold.OPEN)), "p")))
 
 

@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from sitegen.publishing.amounts import Filled, number, sentences, size_name
 from sitegen.publishing.markdown import render, render_inline
-from sitegen.publishing.number_views import number_view, show_bought
+from sitegen.publishing.number_views import number_view
 from sitegen.publishing.picture_views import Diagram, DrawnPicture, Picture, PictureSource
 from sitegen.publishing.views import (
     Both,
@@ -30,7 +30,21 @@ from sitegen.publishing.views import (
     TutorialView,
     Video,
 )
-from sitegen.quantities import BySize, Ratio, System, Term, Worked, given, inches, mm, parse_lengths, plus, times, work
+from sitegen.quantities import (
+    BySize,
+    Ratio,
+    Rounding,
+    System,
+    Term,
+    Worked,
+    given,
+    inches,
+    mm,
+    parse_lengths,
+    plus,
+    times,
+    work,
+)
 
 SIZES = ("XS", "S", "M", "L", "XL", "XXL")
 
@@ -54,7 +68,7 @@ def _band(size: int) -> Worked:
 
 
 _CUT = BySize(tuple(_band(size) for size in range(len(SIZES))))
-_BUY = _by_size("main fabric", "44, 46, 48, 56, 63, 66 in")
+_BUY = BySize(tuple(each.rounded(Rounding.SOLD) for each in _by_size("main fabric", "44, 46, 48, 56, 63, 66 in")))
 
 NUMBERS: dict[str, NumberView] = {
     view.name: view
@@ -95,7 +109,7 @@ NUMBERS: dict[str, NumberView] = {
         number_view("front.cut_length", "length", _by_size("front", "25, 25 1/2, 26, 26 1/2, 27, 27 1/2 in")),
         number_view("front.cut_width", "width", _by_size("front", "9 1/4, 9 3/4, 10 3/8, 11, 11 3/4, 12 1/2 in")),
         number_view("long.amount", "lengthen by", _by_size("amount", "2, 2 1/8, 2 1/4, 2 1/4, 2 3/8, 2 1/2 in")),
-        number_view("main.buy", "main fabric", _BUY, anchor="w-buy", show=show_bought),
+        number_view("main.buy", "main fabric", _BUY, anchor="w-buy"),
         number_view("neckband.ratio", "neckband ratio", BySize((_RATIO,))),
     )
 }

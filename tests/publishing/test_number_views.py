@@ -1,10 +1,8 @@
 """Worked numbers as pages show them."""
 
-import pytest
-
-from sitegen.publishing.number_views import number_view, show_bought, without_repeats, working_lines
+from sitegen.publishing.number_views import number_view, without_repeats, working_lines
 from sitegen.publishing.views import Both
-from sitegen.quantities import RULER, BySize, Ratio, System, Worked, given, inches, minus, plus, times, work
+from sitegen.quantities import BySize, Ratio, Rounding, Worked, given, inches, minus, plus, times, work
 
 ALLOWANCE = given("seam allowance", inches(1))
 
@@ -88,13 +86,8 @@ def test_number_without_working_repeats_nothing() -> None:
 
 
 def test_fabric_is_shown_as_shops_sell_it() -> None:
-    view = number_view("main.buy", "main", BySize((given("main", inches(48)),)), show=show_bought)
+    view = number_view("main.buy", "main", BySize((given("main", inches(48)).rounded(Rounding.TOLD),)))
     assert view.values == (Both("1 1/3 yd", "1.3 m"),)
-
-
-def test_only_a_length_is_bought() -> None:
-    with pytest.raises(TypeError, match="by length"):
-        show_bought(Ratio.percent(50), System.INCHES, RULER)
 
 
 def test_number_that_is_alike_by_sums_that_are_not_tells_each_sum() -> None:

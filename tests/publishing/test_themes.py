@@ -175,3 +175,5 @@ def test_packing_takes_nothing_that_is_read() -> None:
     assert packed_page(table) == "<table><tr><th>a<td>b<tr><td>c</tr></table><pre>x\n\n\n&lt;y</pre>"
     words = "<div>\n<p>a</p>\n<p>b</p>\n<b>c</b>\n<ul>\n<li><p>d</p></li>\n</ul>\n<p>e</p>\n</div>"
     assert packed_page(words) == "<div><p>a</p><p>b</p><b>c</b><ul><li><p>d</p></ul><p>e</div>"
+    photo = '<b>a</b>\n<picture>\n<source srcset="a.avif">\n<img src="a.jpg" alt="">\n</picture>\n<b>c</b>'
+    assert packed_page(photo) == '<b>a</b>\n<picture><source srcset=a.avif><img src=a.jpg alt="">\n</picture>\n<b>c</b>'

@@ -18,6 +18,7 @@ from sitegen.quantities import (
     Length,
     NotUnderstood,
     Ratio,
+    Rounding,
     Ruler,
     System,
     Term,
@@ -235,6 +236,15 @@ def test_two_marks_of_one_step_agree_both_ways_or_neither(one: Length, other: Le
     step = RULER.step(one, system)
     if RULER.step(other, system) == step and one.sits_on(step) and other.sits_on(step):
         assert RULER.agrees(one, other, system) is RULER.agrees(other, one, system) is (one == other)
+
+
+@modest
+@examples(needs, systems)
+def test_what_is_shown_of_a_need_is_never_less_and_less_than_a_mark_more(need: Length, system: System) -> None:
+    shown = RULER.shown(need, system, Rounding.ENOUGH)
+    assert need <= shown < need + RULER.step(need, system)
+    assert RULER.shown(shown, system, Rounding.ENOUGH) == RULER.shown(shown, system) == shown
+    assert RULER.agrees(shown, need, system, Rounding.ENOUGH)
 
 
 @modest

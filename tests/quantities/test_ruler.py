@@ -10,6 +10,7 @@ from sitegen.quantities import (
     RULER,
     ZERO,
     Length,
+    Rounding,
     Ruler,
     System,
     Unit,
@@ -75,6 +76,51 @@ def test_metric_goes_to_millimetres_below_ten_centimetres_and_to_half_centimetre
     number: str, shown: str
 ) -> None:
     assert RULER.show(mm(number), METRIC) == shown
+
+
+@pytest.mark.parametrize(
+    ("number", "system", "shown"),
+    [
+        ("61.01", INCHES, "61 1/8 in"),
+        ("61", INCHES, "61 in"),
+        ("3.01", INCHES, "3 1/16 in"),
+        ("3.99", INCHES, "4 in"),
+        ("0.01", INCHES, "1/16 in"),
+        ("0", INCHES, "0 in"),
+        ("30", METRIC, "76.5 cm"),
+        ("3.9", METRIC, "10 cm"),
+        ("0.3", METRIC, "8 mm"),
+    ],
+)
+def test_what_must_be_enough_goes_up_to_the_next_mark(number: str, system: System, shown: str) -> None:
+    assert RULER.show(inches(number), system, Rounding.ENOUGH) == shown
+    assert RULER.show(inches(number), system, Rounding.SOLD) == shown, "in a sum, inches stay inches"
+
+
+@pytest.mark.parametrize(
+    ("said", "exact", "rounding", "right"),
+    [
+        ("61", "61.01", Rounding.NEAREST, True),
+        ("61", "61.01", Rounding.ENOUGH, False),
+        ("61.125", "61.01", Rounding.ENOUGH, True),
+        ("61.25", "61.01", Rounding.ENOUGH, False),
+        ("61.0625", "61.01", Rounding.ENOUGH, True),
+        ("61.02", "61.01", Rounding.ENOUGH, False),
+        ("63", "61.01", Rounding.ENOUGH, False),
+        ("63", "61.01", Rounding.SOLD, True),
+        ("67.5", "61.01", Rounding.SOLD, False),
+    ],
+)
+def test_what_was_written_of_a_need_is_never_less_and_less_than_a_mark_more(
+    said: str, exact: str, rounding: Rounding, right: bool
+) -> None:
+    assert RULER.agrees(inches(said), inches(exact), INCHES, rounding) is right
+
+
+def test_need_in_the_unit_that_was_typed() -> None:
+    need = inches("61.01")
+    shown = [show_in_unit(need, unit, rounding=Rounding.SOLD) for unit in (Unit.IN, Unit.CM, Unit.YD, Unit.M)]
+    assert shown == ["61 1/8 in", "155 cm", "1 3/4 yd", "1.6 m"]
 
 
 def test_a_tie_goes_away_from_nothing() -> None:

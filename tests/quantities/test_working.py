@@ -10,6 +10,7 @@ from sitegen.quantities import (
     Area,
     Length,
     Ratio,
+    Rounding,
     Ruler,
     System,
     Term,
@@ -27,6 +28,8 @@ from sitegen.quantities import (
     plus,
     rectangle,
     show_line,
+    show_measured,
+    show_number,
     show_ratio,
     show_value,
     show_working,
@@ -362,3 +365,43 @@ def test_a_working_of_another_kind_than_a_sum_is_shown_without_a_note() -> None:
 
 def test_feet_of_machines_have_their_own_plural() -> None:
     assert (plural("zip foot"), plural("foot of a band")) == ("zip feet", "feet of a band")
+
+
+# -- what must be enough ----------------------------------------------------------------------------
+
+
+def need() -> Worked:
+    laid = given("cutting layout", inches("58.3")).rounded(Rounding.ENOUGH)
+    before = work("before washing", laid, over(given("what washing leaves", Ratio.percent(95)))).rounded(
+        Rounding.ENOUGH
+    )
+    return work("main need", before, plus(given("straightening", inches(1)))).rounded(Rounding.SOLD)
+
+
+def test_need_is_shown_as_shops_sell_it_and_measured_in_its_sum() -> None:
+    assert show_working(need(), INCHES) == (
+        "before washing: cutting layout 58 3/8 in ÷ what washing leaves 95% = 61 3/8 in" + NOTE,
+        "main need: before washing 61 3/8 in + straightening 1 in = 62 3/8 in, sold as 1 3/4 yd",
+    )
+    assert [show_number(need(), system) for system in System] == ["1 3/4 yd", "1.6 m"]
+    assert [show_measured(need(), system) for system in System] == ["62 3/8 in", "158.5 cm"]
+
+
+def test_need_that_is_its_only_term_tells_its_result_where_it_reads_otherwise() -> None:
+    cut = given("elastic", inches("25.04"))
+    assert show_line(work("for the class", plus(cut)), INCHES) == "for the class: elastic 25 in"
+    for_all = work("for the class", plus(cut)).rounded(Rounding.ENOUGH)
+    assert show_line(for_all, INCHES) == "for the class: elastic 25 in = 25 1/8 in" + NOTE
+    assert show_line(need().named("to buy").rounded(Rounding.ENOUGH), INCHES).endswith("= 62 3/8 in")
+
+
+def test_need_that_was_given_tells_what_shops_sell() -> None:
+    bought = given("main buy", cm(25)).rounded(Rounding.TOLD)
+    assert show_line(bought, METRIC) == "main buy: 25 cm, sold as 0.25 m"
+    assert show_line(bought.rounded(Rounding.SOLD), METRIC) == "main buy: 25 cm, sold as 0.3 m"
+    assert bought.named("cotton").rounding is bought.noted("as said").rounding is Rounding.TOLD
+
+
+def test_only_a_length_is_sold() -> None:
+    with pytest.raises(TypeError, match="not a length"):
+        show_number(given("ratio", Ratio.percent(50)).rounded(Rounding.SOLD), INCHES)

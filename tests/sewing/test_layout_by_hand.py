@@ -273,7 +273,7 @@ def test_need_allows_for_shrinkage_and_for_straightening() -> None:
     need = cloth_needed("jersey", found, shrinkage=shrinkage, straightening=ends)
     assert need.length == cm(100) * Fraction(20, 19) + cm(5)
     assert show_working(need, System.CENTIMETRES) == (
-        "cutting layout: 100 cm (cloth laid open in one layer)",
+        "cutting layout: 100 cm (laid open in one layer)",
         "what washing leaves: whole cloth 100% − shrinkage 5% = 95%",
         "before washing: cutting layout 100 cm ÷ what washing leaves 95% = 105.5 cm",
         "jersey: before washing 105.5 cm + straightening the ends 5 cm = 110.5 cm",

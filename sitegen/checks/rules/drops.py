@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sitegen.checks.held import disagreements, in_size, show_bought
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, Worked, plus, show_working, work
+from sitegen.quantities import Rounding, Worked, plus, show_measured, show_working, work
 from sitegen.tutorial import Claim, Computed, Drops, Fabric, Tutorial, words_of
 
 _CLOTH = (
@@ -115,7 +115,7 @@ def drops_cloth(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
             "drops-cloth",
             Severity.WRONG,
             amount.place,
-            f"{RULER.show(total.length, computed.tutorial.first_system)} of {fabric.name} are"
+            f"{show_measured(total, computed.tutorial.first_system)} of {fabric.name} are"
             f" needed{in_size(size_name)}, but only {amount.typed.text.strip()} bought. Buy {right}.",
             amount.typed.text.strip(),
             right,
@@ -128,7 +128,7 @@ def drops_cloth(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
 def _together(lengths: list[Worked]) -> Worked | None:
     if len(lengths) < 2:
         return lengths[0] if lengths else None
-    return work("cloth for all of it", lengths[0], *(plus(each) for each in lengths[1:]))
+    return work("cloth for all of it", lengths[0], *(plus(each) for each in lengths[1:])).rounded(Rounding.SOLD)
 
 
 @check(

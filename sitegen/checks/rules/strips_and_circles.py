@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sitegen.checks.held import disagreements
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, show_working
+from sitegen.quantities import RULER, Rounding, show_working
 from sitegen.tutorial import Binding, Claim, Computed
 
 _NECK = (
@@ -54,13 +54,13 @@ def bias_sum(part: Claim | Binding, computed: Computed) -> Iterator[Finding]:
         if made is None or needed is None or made.length >= needed.length:
             continue
         system, size_name = computed.tutorial.first_system, computed.size_name(size)
-        amount = part.square.amount_at(size)
+        amount, short_of = part.square.amount_at(size), RULER.show(needed.length, system, Rounding.ENOUGH)
         yield Finding(
             "bias-sum",
             Severity.WRONG,
             amount.place if amount is not None else part.square.place,
             f"This square makes {RULER.show(made.length, system)} of strip for the {part.key.replace('_', ' ')}, but"
-            f" {f'size {size_name} needs' if size_name else 'it needs'} {RULER.show(needed.length, system)}.",
+            f" {f'size {size_name} needs' if size_name else 'it needs'} {short_of}.",
             amount.typed.text.strip() if amount is not None else "",
             "",
             (*show_working(made, system), *show_working(needed, system)),

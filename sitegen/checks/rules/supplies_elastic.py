@@ -3,24 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
 
 from sitegen.checks.held import instead
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import (
     RULER,
-    ZERO,
-    Length,
     NotUnderstood,
+    Rounding,
     Typed,
-    Unit,
     Worked,
     parse_length,
     plus,
     show_in_unit,
     show_working,
-    to_buy,
     work,
 )
 from sitegen.tutorial import (
@@ -102,15 +98,15 @@ def elastic_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
         if typed.value >= need.length or RULER.agrees(typed.value, need.length, typed.unit.system):
             continue
         size_name = computed.size_name(size)
-        right = instead(typed, _rounded_up(need.length, typed.unit))
+        needed = show_in_unit(need.length, typed.unit, rounding=Rounding.SOLD)
         yield Finding(
             "elastic-short",
             Severity.WRONG,
             supply.amount.place,
-            f"{typed.text.strip()} of elastic is too little: {show_in_unit(need.length, typed.unit)} are needed"
+            f"{typed.text.strip()} of elastic is too little: {needed} are needed"
             f"{f' for size {size_name}' if size_name else ''}.",
             supply.amount.text,
-            right,
+            instead(typed, need.length, Rounding.SOLD),
             show_working(need, typed.unit.system),
             size_name,
         )
@@ -138,16 +134,9 @@ def _cut_from(supply: Supply, tutorial: Tutorial, computed: Computed) -> list[tu
         if not known or len(known) != len(lengths):
             return []
         first, *more = known
-        found.append((size, work("elastic to cut", first, *(plus(each) for each in more)) if more else first))
+        whole = work("elastic to cut", first, *(plus(each) for each in more)) if more else first
+        found.append((size, whole.rounded(Rounding.ENOUGH)))
     return found
-
-
-def _rounded_up(need: Length, unit: Unit) -> Length:
-    """The need rounded up to what a shop sells by this unit, or to the next mark of a ruler."""
-    if unit in (Unit.YD, Unit.M):
-        return to_buy(need, unit.system)
-    step = RULER.step(need, unit.system)
-    return step * ceil(need.over(step)) if step > ZERO else need
 
 
 def _words(key: str) -> str:

@@ -25,7 +25,7 @@ from sitegen.diagrams.drawing import (
 )
 from sitegen.diagrams.text_boxes import UNIT, block_size, wrapped
 from sitegen.diagrams.words import both_units, capital, in_the_shop, plain_both_units
-from sitegen.quantities import ZERO, Length, System
+from sitegen.quantities import ZERO, Length, Rounding, System
 from sitegen.sewing import layout
 
 _WIDTH, _LENGTH = 224, 520
@@ -41,7 +41,8 @@ class CuttingLayout:
     """A layout of the pieces of one fabric; ``called`` says what each piece is called.
 
     ``name`` is that of the fabric in references, ``width`` that of the cloth. ``need`` is what the layout takes with
-    shrinkage and whatever else is added, ``buy`` what the author says to buy. Raises ``CannotDraw`` for no pieces.
+    shrinkage and whatever else is added, ``buy`` what the author says to buy; where she does not, it is the need.
+    Raises ``CannotDraw`` for no pieces.
     """
 
     name: str
@@ -82,9 +83,8 @@ def describe(cutting: CuttingLayout, *, first: System = System.INCHES) -> str:
         return plain_both_units(value, first)
 
     laid = cutting.laid
-    parts = [
-        f"The pieces on the {cutting.fabric}, {say(cutting.width)} wide. They take {say(laid.length)} of its length."
-    ]
+    taken = plain_both_units(laid.length, first, Rounding.ENOUGH)
+    parts = [f"The pieces on the {cutting.fabric}, {say(cutting.width)} wide. They take {taken} of its length."]
     for number, section in enumerate(laid.sections):
         where = f"From {say(section.start)} on the" if section.start else "The"
         parts.append(f"{where} cloth is {section.fold.value}, {say(section.width)} wide as it lies.")
@@ -119,9 +119,11 @@ def _amounts(cutting: CuttingLayout, first: System) -> list[str]:
     """The length of cloth that is needed, and the length to buy."""
     words = []
     if cutting.need is not None and cutting.need != cutting.laid.length:
-        words.append(f"Needed in all: {both_units(cutting.need, first)}")
+        words.append(f"Needed in all: {both_units(cutting.need, first, Rounding.ENOUGH)}")
     if cutting.buy is not None:
-        words.append(f"Buy {in_the_shop(cutting.buy, first)}")
+        words.append(f"Buy {in_the_shop(cutting.buy, first, told=True)}")
+    elif cutting.need is not None:
+        words.append(f"Buy {in_the_shop(cutting.need, first)}")
     return words
 
 
@@ -231,7 +233,7 @@ def _measures(cutting: CuttingLayout, first: System) -> list[Shape]:
     words = f"{'width' if begin.fold is layout.Fold.OPEN else 'half width'} {both_units(begin.width, first)}"
     shapes.append(Dimension(at(), at(begin.width), across, words, (Side.ABOVE,), down=-28, width=240))
     along = Number(f"{cutting.name}.laid", laid.length)
-    taken = f"takes\n{both_units(laid.length, first)}"
+    taken = f"takes\n{both_units(laid.length, first, Rounding.ENOUGH)}"
     end = at(y=laid.length)
     shapes.append(Dimension(at(), end, along, taken, (Side.LEFT,), right=-14, width=66))
     for text, strong in (("\n".join(_key(cutting)), False), ("\n".join(_amounts(cutting, first)), True)):

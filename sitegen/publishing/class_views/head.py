@@ -10,9 +10,8 @@ from sitegen.classes import ComputedClass
 from sitegen.publishing.amounts import Filled
 from sitegen.publishing.class_views.parts import ClassHead, StepName
 from sitegen.publishing.markdown import render
-from sitegen.publishing.number_views import show_bought
 from sitegen.publishing.plain_text import plain_text
-from sitegen.quantities import ENGLISH, RULER, English, Length, System, show_value
+from sitegen.quantities import ENGLISH, RULER, English, System, show_number
 from sitegen.tutorial import Prose, Step
 
 _END_OF_BLOCK = re.compile(r"</(?:p|li|h\d|tr)>")
@@ -56,12 +55,7 @@ def _notes(text: Prose | None, cls: ComputedClass, system: System, language: Eng
             words = Markup(escape(", ".join(names)))
             return Filled(words, words)
         found = [(each.size, cls.computed.number(name, each.size)) for each in cls.written.students]
-        show = show_bought if name.endswith(".buy") else show_value
-        shown = [
-            (size, language.amount(show(worked.value, system, RULER)))
-            for size, worked in found
-            if worked is not None and (show is show_value or isinstance(worked.value, Length))
-        ]
+        shown = [(size, show_number(worked, system, RULER, language)) for size, worked in found if worked is not None]
         if len(shown) < len(found):
             return None
         alike = len({amount for _, amount in shown}) == 1

@@ -32,7 +32,20 @@ from sitegen.publishing.class_views.parts import (
     WorkedText,
 )
 from sitegen.publishing.class_views.worked import working_of
-from sitegen.quantities import ENGLISH, English, Length, System, Worked, decimal, show_to_buy, show_value
+from sitegen.quantities import (
+    ENGLISH,
+    RULER,
+    English,
+    Length,
+    Rounding,
+    System,
+    Worked,
+    decimal,
+    show_measured,
+    show_number,
+    show_to_buy,
+    show_value,
+)
 
 
 def kit_view(cls: ComputedClass, system: System, language: English = ENGLISH) -> KitView:
@@ -77,7 +90,8 @@ def _item(line: KitLine, paid: Mapping[str, Cost], currency: str, cls: ComputedC
         spare=_amount(line.spare, line, line.system, language),
         cost=_paid(cost, currency, (), language) if cost is not None else None,
         for_one=tuple(
-            OneSize(cls.computed.size_name(size), _of_one(number, line, language)) for size, number in line.for_one
+            OneSize(cls.computed.size_name(size), _amount(number, line, line.system, language))
+            for size, number in line.for_one
         ),
         shared=language.say(shared),
         notes=tuple(_of_cloth(first, line.system, cls, language)) if first is not None else (),
@@ -85,16 +99,9 @@ def _item(line: KitLine, paid: Mapping[str, Cost], currency: str, cls: ComputedC
     )
 
 
-def _of_one(number: Worked, line: KitLine, language: English) -> str:
-    """Cloth in the words of a shop, since each student would buy her own length; all else as it is measured."""
-    if line.cloth:
-        return language.amount(show_to_buy(number.length, line.system))
-    return _amount(number, line, line.system, language)
-
-
 def _amount(number: Worked, line: KitLine, system: System, language: English) -> str:
     if isinstance(number.value, Length):
-        return show_value(number.value, system, language=language)
+        return show_number(number, system, language=language)
     return language.own(counted(int(number.number), line.unit) if line.unit else decimal(number.number))
 
 
@@ -110,16 +117,15 @@ def _money_line(cost: Cost, language: English) -> str:
 def _of_cloth(cloth: ClassCloth, system: System, cls: ComputedClass, language: English) -> Iterator[str]:
     """How the cloth is laid, how much less that takes than a length for each."""
     if cloth.laid is not None:
-        laid, least = (show_value(value, system) for value in (cloth.laid.length, cloth.laid.least))
+        laid, least = RULER.show(cloth.laid.length, system, Rounding.ENOUGH), show_value(cloth.laid.least, system)
         shorter = "none can be shorter" if cloth.laid.is_shortest else f"none can be shorter than about {least}"
         yield language.say(f"laid for the whole class, the cloth {cloth.laid.fold.value}: {laid}; {shorter}")
         if cloth.one_by_one is not None:
-            alone = show_value(cloth.one_by_one.value, system)
+            alone = show_number(cloth.one_by_one, system)
             yield language.say(f"if each student cut her own length, they would need {alone} together")
     elif cloth.width is not None:
         lengths = ", ".join(
-            f"{cls.computed.size_name(size) or 'each'} {show_to_buy(length.length, system)}"
-            for size, length in cloth.lengths
+            f"{cls.computed.size_name(size) or 'each'} {show_number(length, system)}" for size, length in cloth.lengths
         )
         yield language.say(f"a length for each student, cut out in class: {lengths}")
 
@@ -166,11 +172,12 @@ def _bag(bag: Bag, cls: ComputedClass, system: System, language: English) -> Bag
 
 
 def _packed(number: Worked, line: KitLine, system: System, language: English) -> str:
-    """How much is in a bag; a length also in the units in which it is bought, so that both lists can be compared."""
-    told = _amount(number, line, system, language)
-    if line.system is system or not isinstance(number.value, Length):
-        return told
-    return f"{told} ({_amount(number, line, line.system, language)})"
+    """How much is in a bag, a length as it is cut off what was bought for all; also in the units in which it is bought,
+    so that both lists can be compared."""
+    if not isinstance(number.value, Length):
+        return _amount(number, line, system, language)
+    told, *others = (show_measured(number, each, language=language) for each in dict.fromkeys((system, line.system)))
+    return f"{told} ({others[0]})" if others else told
 
 
 def _counted(part: CutPart, language: English) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from sitegen.classes import ClassPiece, ComputedClass, KitLine
 from sitegen.diagrams import CannotDraw, PictureFile, cutting_layout, picture_file, write_svg
 from sitegen.publishing.class_views.parts import ClothLayout
-from sitegen.quantities import ENGLISH, English, System, show_value
+from sitegen.quantities import ENGLISH, RULER, English, Rounding, System, show_number
 from sitegen.tutorial import Computed, words_of
 
 
@@ -28,9 +28,8 @@ def class_layout(line: KitLine, cls: ComputedClass, language: English = ENGLISH)
         )
     except CannotDraw:
         return None
-    width, length = (
-        show_value(value, line.system, language=language) for value in (cloth.width.value, cloth.laid.length)
-    )
+    width = show_number(cloth.width, line.system, language=language)
+    length = language.amount(RULER.show(cloth.laid.length, line.system, Rounding.ENOUGH))
     return ClothLayout(line.key, language.own(line.name), width, length, picture)
 
 

@@ -25,7 +25,7 @@ from sitegen.publishing.class_views.parts import (
     WorkedText,
 )
 from sitegen.publishing.class_views.worked import working_of
-from sitegen.quantities import ENGLISH, ZERO, English, System, decimal, show_to_buy, show_value
+from sitegen.quantities import ENGLISH, ZERO, English, System, decimal, show_number, show_value
 from sitegen.tutorial import Hem, Join, words_of
 
 _HEADS = {
@@ -88,13 +88,13 @@ class _Told:
         if need.swatches is not None or need.reason:
             amount = None
             if need.swatches is not None:
-                text = self._language.amount(show_to_buy(need.swatches.length, self._system))
+                text = show_number(need.swatches, self._system, language=self._language)
                 amount = WorkedText(text, working_of(need.swatches, self._system, self._language))
             yield SampleTotal(fabric, say("swatches and strips"), amount, say(need.reason))
         if need.garments is not None:
             name = self._cls.computed.size_name(size)
             what = f"{counted(stages, 'made-up sample')}{f' of size {name}' if name else ''}"
-            text = self._language.amount(show_to_buy(need.garments.length, self._system))
+            text = show_number(need.garments, self._system, language=self._language)
             working = working_of(need.garments, self._system, self._language)
             yield SampleTotal(fabric, say(what), WorkedText(text, working))
 
@@ -115,7 +115,7 @@ class _Told:
     def _show(self, name: str, sample: Sample, system: System | None = None) -> str:
         """A number of the tutorial in the size of the sample; empty when it is not known."""
         found = self._cls.computed.number(name, sample.size)
-        return show_value(found.value, system or self._system) if found is not None else ""
+        return show_number(found, system or self._system) if found is not None else ""
 
     def _working(self, sample: Sample) -> Iterator[str]:
         """How its count, its cloth and the numbers that it shows were got."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sitegen.publishing.amounts import BY_SIZE, kept_together, spread
-from sitegen.publishing.number_views import number_view, show_bought
+from sitegen.publishing.number_views import number_view
 from sitegen.publishing.views import Both, NumberView
 from sitegen.quantities import BySize, English, Length, System, show_value
 from sitegen.tutorial import Computed, words_of
@@ -30,9 +30,7 @@ class PrintedNumbers:
             return None
         self.asked[name] = None
         own = BySize(tuple(worked.at(size) for size in self._sizes))
-        shown = show_bought if name.endswith(".buy") and isinstance(own.values[0].value, Length) else show_value
-        words = self.language.say(words_of(name))
-        return number_view(name, words, own, show=shown, language=self.language)
+        return number_view(name, self.language.say(words_of(name)), own, language=self.language)
 
     def both(self, value: Both) -> str:
         """An amount in the units of the sheet: ``17 3/4 in (45 cm)``."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from sitegen.quantities import ZERO, Worked, given, plus, work
+from sitegen.quantities import ZERO, Rounding, Worked, given, plus, work
 from sitegen.sewing import fabric_need, layout
 from sitegen.tutorial.compute.given import lengths_maker, words_of
 from sitegen.tutorial.compute.numbers import Missing, Numbers
@@ -60,9 +60,10 @@ def _define_need(fabric: Fabric, tutorial: Tutorial, numbers: Numbers) -> None:
         ends = numbers.length_at(f"{key}.straighten", size) if fabric.straighten else None
         words = words_of(f"{key}.need")
         if fabric.repeat is None:
-            return layout.cloth_needed(words, laid, shrinkage=shrinkage, straightening=ends)
+            alone = layout.cloth_needed(words, laid, shrinkage=shrinkage, straightening=ends)
+            return alone.rounded(Rounding.SOLD)
         plain = layout.cloth_needed(f"{words} without matching", laid, shrinkage=shrinkage, straightening=ends)
-        return work(words, plain, plus(numbers.at(f"{key}.for_repeat", size)))
+        return work(words, plain, plus(numbers.at(f"{key}.for_repeat", size))).rounded(Rounding.SOLD)
 
     def for_repeat(size: int) -> Worked:
         laid = lay(fabric, tutorial, numbers, size)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sitegen.quantities import Worked, given, plus, work
+from sitegen.quantities import Rounding, Worked, given, plus, work
 from sitegen.sewing import fabric_need, gather
 from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, words_of
 from sitegen.tutorial.compute.numbers import Missing, Numbers
@@ -109,8 +109,8 @@ def _define_cloth(each: Drops, tutorial: Tutorial, numbers: Numbers) -> None:
             numbers.at(each_length, size),
             numbers.at(f"{key}.drops", size),
         )
-        if not washed:
-            return found
-        return fabric_need.before_washing(words, found, numbers.at(f"{fabric.key}.shrinkage", size))
+        if washed:
+            found = fabric_need.before_washing(words, found, numbers.at(f"{fabric.key}.shrinkage", size))
+        return found.rounded(Rounding.SOLD)
 
     numbers.define(name, cloth)

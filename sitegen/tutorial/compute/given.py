@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sitegen.quantities import ZERO, Worked, given, plus, work
+from sitegen.quantities import ZERO, Rounding, Worked, given, plus, work
 from sitegen.sewing import band, circle, fabric_need, geometry
 from sitegen.tutorial.compute.numbers import Maker, Missing, Numbers
 from sitegen.tutorial.model import Amount, Edge, Fabric, Lengths, MeasuredOn, Piece, Reference, Share, Tutorial, Washed
@@ -20,7 +20,7 @@ def lengths_maker(lengths: Lengths, numbers: Numbers, words: str = "") -> Maker:
     name = words or words_of(lengths.name)
     source = lengths.source
     if isinstance(source, Reference):
-        return lambda size: numbers.length_at(source.name, size).named(name)
+        return lambda size: numbers.length_at(source.name, size).named(name).rounded(Rounding.NEAREST)
 
     def typed(size: int) -> Worked:
         amount = lengths.amount_at(size)
@@ -71,10 +71,13 @@ def _define_fabric(fabric: Fabric, numbers: Numbers) -> None:
         share: Share | None = getattr(fabric, field)
         if share:
             numbers.define(f"{fabric.key}.{field}", share_maker(share, words_of(f"{fabric.name} {field}")))
-    for field in ("width", "buy", "repeat"):
+    for field in ("width", "repeat"):
         lengths: Lengths | None = getattr(fabric, field)
         if lengths:
             numbers.define(f"{fabric.key}.{field}", lengths_maker(lengths, numbers))
+    if fabric.buy:
+        bought = lengths_maker(fabric.buy, numbers)
+        numbers.define(f"{fabric.key}.buy", lambda size: bought(size).rounded(Rounding.TOLD))
     if fabric.washed is not None:
         _define_washed(fabric, fabric.washed, numbers)
     if fabric.swatch is not None:
