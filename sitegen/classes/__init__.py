@@ -6,7 +6,7 @@ changes the kit.
 
 from sitegen.classes.bags import Bag, CutPart, bags_of, cut_parts
 from sitegen.classes.calendar import NoCalendar, calendar_of, event_id
-from sitegen.classes.clocks import skipped
+from sitegen.classes.clocks import moment, shown_twice, skipped
 from sitegen.classes.cloth import ClassCloth, ClassPiece, pieces_of_class, unknown_cloth
 from sitegen.classes.costs import Cost, Costs, StudentCost, costs_of, money
 from sitegen.classes.fit import too_long, ways_to_fit
@@ -108,6 +108,7 @@ __all__ = [
     "kit_of",
     "kit_rows",
     "leaves_pins",
+    "moment",
     "money",
     "pieces_of_class",
     "plan_of",
@@ -121,6 +122,7 @@ __all__ = [
     "sealed_table",
     "shared_in_vain",
     "shown_size",
+    "shown_twice",
     "skipped",
     "students_of",
     "too_long",

@@ -86,12 +86,21 @@ def _event(planned: SessionPlan, cls: ComputedClass, now: datetime) -> Event:
     event.add("uid", event_id(cls, session))
     event.add("dtstamp", now)
     event.add("dtstart", session.starts.replace(tzinfo=zone))
-    event.add("dtend", session.stops.replace(tzinfo=zone))
+    event.add("dtend", _end(session.stops.replace(tzinfo=zone)))
     event.add("summary", f"{cls.written.title}, session {session.number} of {len(cls.written.sessions)}")
     if cls.written.where:
         event.add("location", cls.written.where)
     event.add("description", "\n".join(_words(planned, cls)))
     return event
+
+
+def _end(stops: datetime) -> datetime:
+    """When a session ends, in UTC where clocks show that time for the second time.
+
+    A local time that is shown twice means the first of the two (RFC 5545, 3.3.5), and an event that begins by clocks of
+    a time zone may end by UTC (3.8.2.2).
+    """
+    return stops.astimezone(UTC) if stops.fold else stops
 
 
 def _words(planned: SessionPlan, cls: ComputedClass) -> list[str]:

@@ -1,4 +1,8 @@
-"""What clocks at a place show, by the rules of its time zone: times that they skip, and when they are changed."""
+"""What clocks at a place show, by the rules of its time zone: times that they skip or show twice, how long it is from
+one time to another, and when they are changed.
+
+A time that clocks show twice is the first of the two unless its ``fold`` says otherwise (PEP 495; RFC 5545, 3.3.5).
+"""
 
 from __future__ import annotations
 
@@ -27,12 +31,38 @@ def skipped(local: datetime, zone: str) -> bool:
 
     Source: such a time, taken to UTC and back, comes back as another one (PEP 495). False for a zone that is not known.
     """
-    try:
-        known = ZoneInfo(zone)
-    except (ZoneInfoNotFoundError, ValueError):
+    known = _known(zone)
+    if known is None:
         return False
     back = local.replace(tzinfo=known).astimezone(UTC).astimezone(known)
     return back.replace(tzinfo=None) != local
+
+
+def shown_twice(local: datetime, zone: str) -> bool:
+    """Whether clocks of a time zone show this time of this day twice, since they are put back over it.
+
+    False for a zone that is not known.
+    """
+    known = _known(zone)
+    if known is None or skipped(local, zone):
+        return False
+    first, second = (local.replace(tzinfo=known, fold=fold).utcoffset() for fold in (0, 1))
+    return first != second
+
+
+def moment(local: datetime, zone: str) -> datetime:
+    """The moment at which clocks of a time zone show this, in UTC; as if they were UTC for a zone that is not known."""
+    return local.replace(tzinfo=_known(zone) or UTC).astimezone(UTC)
+
+
+def passed(begins: datetime, ends: datetime, zone: str) -> timedelta:
+    """The time that passes between two times that clocks show, whether they are changed meanwhile or not."""
+    return moment(ends, zone) - moment(begins, zone)
+
+
+def later(local: datetime, time: timedelta, zone: str) -> datetime:
+    """What clocks show when this time has passed; where they show it for the second time, its ``fold`` says so."""
+    return (moment(local, zone) + time).astimezone(_known(zone) or UTC).replace(tzinfo=None)
 
 
 def clock_times(zone: ZoneInfo, first: datetime, last: datetime) -> Iterator[ClockTime]:
@@ -49,6 +79,13 @@ def clock_times(zone: ZoneInfo, first: datetime, last: datetime) -> Iterator[Clo
             begins = _change_between(zone, moment, following)
             yield _clock_time(zone, begins, _as_it_goes(zone, moment)[0])
         moment = following
+
+
+def _known(zone: str) -> ZoneInfo | None:
+    try:
+        return ZoneInfo(zone)
+    except (ZoneInfoNotFoundError, ValueError):
+        return None
 
 
 def _clock_time(zone: ZoneInfo, begins: datetime, offset_before: timedelta) -> ClockTime:

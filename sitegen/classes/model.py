@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from fractions import Fraction
 
+from sitegen.classes.clocks import later
 from sitegen.findings import Place
 from sitegen.quantities import Ratio, System, Unit
 from sitegen.tutorial import Amount, Computed, Link, Reference, Step, Words, making_of
@@ -37,14 +38,18 @@ class Students:
 
 @dataclass(frozen=True, slots=True)
 class Session:
-    """One session. ``minutes`` is from its begin to its end; ``pause`` of them nobody sews."""
+    """One session. ``minutes`` pass from its begin to its end, whatever clocks show; ``pause`` of them nobody sews."""
 
     number: int
     place: Place
     day: date | None
     begins: time | None
+    ends: time | None
+    """The time at which it was said to end; None where its minutes were said."""
     minutes: int
     pause: int
+    zone: str = ""
+    """The time zone by whose clocks it begins."""
 
     @property
     def working(self) -> int:
@@ -59,7 +64,16 @@ class Session:
     @property
     def stops(self) -> datetime | None:
         """When it ends, as clocks at its place show; None when that is not said."""
-        return self.starts + timedelta(minutes=self.minutes) if self.starts is not None else None
+        return self.clock(self.minutes)
+
+    @property
+    def said_to_stop(self) -> datetime | None:
+        """When it was said to end; None where its day or its end was not said."""
+        return datetime.combine(self.day, self.ends) if self.day is not None and self.ends is not None else None
+
+    def clock(self, minutes: int) -> datetime | None:
+        """What clocks at its place show so many minutes after it began; None when it is not said when it does."""
+        return later(self.starts, timedelta(minutes=minutes), self.zone) if self.starts is not None else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -212,10 +212,75 @@ def test_days_are_of_years_that_calendars_know(day: str, right: bool, tmp_path: 
     assert messages(findings) == ([] if right else [expected])
 
 
+@pytest.mark.parametrize(
+    ("session", "minutes", "told"),
+    [
+        (
+            '{date: 2027-03-28, begins: "0:30", ends: "3:30"}',
+            120,
+            "While session 1 is held, clocks in Europe/London are put forward: from 00:30 on 2027-03-28 to 03:30 pass"
+            " 120 minutes.",
+        ),
+        (
+            '{date: 2027-10-31, begins: "0:30", ends: "3:30", break: 15}',
+            240,
+            "While session 1 is held, clocks in Europe/London are put back: from 00:30 on 2027-10-31 to 03:30 pass"
+            " 240 minutes.",
+        ),
+        (
+            '{date: 2027-03-27, begins: "23:30", minutes: 150}',
+            150,
+            "While session 1 is held, clocks in Europe/London are put forward: from 23:30 on 2027-03-27 to 03:00 pass"
+            " 150 minutes.",
+        ),
+        (
+            '{date: 2027-10-31, begins: "0:30", minutes: 120}',
+            120,
+            "Session 1 ends at 01:30 on 2027-10-31, a time that clocks in Europe/London show twice, since they are put"
+            " back. The second of the two is taken.",
+        ),
+        (
+            '{date: 2027-10-31, begins: "0:30", ends: "1:30"}',
+            60,
+            "Session 1 ends at 01:30 on 2027-10-31, a time that clocks in Europe/London show twice, since they are put"
+            " back. The first of the two is taken.",
+        ),
+        (
+            '{date: 2027-10-31, begins: "1:15", ends: "2:15"}',
+            120,
+            "Session 1 begins at 01:15 on 2027-10-31, a time that clocks in Europe/London show twice, since they are put"
+            " back. The first of the two is taken.",
+        ),
+        ('{date: 2027-03-28, begins: "2:00", ends: "4:00"}', 120, ""),
+        ('{date: 2027-10-30, begins: "18:30", ends: "21:00"}', 150, ""),
+    ],
+)
+def test_minutes_of_a_session_are_those_that_pass(session: str, minutes: int, told: str, tmp_path: Path) -> None:
+    dated = f"time_zone: Europe/London\nsessions: [{session}]\n"
+    cls, findings = read_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
+    assert cls is not None
+    assert cls.written.sessions[0].minutes == minutes
+    said = [each for each in findings if each.check.startswith("session-")]
+    assert [each.message for each in said] == ([told] if told else [])
+    assert all((each.check, each.severity) == ("session-clocks", Severity.DOUBTFUL) for each in said)
+
+
+def test_session_begins_behind_one_that_an_hour_that_comes_twice_makes_longer(tmp_path: Path) -> None:
+    dated = (
+        "time_zone: Europe/London\nsessions:\n"
+        '  - {date: 2027-10-31, begins: "0:00", minutes: 150}\n  - {date: 2027-10-31, begins: "1:45", minutes: 60}\n'
+    )
+    _, findings = read_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
+    assert [each.message for each in findings if each.check == "session-overlap"] == [
+        "Session 2 begins on 2027-10-31 at 01:45, before session 1 has ended on 2027-10-31 at 01:30. Put sessions in the"
+        " order in which they are held."
+    ]
+
+
 def test_session_at_a_time_that_clocks_skip(tmp_path: Path) -> None:
     dated = (
         "time_zone: Europe/London\nsessions:\n"
-        '  - {date: 2027-03-28, begins: "1:30", ends: "4:00"}\n  - {date: 2028-03-25, begins: "23:00", minutes: 150}\n'
+        '  - {date: 2027-03-28, begins: "1:30", ends: "4:00"}\n  - {date: 2028-03-26, begins: "0:30", ends: "1:30"}\n'
     )
     _, findings = read_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated))
     assert [each for each in messages(findings) if "session-skipped" in each] == [

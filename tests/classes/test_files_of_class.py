@@ -31,6 +31,7 @@ from sitegen.classes import (
     safe,
     sealed_calendar,
     sealed_table,
+    shown_twice,
     skipped,
     write_own,
 )
@@ -149,12 +150,51 @@ def test_zone_without_changes_of_clocks_needs_no_rules(tmp_path: Path) -> None:
     assert b"VTIMEZONE" not in data
 
 
+@pytest.mark.parametrize(
+    ("zone", "evening"),
+    [
+        ("Europe/London", "2027-03-27"),
+        ("Europe/London", "2027-10-30"),
+        ("America/New_York", "2027-03-13"),
+        ("America/New_York", "2027-11-06"),
+        ("Australia/Lord_Howe", "2027-10-02"),
+        ("Australia/Lord_Howe", "2027-04-03"),
+        ("Asia/Kolkata", "2027-06-01"),
+    ],
+)
+def test_events_last_as_long_as_the_sessions_whenever_clocks_are_changed(
+    zone: str, evening: str, tmp_path: Path
+) -> None:
+    """RFC 5545, 3.8.2.2 and 3.3.5: an event lasts from the one moment to the other."""
+    first = datetime.fromisoformat(f"{evening}T20:00")
+    begins = [first + timedelta(minutes=20 * step) for step in range(30)]
+    sessions = "".join(f'  - {{date: {each:%Y-%m-%d}, begins: "{each:%H:%M}", minutes: 150}}\n' for each in begins)
+    text = CLASS.replace("sessions: [{minutes: 200}]\n", f"time_zone: {zone}\nsessions:\n{sessions}")
+    found = events(calendar_of(whole_class(tmp_path, text), NOW))
+    assert len(found) == len(begins)
+    for event, local in zip(found, begins, strict=True):
+        lasts = event["dtend"].dt.astimezone(UTC) - event["dtstart"].dt.astimezone(UTC)
+        assert lasts == timedelta(minutes=150), local
+        assert event["dtstart"].dt.replace(tzinfo=None) == local
+
+
+def test_hour_that_comes_twice_ends_by_utc(tmp_path: Path) -> None:
+    dated = 'time_zone: Europe/London\nsessions: [{date: 2027-10-31, begins: "0:30", minutes: 120}]\n'
+    data = calendar_of(whole_class(tmp_path, CLASS.replace("sessions: [{minutes: 200}]\n", dated)), NOW)
+    assert b"DTSTART;TZID=Europe/London:20271031T003000\r\n" in data
+    assert b"DTEND:20271031T013000Z\r\n" in data
+
+
 def test_times_that_clocks_skip_and_times_that_they_show_twice() -> None:
     assert skipped(datetime(2027, 3, 28, 1, 30), "Europe/London")
     assert not skipped(datetime(2027, 3, 28, 2, 0), "Europe/London")
     assert not skipped(datetime(2027, 3, 28, 0, 59), "Europe/London")
     assert not skipped(datetime(2027, 10, 31, 1, 30), "Europe/London")
     assert not skipped(datetime(2027, 3, 28, 1, 30), "")
+    assert shown_twice(datetime(2027, 10, 31, 1, 30), "Europe/London")
+    assert not shown_twice(datetime(2027, 10, 31, 2, 0), "Europe/London")
+    assert not shown_twice(datetime(2027, 3, 28, 1, 30), "Europe/London")
+    assert not shown_twice(datetime(2027, 10, 31, 1, 30), "")
 
 
 def test_importing_again_updates_the_same_events(tmp_path: Path) -> None:

@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import timedelta
 from itertools import pairwise
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
-from sitegen.classes import ComputedClass, class_steps, plan_of, skipped, too_long, ways_to_fit, without_minutes
+from sitegen.classes import (
+    ComputedClass,
+    class_steps,
+    moment,
+    plan_of,
+    shown_twice,
+    skipped,
+    too_long,
+    ways_to_fit,
+    without_minutes,
+)
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import show_working
 from sitegen.tutorial import Computed, Step
@@ -38,7 +49,9 @@ def session_overlap(cls: ComputedClass, computed: Computed) -> Iterator[Finding]
     """Each session with a date begins when the one before it has ended, or later."""
     dated = [session for session in cls.written.sessions if session.starts is not None]
     for before, session in pairwise(dated):
-        if before.stops is None or session.starts is None or session.starts >= before.stops:
+        if before.stops is None or session.starts is None:
+            continue
+        if moment(session.starts, session.zone) >= moment(before.stops, before.zone):
             continue
         yield Finding(
             "session-overlap",
@@ -63,16 +76,52 @@ def session_overlap(cls: ComputedClass, computed: Computed) -> Iterator[Finding]
 def session_skipped(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
     """Each session with a date begins and ends at a time that clocks in its time zone show on that day."""
     for session in cls.written.sessions:
-        for verb, moment in (("begins", session.starts), ("ends", session.stops)):
-            if moment is None or not skipped(moment, cls.written.time_zone):
+        for verb, local in (("begins", session.starts), ("ends", session.said_to_stop)):
+            if local is None or not skipped(local, session.zone):
                 continue
             yield Finding(
                 "session-skipped",
                 Severity.WRONG,
                 session.place,
-                f"Session {session.number} {verb} at {moment:%H:%M} on {moment:%Y-%m-%d}, a time that clocks in"
-                f" {cls.written.time_zone} skip, since they are put forward. Write another time.",
+                f"Session {session.number} {verb} at {local:%H:%M} on {local:%Y-%m-%d}, a time that clocks in"
+                f" {session.zone} skip, since they are put forward. Write another time.",
             )
+
+
+@check(
+    id="session-clocks",
+    area="classes",
+    severity=Severity.DOUBTFUL,
+    looks_at=ComputedClass,
+    title="A session while clocks are changed, or at a time that they show twice",
+    why="An hour more or less passes than clocks show, and who comes at a time that they show twice may come an hour"
+    " late.",
+    source="The time zone database of IANA; which of two alike times is meant: RFC 5545, 3.3.5",
+    trips=_STEPS + _DAYS.replace("DAY", "2027-10-31").replace("19:30", "0:30").replace("21:30", "3:00"),
+    passes=_STEPS + _DAYS.replace("DAY", "2027-10-31").replace("19:30", "10:30").replace("21:30", "12:30"),
+)
+def session_clocks(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
+    """No session with a date begins or ends at a time that clocks in its time zone show twice on that day, or is held
+    while they are changed. Its minutes are those that pass."""
+    for session in cls.written.sessions:
+        starts, stops = session.starts, session.stops
+        if starts is None or stops is None or skipped(starts, session.zone):
+            continue
+        twice = [
+            f"Session {session.number} {verb} at {local:%H:%M} on {local:%Y-%m-%d}, a time that clocks in"
+            f" {session.zone} show twice, since they are put back. The {'second' if local.fold else 'first'} of the two"
+            f" is taken."
+            for verb, local in (("begins", starts), ("ends", stops))
+            if shown_twice(local, session.zone)
+        ]
+        shown = stops - starts
+        if shown != timedelta(minutes=session.minutes) and not twice:
+            way = "back" if shown < timedelta(minutes=session.minutes) else "forward"
+            twice = [
+                f"While session {session.number} is held, clocks in {session.zone} are put {way}: from"
+                f" {starts:%H:%M} on {starts:%Y-%m-%d} to {stops:%H:%M} pass {session.minutes} minutes."
+            ]
+        yield from (Finding("session-clocks", Severity.DOUBTFUL, session.place, words) for words in twice)
 
 
 @check(

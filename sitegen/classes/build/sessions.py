@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from zoneinfo import available_timezones
 
+from sitegen.classes.clocks import passed
 from sitegen.classes.model import Session
 from sitegen.findings import nearest
 from sitegen.reading import Node, Scalar
@@ -53,6 +56,20 @@ def time_zone(fields: Fields, found: tuple[Session, ...]) -> str:
     return ""
 
 
+def by_clocks(found: Iterable[Session], zone: str) -> tuple[Session, ...]:
+    """The sessions by the clocks of their time zone: where these are changed between begin and end, an hour more or
+    less passes than they show."""
+    return tuple(_by_clocks(session, zone) for session in found)
+
+
+def _by_clocks(session: Session, zone: str) -> Session:
+    own = replace(session, zone=zone)
+    starts, stops = own.starts, own.said_to_stop
+    minutes = passed(starts, stops, zone) // timedelta(minutes=1) if starts is not None and stops is not None else 0
+    # None pass to a time that clocks skip; such a session is wrong, and goes on as it was written.
+    return replace(own, minutes=minutes) if minutes > 0 else own
+
+
 def _session(number: int, fields: Fields) -> Session | None:
     builder = fields.builder
     day_node, begins_node, ends_node = fields.get("date"), fields.get("begins"), fields.get("ends")
@@ -88,7 +105,7 @@ def _session(number: int, fields: Fields) -> Session | None:
         if minutes is not None and break_node is not None:
             builder.not_this(break_node, f"a break shorter than the session of {minutes} minutes", "break: 15")
         return None
-    return Session(number, fields.node.place, day, begins, minutes, pause or 0)
+    return Session(number, fields.node.place, day, begins, ends, minutes, pause or 0)
 
 
 def _one_of_two(fields: Fields, *, both: bool) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Sequence as Several
 from sitegen.classes.amounts import sold_by_length
 from sitegen.classes.build.named import StepNames, called_like, counts, steps_named, steps_together
 from sitegen.classes.build.prices import prices
-from sitegen.classes.build.sessions import sessions, time_zone
+from sitegen.classes.build.sessions import by_clocks, sessions, time_zone
 from sitegen.classes.model import (
     DEFAULT_AT_TOOL,
     DEFAULT_SPARE_COUNTED,
@@ -109,6 +109,7 @@ def _with_tutorial(
     steps = StepNames.of(tutorial)
     changes = _changes(fields, tutorial)
     found_sessions = sessions(fields)
+    zone = time_zone(fields, found_sessions)
     room = _room(fields, tutorial)
     supplies = {each.item.text: each.item.text for each in tutorial.supplies if each.item.text}
     spare = _spare(fields)
@@ -124,8 +125,8 @@ def _with_tutorial(
         changes=changes,
         views=chosen,
         students=_students(fields, tutorial),
-        sessions=found_sessions,
-        time_zone=time_zone(fields, found_sessions),
+        sessions=by_clocks(found_sessions, zone),
+        time_zone=zone,
         where=fields.text("where", "where: the workroom, Harbour Street"),
         seats=room.pop(SEATS, None),
         room=room,

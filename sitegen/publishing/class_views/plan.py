@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from datetime import datetime, timedelta
 
-from sitegen.classes import RULE, ComputedClass, Placed, Plan, SessionPlan, plan_of
+from sitegen.classes import RULE, ComputedClass, Placed, Plan, Session, SessionPlan, plan_of
 from sitegen.publishing.class_views.days import day_of_week
 from sitegen.publishing.class_views.head import class_head, step_name
 from sitegen.publishing.class_views.parts import PlanStep, PlanView, SessionView, StepName
@@ -57,21 +56,22 @@ def _session(planned: SessionPlan, cls: ComputedClass, system: System, language:
 
 
 def _placed(placed: Placed, planned: SessionPlan, cls: ComputedClass, system: System, language: English) -> PlanStep:
-    work, starts = placed.work, planned.session.starts
+    work, session = placed.work, planned.session
     turns = f"{work.turns} turns at the {work.tool}; each waits {work.waiting} min" if work.tool else ""
     return PlanStep(
         step=step_name(work.step, cls, system, language),
-        begins=_clock(starts, placed.begins),
+        begins=_clock(session, placed.begins),
         minutes=work.takes,
         turns=language.say(turns),
         meanwhile=tuple(step_name(step, cls, system, language) for step in placed.meanwhile),
         may_stop=placed.may_stop,
         working=working_of(work.minutes, system, language),
-        pause=planned.session.pause if placed.pause_after else 0,
-        pause_begins=_clock(starts, placed.begins + work.takes) if placed.pause_after else "",
+        pause=session.pause if placed.pause_after else 0,
+        pause_begins=_clock(session, placed.begins + work.takes) if placed.pause_after else "",
     )
 
 
-def _clock(starts: datetime | None, minutes: int) -> str:
+def _clock(session: Session, minutes: int) -> str:
     """The time of the day, or the minutes since the session began where that is not known."""
-    return f"{starts + timedelta(minutes=minutes):%H:%M}" if starts is not None else f"{minutes}′"
+    shown = session.clock(minutes)
+    return f"{shown:%H:%M}" if shown is not None else f"{minutes}′"
