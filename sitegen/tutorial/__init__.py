@@ -97,6 +97,7 @@ from sitegen.tutorial.part_pictures import (
     MOST_DRAWN_MARKS,
     MOST_DRAWN_RATIO,
     MOST_DRAWN_STRIPS,
+    folds_in_the_way,
     lacking_of_part,
 )
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
@@ -179,6 +180,7 @@ __all__ = [
     "edge_number",
     "elastic_supplies",
     "elastics_from",
+    "folds_in_the_way",
     "gathered_edge",
     "lacking",
     "lacking_of_part",

@@ -1,11 +1,13 @@
-"""Why marks, gathers, pleats or a binding cannot be drawn: what is not known, or is too much to be seen."""
+"""Why marks, gathers, pleats, a binding or a change cannot be drawn: what is not known, or is too much to be seen."""
 
 from __future__ import annotations
 
-from sitegen.quantities import Length
+from itertools import pairwise
+
+from sitegen.quantities import ZERO, Length
 from sitegen.sewing import pleats as pleating
 from sitegen.tutorial.compute import Computed, words_of
-from sitegen.tutorial.model import Binding, Pleats
+from sitegen.tutorial.model import Binding, Change, Pleats
 
 MOST_DRAWN_MARKS = 60
 """More marks than these cannot be told apart in a picture as tall as a phone."""
@@ -26,6 +28,8 @@ def lacking_of_part(name: str, computed: Computed, size: int) -> str:
         return _of_pleats(tutorial.pleats[name], computed, size)
     if name in tutorial.bindings:
         return _of_binding(tutorial.bindings[name], computed, size)
+    if name in tutorial.changes:
+        return _of_change(tutorial.changes[name], computed, size)
     return ""
 
 
@@ -69,6 +73,62 @@ def _of_binding(binding: Binding, computed: Computed, size: int) -> str:
     if strips.number > MOST_DRAWN_STRIPS:
         return f"the square makes more than {MOST_DRAWN_STRIPS} strips, too many to be told apart"
     return _unknown(computed, size, *(f"{binding.key}.{field}" for field in ("strip_width", "strip", "sewn_length")))
+
+
+def _of_change(change: Change, computed: Computed, size: int) -> str:
+    if change.widens:
+        return "a change of width has no line across the piece, and only what is done at lines is drawn"
+    owner, piece = change.owners[0]
+    lines = _lines(change)
+    own = computed.tutorial.pieces.get(piece)
+    width = "taper_top" if own is not None and own.taper is not None else "cut_width"
+    names = [f"{owner}{line}.{field}" for line in lines for field in ("amount", "part_above", "part_below")]
+    unknown = _unknown(computed, size, f"{piece}.cut_length", f"{piece}.{width}", *names)
+    if unknown:
+        return unknown
+    amounts, above, below = (
+        [_length(computed, f"{owner}{line}.{field}", size) or ZERO for line in lines]
+        for field in ("amount", "part_above", "part_below")
+    )
+    if not all(amounts):
+        return "there is nothing to add or take out"
+    if min(*above, *below) <= ZERO:
+        return "a line does not lie on the piece"
+    return folds_in_the_way(change, owner, computed, size)
+
+
+def folds_in_the_way(change: Change, owner: str, computed: Computed, size: int) -> str:
+    """Which folds of a change, whose numbers stand under this name, do not lie flat beside each other on the piece, in
+    words; empty when all do, or it is not known.
+
+    A pressed fold lies up from its line, as deep as half of what it takes out, and below the line the piece goes on
+    behind all that it takes out. Source: geometry of a fold.
+    """
+    lines = _lines(change)
+    taken = [_taken_out(computed, f"{change.key}{line}.amount", size) for line in lines]
+    above = _length(computed, f"{owner}{lines[0]}.part_above", size)
+    below = _length(computed, f"{owner}{lines[-1]}.part_below", size)
+    if above is not None and above < taken[0] / 2:
+        return "the fold is deeper than what lies above its line"
+    for number, (upper, lower) in enumerate(pairwise(taken), 1):
+        between = _length(computed, f"{owner}.line_{number + 1}.from_line_{number}", size)
+        if between is not None and upper and between <= upper:
+            return f"the fold at line {number} hides all down to line {number + 1}"
+        if between is not None and lower and between < upper + lower / 2:
+            return f"the fold at line {number + 1} reaches up over line {number}"
+    if below is not None and taken[-1] and below <= taken[-1]:
+        return "the fold hides all that lies below its line"
+    return ""
+
+
+def _lines(change: Change) -> list[str]:
+    """What stands between the name of a change and the numbers at each of its lines."""
+    return [f".line_{number}" for number in range(1, len(change.lines) + 1)] or [""]
+
+
+def _taken_out(computed: Computed, name: str, size: int) -> Length:
+    amount = _length(computed, name, size)
+    return max(ZERO, -amount) if amount is not None else ZERO
 
 
 def _unknown(computed: Computed, size: int, *names: str) -> str:

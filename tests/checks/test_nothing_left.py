@@ -160,10 +160,52 @@ def test_two_folds_share_what_lies_between_their_lines(tmp_path: Path) -> None:
         "7:44 20 cm: Shorter folds 5 cm and 5 cm away on either side of lines 1 and 2, but between them the sl has only 9 cm."
         " Take out less, or move the lines apart."
     ]
-    assert of("fold-room", tmp_path, text.replace("WHERE", "31 cm")) == []
+    (found_beyond,) = of("fold-room", tmp_path, text.replace("WHERE", "31 cm"))
+    assert found_beyond.severity is Severity.DOUBTFUL, "one lies over the other"
+    assert of("fold-room", tmp_path, text.replace("WHERE", "35 cm")) == []
 
 
 def test_line_with_an_amount_of_its_own_is_pointed_at(tmp_path: Path) -> None:
     lines = "[{line_at: 20 cm from the top, lengthen_by: 2 cm}, {line_at: 6 cm from the bottom, shorten_by: 14 cm}]"
     found = of("fold-room", tmp_path, piece() + f"changes:\n  shorter:\n    piece: sl\n    lines: {lines}\n")
     assert [(each.place.line, each.said) for each in found] == [(10, "14 cm")]
+
+
+@pytest.mark.parametrize(
+    ("line", "amount", "told"),
+    [
+        ("15 cm from the bottom", "20 cm", "the fold hides all that lies below its line"),
+        ("20 cm from the bottom", "20 cm", "the fold hides all that lies below its line"),
+        ("20.5 cm from the bottom", "20 cm", ""),
+        ("12 cm from the top", "20 cm", ""),
+    ],
+)
+def test_fold_that_leaves_nothing_to_be_seen_below_is_doubted(
+    line: str, amount: str, told: str, tmp_path: Path
+) -> None:
+    found = of("fold-room", tmp_path, folded(line, amount))
+    assert all(each.severity is Severity.DOUBTFUL for each in found)
+    advice = "so it has no picture. Take out less, or move the line up, or cut it off at the lower edge."
+    assert said(found) == ([f"7:44 {amount}: With shorter {told}, {advice}"] if told else [])
+
+
+def test_folds_that_reach_over_each_other_are_doubted(tmp_path: Path) -> None:
+    lines = "[{line_at: 20 cm from the top}, {line_at: WHERE from the top}]"
+    text = piece() + f"changes: {{shorter: {{piece: sl, shorten_by: 20 cm, lines: {lines}}}}}\n"
+    messages = [of("fold-room", tmp_path, text.replace("WHERE", where)) for where in ("30.5 cm", "34 cm", "35 cm")]
+    assert [[each.message.partition(", so ")[0] for each in found] for found in messages] == [
+        ["With shorter the fold at line 2 reaches up over line 1"],
+        ["With shorter the fold at line 2 reaches up over line 1"],
+        [],
+    ]
+    lengthened = lines.replace("}]", ", lengthen_by: 2 cm}]").replace("top},", "top, shorten_by: 14 cm},", 1)
+    text = piece() + f"changes: {{other: {{piece: sl, lines: {lengthened}}}}}\n"
+    assert [
+        each.message.partition(", so ")[0] for each in of("fold-room", tmp_path, text.replace("WHERE", "30 cm"))
+    ] == ["With other the fold at line 1 hides all down to line 2"]
+
+
+def test_size_with_too_little_room_goes_before_one_whose_fold_does_not_lie_flat(tmp_path: Path) -> None:
+    text = "sizes: [S, M]\n" + folded("LINE", "20 cm").replace("LINE", "[15 cm, 8 cm] from the bottom")
+    found = of("fold-room", tmp_path, "sizes: [S, M]\n" + folded("15 cm from the bottom", "[16 cm, 40 cm]"))
+    assert [(each.severity, each.size) for each in found] == [(Severity.WRONG, "M")], text

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
-from content import computed, messages
+from content import computed, messages, reviewed
 from diagrams.reading_svg import named
 
 from sitegen.diagrams import diagram_of
 from sitegen.quantities import System, inches
-from sitegen.tutorial import Computed
+from sitegen.tutorial import Computed, lacking_of_part
 
 PARTS = (
     "seam_allowance: 1/2 in\n"
@@ -72,3 +74,32 @@ def test_every_line_that_stands_for_a_number_of_the_tutorial_is_as_long_as_that_
 @pytest.mark.parametrize("name", ["tangled", "leg.flat", "unknown", "nothing"])
 def test_part_that_cannot_be_drawn_has_no_diagram(name: str, found: Computed) -> None:
     assert diagram_of(name, found, 0, "p", System.INCHES) is None
+
+
+@pytest.mark.parametrize("below", [2, 4, 5, 8, 10, 12, 20, 30, 38, 40, 43])
+@pytest.mark.parametrize("amount", [-30, -16, -10, -8, 1, 6])
+@pytest.mark.parametrize("more", ["", "{line_at: 6 in from the top, shorten_by: 4 in}, "])
+def test_change_is_drawn_or_it_is_told_why_not(below: int, amount: int, more: str, tmp_path: Path) -> None:
+    way = f"{'lengthen' if amount > 0 else 'shorten'}_by: {abs(amount)} in"
+    line = f"line_at: {below} in from the bottom, {way}"
+    made = f"lines: [{more}{{{line}}}]" if more else line
+    text = f"{PARTS.partition('changes:')[0]}changes: {{longer: {{piece: leg, {made}}}}}\n"
+    found, _ = computed(tmp_path, text)
+    drawn = diagram_of("longer", found, 0, "p", System.INCHES)
+    assert (drawn is None) is bool(lacking_of_part("longer", found, 0))
+
+
+@pytest.mark.parametrize(
+    ("change", "reason"),
+    [
+        ("piece: leg, widen_by: 1 in, seam_edges: 4", "a change of width has no line across the piece, and only what is"
+         " done at lines is drawn"),
+        ("piece: leg, line_at: 3 in from the bottom, shorten_by: 4 in", "the fold hides all that lies below its line"),
+        ("piece: leg, line_at: 2/3 from the top, lengthen_by: 0 in", "there is nothing to add or take out"),
+    ],
+)  # fmt: skip
+def test_change_that_has_no_picture_is_reported_where_it_is_asked_for(change: str, reason: str, tmp_path: Path) -> None:
+    text = f"{PARTS.partition('changes:')[0]}changes: {{other: {{{change}}}}}\n"
+    review = reviewed(tmp_path, text, steps__01_dot_yaml="title: Change\ntext: Change it.\ndiagrams: [other]\n")
+    said = [each for each in messages(review.findings) if "picture-undrawable" in each]
+    assert said == [f"3:12 picture-undrawable: The picture “other” cannot be drawn: {reason}."]

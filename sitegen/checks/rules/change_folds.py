@@ -1,4 +1,4 @@
-"""The folds that shorten a piece: whether there is enough of it above and below them."""
+"""The folds that shorten a piece: whether there is enough of it above and below them, and whether they lie flat."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from sitegen.checks.held import in_size
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Place, Severity
 from sitegen.quantities import RULER, ZERO, Length, Worked, show_working
-from sitegen.tutorial import Change, Computed, words_of
+from sitegen.tutorial import Change, Computed, folds_in_the_way, words_of
 
 _SLEEVE = (
     "seam_allowance: 1/2 in\nfabrics: {main: {name: linen, structure: woven, buy: 3 yd}}\n"
@@ -33,18 +33,17 @@ _SLEEVE = (
 )
 def fold_room(change: Change, computed: Computed) -> Iterator[Finding]:
     """Where a change shortens, each of its pieces has more above and below the line than the fold takes there, and
-    between two lines more than both of their folds, in every size."""
+    between two lines more than both of their folds, in every size. Where it has, but a pressed fold would hide all that
+    lies below it or lie over another, it is doubtful: no picture can show it."""
     if change.widens:
         return
-    for owner, piece in change.owners[1:] or change.owners:
-        for size in range(computed.tutorial.size_count):
-            after = computed.length(f"{owner}.new_cut_length", size)
-            if after is not None and after.length <= ZERO:
-                continue
-            finding = _in_size(change, owner, piece, size, computed)
-            if finding is not None:
-                yield finding
-                return
+    found = [
+        finding
+        for owner, piece in change.owners[1:] or change.owners
+        for size in range(computed.tutorial.size_count)
+        if (finding := _in_size(change, owner, piece, size, computed)) is not None
+    ]
+    yield from sorted(found, key=lambda each: each.severity is not Severity.WRONG)[:1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +74,31 @@ def _rooms(change: Change, owner: str, size: int, computed: Computed) -> Iterato
 
 
 def _in_size(change: Change, owner: str, piece: str, size: int, computed: Computed) -> Finding | None:
+    after = computed.length(f"{owner}.new_cut_length", size)
+    if after is not None and after.length <= ZERO:
+        return None
+    return _too_deep(change, owner, piece, size, computed) or _not_flat(change, owner, piece, size, computed)
+
+
+def _not_flat(change: Change, owner: str, piece: str, size: int, computed: Computed) -> Finding | None:
+    reason = folds_in_the_way(change, owner, computed, size)
+    if not reason:
+        return None
+    place, said = _place(change, len(change.lines) - 1 if change.lines else 0, size)
+    of_piece = f" of the {words_of(piece)}" if len(change.owners) > 1 else ""
+    move = "move the lines" if change.lines else "move the line up, or cut it off at the lower edge"
+    return Finding(
+        "fold-room",
+        Severity.DOUBTFUL,
+        place,
+        f"With {words_of(change.key)} {reason}{of_piece}{in_size(computed.size_name(size))}, so it has no picture. Take"
+        f" out less, or {move}.",
+        said,
+        size=computed.size_name(size),
+    )
+
+
+def _too_deep(change: Change, owner: str, piece: str, size: int, computed: Computed) -> Finding | None:
     room = next((room for room in _rooms(change, owner, size, computed) if room.too_small), None)
     if room is None or room.stretch is None:
         return None
