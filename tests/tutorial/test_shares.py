@@ -55,11 +55,25 @@ def test_ratio_of_nothing_is_refused_where_it_stands(tmp_path: Path) -> None:
     ]
 
 
-def test_number_that_divides_by_nothing_is_told_at_its_part(tmp_path: Path) -> None:
+@pytest.mark.parametrize("swaps", ["", "swaps: {plain_trim: {band: trim, fabric: rib}}\n"])
+def test_band_round_nothing_is_told_once_and_where_the_nothing_stands(swaps: str, tmp_path: Path) -> None:
     text = TEE.replace("SHRINKAGE", "5%").replace("RATIO", "85%").replace("HEM", "0 in").replace("nothing", "hand")
-    told = messages(reviewed(tmp_path, text).findings)
-    assert "7:15 zero-length: trim.stretch_to_wear cannot be worked out: it divides by a length of nothing." in told
-    assert [each.split()[1] for each in told] == ["nothing-left:", "zero-length:"]
+    (told,) = messages(reviewed(tmp_path, text + swaps).findings)
+    assert told.partition(" ")[2] == (
+        "nothing-left: The trim finished length comes out at 0 in, since what it goes round is no longer than that. Write"
+        " how long that is."
+    )
+
+
+def test_number_that_divides_by_nothing_is_told_at_its_part_and_what_follows_is_not(tmp_path: Path) -> None:
+    text = (
+        "seam_allowance: 1/2 in\nfabrics: {main: {name: linen, structure: woven}}\n"
+        "pieces:\n  leg: {cut: 2, fabric: main, length: 40 in, edges: {side: 39 in},\n"
+        "    taper: {top: 12 in, bottom: 8 in, over: 0 in, edges: 1}}\n"
+        "changes: {longer: {piece: leg, line_at: 8 in from the bottom, lengthen_by: 2 in, crosses: [side]}}\n"
+    )
+    told = [each for each in messages(reviewed(tmp_path, text).findings) if "zero-length" in each]
+    assert told == ["7:8 zero-length: leg.slope cannot be worked out: it divides by a length of nothing."]
 
 
 def test_picture_of_a_band_that_could_not_be_read_is_no_further_finding(tmp_path: Path) -> None:

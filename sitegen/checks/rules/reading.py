@@ -235,12 +235,11 @@ found_while_reading(
     id="zero-length",
     area="references",
     title="A number that divides by nothing",
-    what="A number that needs the length of something which is 0 long.",
+    what="A number that is divided by the length of something which is 0 long. Of a band round nothing it is told what"
+    " it goes round.",
     why="It has no value.",
-    trips="seam_allowance: 3/8 in\nfabrics: {rib: {name: rib, structure: knit, stretch_across: 80%}}\n"
-    "pieces: {front: {cut: 1, fabric: rib, edges: {neckline: 0 in}}}\nbody: {head: 22 in}\n"
-    "bands: {neckband: {opening: [front.neckline], ratio: 80%, finished_width: 1 in, fabric: rib, goes_over: head}}",
-    passes=_FABRIC,
+    trips="fabrics: {rib: {name: rib, structure: knit, swatch: {rest: 0 in, stretched: 7 in}}}",
+    passes="fabrics: {rib: {name: rib, structure: knit, swatch: {rest: 4 in, stretched: 7 in}}}",
     source="Arithmetic",
 )
 found_while_reading(

@@ -6,10 +6,18 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Protocol
 
 from sitegen.findings import Collector, Place, meant, nearest
-from sitegen.quantities import Length
+from sitegen.quantities import ZERO, Length
 from sitegen.tutorial.compute.given import edge_names, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import sides_to_tell
-from sitegen.tutorial.compute.numbers import MOST_LINKS, Circle, Impossible, LongChain, Missing, Numbers
+from sitegen.tutorial.compute.numbers import (
+    MOST_LINKS,
+    Circle,
+    DividesByNothing,
+    Impossible,
+    LongChain,
+    Missing,
+    Numbers,
+)
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import AXES, PLAIN_SIDES, Reference, Step, Tutorial
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
@@ -235,11 +243,11 @@ def report_circles(computed: Computed, collector: Collector) -> None:
                     f"These numbers need each other in a circle: {' → '.join(circle.names)}."
                     " Write one of them as a length.",
                 )
-        except ZeroDivisionError:
-            place = _place_of(name.partition(".")[0], computed.tutorial)
-            collector.wrong(
-                "zero-length", place, f"{name} cannot be worked out: it divides by a length of nothing.", said=name
-            )
+        except DividesByNothing as trouble:
+            if trouble.name == name and not _goes_round_nothing(name, computed):
+                place = _place_of(name.partition(".")[0], computed.tutorial)
+                message = f"{name} cannot be worked out: it divides by a length of nothing."
+                collector.wrong("zero-length", place, message, said=name)
         except Impossible as trouble:
             if trouble.name == name:
                 _report_impossible(trouble, computed, collector)
@@ -249,6 +257,16 @@ def report_circles(computed: Computed, collector: Collector) -> None:
             in_chains.update(chain.names)
         except Missing:
             continue
+
+
+def _goes_round_nothing(name: str, computed: Computed) -> bool:
+    """Whether a number is that of a band that comes out at nothing, or of its swap: a check tells that, where the edge
+    without a length stands."""
+    key = name.partition(".")[0]
+    swap = computed.tutorial.swaps.get(key)
+    band = swap.band.name if swap is not None else key
+    lengths = (computed.length(f"{band}.finished_length", size) for size in range(computed.tutorial.size_count))
+    return band in computed.tutorial.bands and any(each is not None and each.length <= ZERO for each in lengths)
 
 
 def _report_chain(chain: LongChain, computed: Computed, collector: Collector) -> None:

@@ -36,6 +36,14 @@ class Circle(Exception):  # noqa: N818 - says what is the case
         self.names = names
 
 
+class DividesByNothing(ZeroDivisionError):  # noqa: N818
+    """A number whose own sum divides by a length of nothing, and what follows from it: its name."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name)
+        self.name = name
+
+
 class LongChain(Missing):
     """A number that follows from others over more links than there may be: their names, this one first."""
 
@@ -67,7 +75,8 @@ class Numbers:
         return iter(self._makers)
 
     def at(self, name: str, size: int) -> Worked:
-        """The number for one size. Raises Missing, Impossible when its sum cannot be done, LongChain, or Circle."""
+        """The number for one size. Raises Missing, Impossible or DividesByNothing when its sum cannot be done,
+        LongChain, or Circle."""
         key = (name, size)
         if key not in self._made:
             self._made[key], self._links[key] = self._make(name, size)
@@ -98,6 +107,10 @@ class Numbers:
             raise
         except ValueError as trouble:
             raise Impossible(name, size, str(trouble)) from trouble
+        except DividesByNothing:
+            raise
+        except ZeroDivisionError as trouble:
+            raise DividesByNothing(name) from trouble
         finally:
             self._open.pop()
             self._most_below.pop()
