@@ -23,9 +23,15 @@ from sitegen.quantities import (
 )
 
 _UNITS = "|".join(re.escape(name) for name in sorted(UNIT_NAMES, key=len, reverse=True))
-_TERM = re.compile(rf"(?<![\w/.,⁄]){NUMBER_PATTERN}(?:[\s\u00a0-]*(?P<unit>{_UNITS}|%)(?![A-Za-z]))?", re.IGNORECASE)
-_SIGN = re.compile(r"\s*(?P<sign>[+−×÷=])\s*|[ \t]+(?P<typed>[–*/x-])[ \t]+")
-"""A dash, star or x is a sign only between two spaces of one line: at the head of a line it begins a list."""
+_BEHIND_UNIT = r"(?<=[\"″”A-Za-z]/)(?=\d{1,2}\s*[=+−×÷])"
+"""A stroke between a length and the count that it is divided by."""
+_TERM = re.compile(
+    rf"(?<![\w.,⁄])(?:(?<!/)|{_BEHIND_UNIT}){NUMBER_PATTERN}(?:[\s\u00a0-]*(?P<unit>{_UNITS}|%)(?![A-Za-z]))?",
+    re.IGNORECASE,
+)
+_SIGN = re.compile(r"\s*(?P<sign>[+−×÷=])\s*|[ \t]+(?P<typed>[–*/x-])[ \t]+|(?P<over>/)")
+"""A dash, star or x is a sign only between two spaces of one line: at the head of a line it begins a list. A stroke
+right behind a unit divides by the count that follows."""
 _PART = re.compile(r"[^;:!?|`()\[\]{}]+")
 """What may hold a sum: none reaches over one of these signs, and most parts of a text have no equals sign."""
 _BRACKET = re.compile(
@@ -169,7 +175,7 @@ def _in_part(text: str, start: int, end: int) -> Iterator[WrittenSum]:
 
 
 def _sign_of(link: re.Match[str]) -> str:
-    return link["sign"] or _SIGNS[link["typed"]]
+    return link["sign"] or _SIGNS[link["typed"] or link["over"]]
 
 
 def _term(match: re.Match[str]) -> Term | None:

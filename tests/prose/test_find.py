@@ -74,6 +74,9 @@ def test_each_notation_is_read_whole(text: str, value: str, unit: str) -> None:
         ("3-8 inches", 3, 8, "in"),
         ('2 1/2 - 3 1/2"', Fraction(5, 2), Fraction(7, 2), "in"),
         ('1-1/2" - 2-1/2"', Fraction(3, 2), Fraction(5, 2), "in"),
+        ('44/45"', 44, 45, "in"),
+        ("58/60 in", 58, 60, "in"),
+        ("110/115 cm", 110, 115, "cm"),
     ],
 )  # fmt: skip
 def test_a_range_is_one_measurement(text: str, low: Fraction, high: Fraction, unit: str) -> None:
@@ -94,6 +97,7 @@ def test_a_range_is_one_measurement(text: str, low: Fraction, high: Fraction, un
         ('he says "cut 2" and then a 3/8" seam', ['3/8"']),
         ("mark 1 1/4 in below", ["1 1/4 in"]),
         ("add 6 in for the hem and 4 for the rod pocket", ["6 in", "4"]),
+        ("cut 45/64 in off", ["45/64 in"]),
         ("drop 135 cm, hem 15 cm – 160 cm in all", ["135 cm", "15 cm", "160 cm"]),
     ],
 )
@@ -108,7 +112,7 @@ def test_units_are_carried_over_and_supplied_only_where_a_length_fits(text: str,
         "$5.50 a yard, £3 a metre", "on 12/3/2024 at 10:30", "May 3, 2025", "No. 5 thread, 40 wt", "stitch length 2.5",
         "zigzag 3 mm wide and 1.5 mm long", "10 stitches per inch", "the presser foot", "fold it in half",
         "two thirds of the way", "chapter 4, page 12", "my daughter is seven and a half", "https://example.org/3in",
-        "tension 4, speed 3", "it went for nine dollars a yard", "3 seams in all", "1,250 m", "cloth 58/60 in wide", "gathered to one half: so far",
+        "tension 4, speed 3", "it went for nine dollars a yard", "3 seams in all", "1,250 m", "gathered to one half: so far",
         "lesson 3-8", "ages 3-8", "steps 3-8", "knit row 3-8", "3-8 people", "pages 5-8", "room 12 in building 4",
         "I bought 3 in March and 4 in May", "cut 4 in 2 colours", "a 5 in 1 tool", "a 10-in-1 foot", "back in 2024 I cut it",
     ],

@@ -33,6 +33,7 @@ def test_lengths_in_the_wrong_order_are_told(text: str, put: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        'The ratio of ruffle to edge is 2:1, 40" to 20".',
         "The straps shorten from 95 to 40 cm once the sack is full.",
         "The belt lengthens from 6 to 11 in.",
         "Shorten the hem. The belt goes from 6 to 11 in.",

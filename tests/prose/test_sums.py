@@ -39,6 +39,10 @@ from sitegen.prose import find_sums
         ("(36 + 2) ÷ 4 = 9 in", [False]),
         ("(18 in + 54 in) × 2 = 140 in", [False]),
         ("(18 in + 54 in) ÷ 0 = 140 in", []),
+        ('36"/4 = 9"', [True]),
+        ('36"/4 = 8"', [False]),
+        ("90cm/4=25cm", [False]),
+        ("1 in/2.5 cm x 4 = 4 in", []),
         ("8 x 6 = 48 squares, 8 × 5 = 40%", []),
     ],
 )

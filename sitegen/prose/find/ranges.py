@@ -140,6 +140,8 @@ def _links_range(tokens: Tokens, one: Measured, other: Measured, link: tuple[str
             return False
         moves = any(word in _MOVING for word in before) and not any(word in _CHOICE for word in before)
         return not ("from" in near and one.kind is not None and moves)
+    if link == ("/",):
+        return one.kind is None and one.form is other.form is Form.WHOLE and other.kind is Kind.LENGTH
     if link == ("and",) or link == ("-", "and"):
         return (bool(before) and before[-1] == "between") or before[-2:] in (("between", "about"),)
     if len(link) == 1 and link[0] in _TOUCHING_DASHES:
@@ -172,6 +174,8 @@ def _said_wrong_way(tokens: Tokens, one: Measured, other: Measured, link: tuple[
     if link not in (("to",), ("-", "to")) and link[0] not in _TOUCHING_DASHES:
         return link in (("and",), ("up", "to"))
     before = tokens.words[max(0, one.first - 10) : one.first]
+    if "ratio" in before or "ratio" in tokens.words[other.behind : other.behind + _FAR]:
+        return False  # “the ratio of ruffle to edge is 2:1, 40" to 20"”
     if ";" in before:
         before = before[len(before) - before[::-1].index(";") :]
     within, behind = tokens.words[one.first : other.behind], tokens.words[other.behind : other.behind + 4]

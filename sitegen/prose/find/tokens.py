@@ -55,6 +55,8 @@ _THOUSANDS = (
 ``cut 2 150 mm strips`` tells of two."""
 _PARTS = (10, 12, 16, 32, 64)
 """Into how many parts, of more than nine, anything is divided in a vulgar fraction."""
+_WIDTH = rf"(?:[3-9]\d|[12]\d\d)(?=/(?!32|64)(?:[3-9]\d|[12]\d\d){_THIN}?[\s-]?(?:in\b|inch|[\"″”]|cm\b|centimet))"
+"""The first of two widths of cloth: ``44/45 in``, ``110/115 cm``."""
 _WORD = rf"[^\W\d_{_SIGNS}]++(?:['’][^\W\d_]++)?+"
 _FIRST = r"(?<![^\W\d_])"
 """No letter stands before."""
@@ -69,6 +71,7 @@ _BLANK = r"[^\S\n]|\n(?![^\S\n]*\n)|_"
 # What most of a text is stands first, and is cut in one go: a run of words and marks with which nothing longer begins.
 _TOKEN = re.compile(
     rf"(?P<run>(?-i:(?:{_PLAIN_WORD}|{_PLAIN_MARK})(?:{_PLAIN_WORD}|{_PLAIN_MARK}|{_BLANK})*+))"
+    rf"|(?<![\d/⁄∕.,])(?P<width>{_WIDTH})"
     rf"|(?P<skipped>{_SKIPPED})"
     r"|(?P<number>(?<![\d⁄∕])(?:"
     rf"(?P<whole>\d{{1,6}}){_GLUE}(?P<top>\d{{1,3}})[/⁄∕](?P<bottom>\d{{1,3}}){_ORDINAL}"
@@ -198,6 +201,10 @@ def tokens_of(text: str) -> Tokens:
                 skipped.append(len(words))
             kinds.append(TokenKind.NUMBER if number is not None else TokenKind.SKIPPED)
             words.append(said)
+        elif group == "width":
+            printed[len(words)] = _whole(said)
+            kinds.append(TokenKind.NUMBER)
+            words.append(said)
         elif group == "word":
             kinds.append(word)
             words.append(_small(said))
@@ -227,7 +234,7 @@ def _whole(digits: str) -> Printed:
 
 
 def _number(match: re.Match[str]) -> Printed | None:
-    """The number; None for what is none, such as ``58/60 in``, which is two widths of cloth."""
+    """The number; None for what is none, such as ``58/60``."""
     if integer := match["integer"]:
         return _whole(integer)
     if thousands := match["thousands"]:

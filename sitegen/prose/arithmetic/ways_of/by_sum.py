@@ -43,7 +43,18 @@ def adds(parts: Parts) -> bool:
         or ("u" in parts.scope.tie and allowance)
         or ("q" in parts.scope.tie and _joined_last(parts) and not parts.has("T-</P"))
         or _listed(parts)
+        or (_eases(parts) and _is_the_greatest(parts))
     )
+
+
+def _eases(parts: Parts) -> bool:
+    """Whether the result is told with ease, which is what one length has more than another."""
+    return "E" in parts.scope.tie or parts.around.endswith("E")
+
+
+def _is_the_greatest(parts: Parts) -> bool:
+    """Whether the result is longer than each of its parts: ``a 27 in waist with 2 in of ease is 29 in``."""
+    return all(parts.items[at].value < parts.items[parts.scope.at].value for at in parts.lengths)
 
 
 def _listed(parts: Parts) -> bool:
@@ -153,7 +164,7 @@ def _takes(parts: Parts) -> bool:
     tie = parts.scope.tie
     taken = parts.has("T-v<dmyhB") and not _grows_from_finished(parts)
     compared = "q" in tie and len(parts.summed()) == 2
-    eases = "E" in tie or parts.around.endswith("E")
+    eases = _eases(parts) and not _is_the_greatest(parts)
     got = ("g" in tie and parts.has("f")) or tie.endswith("b")
     return taken or compared or eases or got or (parts.has("S") and parts.has("ap"))
 
