@@ -35,7 +35,7 @@ ROOMS: dict[str, set[str]] = {
         "pictures", "publishing", "handouts",
     },
 }  # fmt: skip
-ALSO = {"tutorial/build": {"reading"}, "classes/build": {"reading"}, "prose/bind.py": {"tutorial"}}
+ALSO = {"tutorial/build": {"reading"}, "classes/build": {"reading"}, "prose/bind": {"tutorial"}}
 """Parts of a room that may import more than the rest of it."""
 THIRD_PARTY = {
     "yaml": {"reading"},

@@ -12,7 +12,11 @@ LENGTHS = frozenset({"cut_length", "finished_length", "new_cut_length", "new_fin
 WIDTHS = frozenset({"cut_width", "finished_width", "new_cut_width", "strip_width", "width"})
 ALLOWANCES = frozenset({"seam_allowance", "join_allowance", "allowance"})
 HEM_PARTS = frozenset({"turn", "fold_under", "stitch_line", "far_row", "catch", "needle_gap"})
-NARROW = ALLOWANCES | HEM_PARTS | {"room", "overlap", "casing", "taper_step", "ease", "turn_of_cloth", "first_margin"}
+NARROW = (
+    ALLOWANCES
+    | HEM_PARTS
+    | {"room", "overlap", "casing", "casing_depth", "taper_step", "ease", "turn_of_cloth", "first_margin"}
+)
 NOT_AMOUNTS = frozenset(
     {"part_above", "part_below", "trued_edge", "new_cut_length", "new_finished_length", "taper_step", "fold"}
 )

@@ -26,14 +26,14 @@ SEWING = (
         "an allowance or a turn",
         before=r"\b(?:press|turn|fold) ",
         after=r"(?:.{0,60}\b)?to the wrong side",
-        only=any_of(ALLOWANCES, {"turn", "fold_under", "casing", "hem_allowance"}),
+        only=any_of(ALLOWANCES, {"turn", "fold_under", "casing", "casing_depth", "hem_allowance"}),
         instead=("seam_allowance", "turn"),
     ),
     Asked(
         "an allowance",
         before=r"\bpress ",
         after=r"(?:of )?(?:both|the|each|its|two)\b.{0,30}\b(?:edges?|sides?)\b",
-        only=any_of(ALLOWANCES, {"turn", "fold_under", "casing"}),
+        only=any_of(ALLOWANCES, {"turn", "fold_under", "casing", "casing_depth"}),
         instead=("seam_allowance",),
     ),
     Asked(

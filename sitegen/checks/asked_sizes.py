@@ -8,7 +8,7 @@ SIZES = (
     Asked(
         "a length",
         after=r"(?:long|in length)\b",
-        never=any_of(NARROW - {"casing", "ease"}, WIDTHS - {"finished_width", "width"}),
+        never=any_of(NARROW - {"casing", "casing_depth", "ease"}, WIDTHS - {"finished_width", "width"}),
         instead=("cut_length", "finished_length"),
     ),
     Asked(

@@ -24,6 +24,7 @@ NEEDED: dict[str, str] = {
     "catch": r"beyond|caught|catch|left|remain|cloth|inside|behind|edge|between",
     "needle_gap": r"needle|gap|row|apart|twin|point",
     "edge_length": r"round|long|length|edge|hem|way|measure|bind|sew|cover|need|together|all",
+    "casing_depth": r"casing|tunnel|channel|fold|turn|press|deep|elastic|stitch|sew",
     "casing": r"casing|tunnel|channel|fold|turn|elastic|behind|deep|above|below|from one|from the",
     "room": r"room|space|move|slack|wider|larger|play|ease|easy",
     "overlap": r"overlap|lap|over|join|ends?\b|each other|together",

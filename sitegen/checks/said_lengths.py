@@ -6,15 +6,26 @@ from collections.abc import Iterator, Sequence
 
 from sitegen.prose import Bound, bind
 from sitegen.quantities import RULER, Length
-from sitegen.tutorial import Computed, Prose, Tutorial
+from sitegen.tutorial import Computed, Prose, Step, Tutorial
 
 
 def said_lengths(tutorial: Tutorial, computed: Computed) -> Iterator[tuple[Prose, Bound]]:
     """Every such length, with the text it stands in."""
-    cards = {id(prose): step for step in tutorial.steps for prose in step.prose()}
+    cards = _cards(tutorial)
     for prose in tutorial.prose():
         for bound in bind(prose, cards.get(id(prose)), computed):
             yield prose, bound
+
+
+def surely_bound(prose: Prose, computed: Computed) -> frozenset[tuple[int, int]]:
+    """From where to where in a text the lengths reach of which its words say what they are."""
+    step = _cards(computed.tutorial).get(id(prose))
+    each = (bound.measurement for bound in bind(prose, step, computed) if bound.sure)
+    return frozenset((found.start, found.end) for found in each)
+
+
+def _cards(tutorial: Tutorial) -> dict[int, Step]:
+    return {id(prose): step for step in tutorial.steps for prose in step.prose()}
 
 
 def sizes_of(bound: Bound, tutorial: Tutorial) -> Sequence[int]:
@@ -37,4 +48,6 @@ def _fits(bound: Bound, name: str, computed: Computed) -> bool:
     values = values_of(bound, name, computed)
     unit = bound.measurement.unit
     said = bound.measurement.length
+    if bound.less:
+        return any(said < value for value in values)
     return bool(values) and unit is not None and all(RULER.agrees(said, value, unit.system) for value in values)

@@ -18,3 +18,8 @@ def cut_length(name: str, finished: Worked, overlap: Worked) -> Worked:
 def casing(name: str, width: Worked, room: Worked, fold_under: Worked | None) -> Worked:
     """The cloth to allow above the fold line: elastic width, room to move, and the edge folded under."""
     return work(name, width, plus(room), *([plus(fold_under)] if fold_under else []))
+
+
+def casing_depth(name: str, width: Worked, room: Worked) -> Worked:
+    """How deep a casing is once its raw edge lies folded under, from its fold line to the stitching."""
+    return work(name, width, plus(room))

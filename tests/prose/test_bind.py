@@ -71,4 +71,77 @@ def test_words_that_name_nothing_bind_nothing(tmp_path: Path, text: str) -> None
 
 def test_length_right_in_one_size_only_is_told_so(tmp_path: Path) -> None:
     (one,) = found(tmp_path, "Cut the cuff 8 3/4 in long.", "said-otherwise")
-    assert "differs from size to size" in one.message
+    assert "not the same in every size" in one.message
+    assert one.should_be == "{cuff.cut_length}"
+
+
+LEGGINGS = (
+    "sizes: [S, M]\nseam_allowance: 1 cm\nbody: {waist: '70, 80 cm'}\n"
+    "fabrics: {main: {name: jersey, structure: knit, stretch_across: 50%, swatch: {rest: 10 cm, stretched: 15 cm}}}\n"
+    "pieces: {leg: {cut: 2 mirrored, fabric: main, length: '100, 102 cm', edges: {waist: '42, 45 cm', ankle: 21 cm,"
+    " front: 70 cm, back: 70 cm}, sides: {top: ring, bottom: lower}}}\n"
+    "hems: {lower: {edges: [leg.ankle], turn: 2 cm, stitch: zigzag}}\n"
+    "elastics: {ring: {around: body.waist, ratio: 90%, overlap: 2 cm, width: 2.5 cm, room: 3 mm, fold_under: 1 cm}}\n"
+    "changes: {longer: {piece: leg, line_at: 60 cm from the top, lengthen_by: 4 cm}}\n"
+)
+HEM, CASING, SEAM = "hem: [lower]", "insert: [ring]", "join: [{edges: [leg.front, leg.back], stitch: zigzag}]"
+
+
+def said(tmp_path: Path, card: str, text: str) -> list[tuple[str, str, str]]:
+    folder(tmp_path, LEGGINGS, **{"steps/01.yaml": f'title: Sew\n{card}\ntext: "{text}"\n'})
+    checks = ("said-otherwise", "trimmed-to-more", "told-sum")
+    found = (each for each in review(ContentFolder(tmp_path, "mine")).findings if each.check in checks)
+    return [(each.said, each.severity.value, each.should_be) for each in found]
+
+
+@pytest.mark.parametrize(
+    ("card", "text", "found"),
+    [
+        (HEM, "Turn up 2.5 cm and pin.", ("2.5 cm", "wrong", "2 cm")),
+        (HEM, "Press 3 cm to the wrong side.", ("3 cm", "wrong", "2 cm")),
+        (CASING, "Press 1 cm to the wrong side, then 3 cm again.", ("3 cm", "wrong", "")),
+        (CASING, "Sew a casing of 4 cm.", ("4 cm", "wrong", "")),
+        (CASING, "Leave a gap of 5 cm. Press it, less 1 cm. Lap its ends by 3 cm.", ("3 cm", "wrong", "2 cm")),
+        (CASING, "Cut the elastic 63 cm long.", ("63 cm", "wrong", "{ring.cut_length}")),
+        (CASING, "Cut the elastic 65 and 75 cm long.", ("75 cm", "wrong", "74 cm")),
+        (CASING, "Cut 60 cm of elastic.", ("60 cm", "wrong", "{ring.cut_length}")),
+        (CASING, "Take 2 cm wide elastic.", ("2 cm", "wrong", "2.5 cm")),
+        (SEAM, "Sew around with 6 mm, and leave a gap of 8 cm.", ("6 mm", "doubtful", "10 mm")),
+        (SEAM, "Sew it 1.5 cm from the raw edge.", ("1.5 cm", "doubtful", "1 cm")),
+        (SEAM, "Sew it. Trim the allowances to 5 cm.", ("5 cm", "wrong", "")),
+        ("cut: [leg]", "In size S the new cut length is 106 cm.", ("106 cm", "wrong", "104 cm")),
+        ("cut: [leg]", "The finished length of the leg is 95 cm.", ("95 cm", "wrong", "{leg.finished_length}")),
+        ("cut: [leg]", "Pull: it should reach 14 cm.", ("14 cm", "doubtful", "15 cm")),
+    ],
+)  # fmt: skip
+def test_what_a_step_is_about_tells_what_its_lengths_are(
+    tmp_path: Path, card: str, text: str, found: tuple[str, str, str]
+) -> None:
+    assert said(tmp_path, card, text) == [found]
+
+
+@pytest.mark.parametrize(
+    ("card", "text"),
+    [
+        (HEM, "Turn up 2 cm. Sew 3 mm from the inner edge."),
+        (HEM, "Turn up about 2.5 cm, pin and look."),
+        (HEM, "Press up 5 mm at a time."),
+        (HEM, "Fold the sides in by 3 cm."),
+        (CASING, "Press 1 cm to the wrong side, then 2.8 cm again for a casing of 3.8 cm, 2.8 cm deep."),
+        (CASING, "Cut the elastic 65 and 74 cm long and lap its ends by 2 cm."),
+        (CASING, "Cut 65 cm or so of elastic. You need 80 cm elastic in all."),
+        (SEAM, "Sew around with 1 cm. Tack with stitches of 6 mm. Trim the allowances to 5 mm."),
+        (SEAM, "Sew with a zigzag 3 mm wide, 6 mm from the fold."),
+        (SEAM, "Sew the seam. Trim the threads to 2 cm."),
+        ("cut: [leg]", "In size S the new cut length is 104 cm. It should reach 15 cm."),
+        ("cut: [leg]", "The finished length of the leg is more than 80 cm."),
+    ],
+)
+def test_what_is_right_or_may_be_another_thing_is_left_alone(tmp_path: Path, card: str, text: str) -> None:
+    assert said(tmp_path, card, text) == []
+
+
+def test_row_of_lengths_gets_one_reference(tmp_path: Path) -> None:
+    folder(tmp_path, LEGGINGS, **{"steps/01.yaml": f"title: Sew\n{CASING}\ntext: Cut the elastic 65 and 74 cm long.\n"})
+    hints = [each for each in review(ContentFolder(tmp_path, "mine")).findings if each.check == "literal-number"]
+    assert [(each.said, each.should_be) for each in hints] == [("65 and 74 cm", "{ring.cut_length}")]

@@ -206,8 +206,11 @@ def taper_step(claim: Claim, computed: Computed) -> Iterator[Finding]:
     passes=_WAIST.replace("CLAIM", "cut_length: '19, 19 7/8 in', casing: 7/8 in"),
 )
 def elastic_cut(claim: Claim, computed: Computed) -> Iterator[Finding]:
-    """Written elastic must be body × ratio + overlap; a written casing the elastic's width, room and fold."""
-    yield from _held("elastic-cut", "elastic", ("finished_length", "cut_length", "casing"), claim, computed)
+    """Written elastic must be body × ratio + overlap; a written casing the elastic's width, room and fold, its
+    depth the first two."""
+    yield from _held(
+        "elastic-cut", "elastic", ("finished_length", "cut_length", "casing", "casing_depth"), claim, computed
+    )
 
 
 @check(

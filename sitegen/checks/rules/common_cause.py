@@ -90,7 +90,8 @@ def _statements(tutorial: Tutorial, computed: Computed) -> Iterator[Statement]:
             yield _of_seam(join, tutorial)
             yield from _of_allowance(join)
     for prose, bound in said_lengths(tutorial, computed):
-        yield _of_text(prose, bound)
+        if bound.sure and not bound.less:
+            yield _of_text(prose, bound)
 
 
 def _of_claim(claim: Claim) -> Statement:

@@ -3,17 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from sitegen.checks.registry import check
 from sitegen.checks.said_lengths import names_that_fit, said_lengths, values_of
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import show_in_unit, show_working
-from sitegen.tutorial import Computed, Tutorial, words_of
+from sitegen.prose import Bound, Measurement
+from sitegen.quantities import Length, show_in_unit, show_working
+from sitegen.tutorial import Computed, Prose, Tutorial, words_of
 
 _HEAD = (
     "seam_allowance: 3/8 in\nfabrics: {rib: {name: rib, structure: knit, stretch_across: 80%}}\n"
     "bands: {cuff: {opening: [arm.wrist], ratio: 80%, finished_width: 2 in, fabric: rib}}\n"
     "pieces: {arm: {cut: 2, fabric: rib, edges: {wrist: 10 in}}}\n--- steps/01.yaml\ntitle: Sew\ntext: "
+)
+
+
+_SEAM = (
+    "seam_allowance: 6 mm\nfabrics: {main: {name: cotton, structure: woven}}\n"
+    "pieces: {bag: {cut: 2, fabric: main, edges: {side: 30 cm}}}\n--- steps/01.yaml\ntitle: Sew\n"
+    "join: [{edges: [bag.side, bag.side]}]\ntext: "
 )
 
 
@@ -32,29 +41,71 @@ def said_otherwise(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A length typed in a text whose words name a number of the tutorial (“3/8 in seam allowance”, “hem allowance of
     1 in”, “cut the band 16 in long”) must be that number, in the sizes of which the sentence speaks."""
     for prose, bound in said_lengths(tutorial, computed):
-        if names_that_fit(bound, computed):
+        if not bound.less and not names_that_fit(bound, computed):
+            yield _said_otherwise(prose, bound, computed)
+
+
+@check(
+    id="trimmed-to-more",
+    area="sums",
+    severity=Severity.WRONG,
+    looks_at=Tutorial,
+    title="A seam allowance trimmed to more than it is",
+    why="There is nothing to trim; one of the two numbers is a slip.",
+    source="Arithmetic",
+    trips=_SEAM + "Sew the side. Trim the allowances to 1 cm.",
+    passes=_SEAM + "Sew the side. Trim the allowances to 3 mm.",
+)
+def trimmed_to_more(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
+    """What a text trims the allowances of a step's seams to is less than one of them."""
+    for prose, bound in said_lengths(tutorial, computed):
+        if not bound.less or names_that_fit(bound, computed):
             continue
         found = bound.measurement
-        name = bound.names[0]
-        values = values_of(bound, name, computed)
-        single = len(bound.names) == 1 and len(set(values)) == 1
-        right = show_in_unit(values[0], found.unit) if values and found.unit is not None else ""
-        what = words_of(name)
-        message = (
-            f"The {what} is {right}, not {found.text}."
-            if len(set(values)) == 1
-            else f"The {what} differs from size to size, and {found.text} is not right for all of them."
-        )
-        worked = computed.number(name, bound.size or 0)
+        values = values_of(bound, bound.names[0], computed)
         yield Finding(
-            "said-otherwise",
+            "trimmed-to-more",
             Severity.WRONG,
             prose.locate(found.start, found.end),
-            message,
+            f"The {words_of(bound.names[0])} is {_shown(values[0], found)}: it cannot be trimmed to {found.text}.",
             found.text,
-            right if single else "",
-            tuple(show_working(worked, tutorial.first_system)) if worked is not None and single else (),
         )
+
+
+def _said_otherwise(prose: Prose, bound: Bound, computed: Computed) -> Finding:
+    found, name = bound.measurement, bound.names[0]
+    by_name = {each: values_of(bound, each, computed) for each in bound.names}
+    distinct = {value for values in by_name.values() for value in values}
+    working: tuple[str, ...] = ()
+    if len(distinct) == 1:
+        right = put = _shown(distinct.pop(), found)
+        worked = computed.number(name, bound.size or 0)
+        working = tuple(show_working(worked, computed.tutorial.first_system)) if worked is not None else ()
+        message = (
+            f"The {words_of(name)} is {right}, not {found.text}."
+            if bound.sure
+            else f"If {found.text} is meant to be the {words_of(name)}, it should be {right}."
+        )
+    elif len(bound.names) == 1:
+        put = f"{{{name}}}"
+        each = ", ".join(_shown(value, found) for value in by_name[name])
+        message = f"The {words_of(name)} is not the same in every size, and {found.text} is not right for all: {each}."
+    else:
+        put = ""
+        known = ", ".join(
+            f"{words_of(each)} {_shown(value, found)}"
+            for each, values in by_name.items()
+            for value in dict.fromkeys(values)
+        )
+        message = f"{found.text} is none of what it can be here: {known}."
+    severity = Severity.WRONG if bound.sure else Severity.DOUBTFUL
+    place = prose.locate(found.start, found.end)
+    size = computed.size_name(bound.size) if bound.size is not None else ""
+    return Finding("said-otherwise", severity, place, message, found.text, put, working, size)
+
+
+def _shown(value: Length, found: Measurement) -> str:
+    return show_in_unit(value, found.unit) if found.unit is not None else ""
 
 
 @check(
@@ -70,16 +121,17 @@ def said_otherwise(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
 )
 def literal_number(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A length typed in a text that is, by its words and its value, exactly one number of the tutorial."""
-    for prose, bound in said_lengths(tutorial, computed):
-        fits = names_that_fit(bound, computed)
-        if not fits:
+    held = ((prose, bound) for prose, bound in said_lengths(tutorial, computed) if bound.sure and not bound.less)
+    for (prose, (start, end)), bounds in groupby(held, lambda each: (each[0], each[1].row)):
+        fits = [names_that_fit(bound, computed) for _, bound in bounds]
+        if not all(fits):
             continue
-        found = bound.measurement
+        said = prose.text[start:end]
         yield Finding(
             "literal-number",
             Severity.HINT,
-            prose.locate(found.start, found.end),
-            f"{found.text} is the {words_of(fits[0])}. A reference keeps it right when a number changes.",
-            found.text,
-            f"{{{fits[0]}}}",
+            prose.locate(start, end),
+            f"{said} is the {words_of(fits[0][0])}. A reference keeps it right when a number changes.",
+            said,
+            f"{{{fits[0][0]}}}",
         )

@@ -7,6 +7,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from sitegen.checks.registry import check
+from sitegen.checks.said_lengths import surely_bound
 from sitegen.findings import Finding, Severity
 from sitegen.prose import TextFinding, proofread
 from sitegen.tutorial import Computed, Prose
@@ -81,7 +82,10 @@ def _found(part: Prose, computed: Computed, check_id: str, severity: Severity) -
     before = _step_before(part, computed)
     behind = len(before)
     whole = {(each.start - behind, each.end - behind): each for each in _errors(before + part.text)} if before else {}
+    known = surely_bound(part, computed)
     for each in alone:
+        if (each.start, each.end) in known:
+            continue  # its words name a number of the tutorial, which another check holds it against
         told = whole.get((each.start, each.end)) if before else each
         if told is not None and told.check == check_id:
             place = part.locate(each.start, each.end)

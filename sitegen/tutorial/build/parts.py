@@ -122,7 +122,7 @@ def elastic(key: str, fields: Fields) -> Elastic | None:
         for name, example in (("overlap", "overlap: 1 in"), ("width", "width: 3/4 in"), ("room", "room: 1/8 in"))
     )
     fold_under = fields.lengths("fold_under")
-    fields.claims("elastic", ("cut_length", "finished_length", "casing"))
+    fields.claims("elastic", ("cut_length", "finished_length", "casing", "casing_depth"))
     fields.finish()
     if not (around and ratio and overlap and width and room):
         return None

@@ -214,3 +214,9 @@ def _define_elastic(each: Elastic, numbers: Numbers) -> None:
     numbers.define(f"{key}.finished_length", finished)
     numbers.define(f"{key}.cut_length", cut)
     numbers.define(f"{key}.casing", casing)
+    numbers.define(
+        f"{key}.casing_depth",
+        lambda size: elastic.casing_depth(
+            words_of(f"{key}.casing_depth"), numbers.at(f"{key}.width", size), numbers.at(f"{key}.room", size)
+        ),
+    )

@@ -1,0 +1,101 @@
+"""Which parts of a tutorial a sentence speaks of: those that it names, else those of its step, else the only one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from sitegen.tutorial import Computed, Step, Tutorial
+
+_GENERIC = {
+    "elastics": r"elastics?",
+    "bands": r"bands?|ribbing",
+    "bindings": r"bindings?",
+    "changes": r"leng?th(?:en|ened|ening)|short(?:en|ened|ening)",
+}
+"""What a part of a kind is called where there is only one of that kind."""
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """The words of a sentence before and behind a length, and the step and tutorial they stand in."""
+
+    ahead: str
+    behind: str
+    step: Step | None
+    computed: Computed
+
+    @property
+    def tutorial(self) -> Tutorial:
+        """The tutorial of the sentence."""
+        return self.computed.tutorial
+
+    @property
+    def sentence(self) -> str:
+        """The sentence without the length."""
+        return f"{self.ahead} {self.behind}"
+
+    @property
+    def clause(self) -> str:
+        """The words before the length, and those behind it up to the next comma."""
+        return f"{self.ahead} {re.split('[,;:]', self.behind)[0]}"
+
+    def general_first(self, names: Iterable[str]) -> tuple[str, ...]:
+        """Allowances of edges, that of the whole tutorial before them where it is the same as one of them."""
+        known = self.known(names)
+        general = self.computed.number("seam_allowance", 0)
+        same = general is not None and any(
+            one.value == general.value for name in known if (one := self.computed.number(name, 0)) is not None
+        )
+        return ("seam_allowance", *known) if same else known
+
+    def known(self, names: Iterable[str]) -> tuple[str, ...]:
+        """Those of these names that have a number, each once."""
+        return tuple(name for name in dict.fromkeys(names) if self.computed.by_size(name) is not None)
+
+    def elastics(self, words: str | None = None) -> list[str]:
+        """The elastics that the words name, else those that the step cuts or draws in, else the only one."""
+        return self._some("elastics", self.tutorial.elastics, self._of_step("inserts", "cuts"), words)
+
+    def hems(self) -> list[str]:
+        """The hems that the sentence names, else those that the step turns, else the only one."""
+        return self._some("hems", self.tutorial.hems, self._of_step("hems"), None)
+
+    def bands(self, words: str | None = None) -> list[str]:
+        """The bands that the words name, else those that the step cuts, else the only one."""
+        return self._some("bands", self.tutorial.bands, self._of_step("cuts"), words)
+
+    def changes(self) -> list[str]:
+        """The changes that the sentence names, else those that the step shows, else the only one."""
+        return self._some("changes", self.tutorial.changes, self._of_step("diagrams"), None)
+
+    def joined(self) -> Iterator[str]:
+        """What the step sews together: edges, bands and pieces."""
+        for join in self.step.every_join() if self.step is not None else ():
+            yield from (reference.name for reference in join.names())
+
+    def says(self, key: str, words: str | None = None) -> bool:
+        """Whether the words, or the sentence, name a part."""
+        names = {key.replace("_", " ")}
+        if key in self.tutorial.pieces:
+            names.add(self.tutorial.pieces[key].called)
+        said = self.sentence if words is None else words
+        return any(re.search(rf"(?<![\w-]){re.escape(name)}s?(?![\w-])", said, re.IGNORECASE) for name in names if name)
+
+    def says_the_only(self, kind: str, words: str) -> bool:
+        """Whether the words name the only part of a kind by its kind: ``the elastic``."""
+        parts: Mapping[str, object] = getattr(self.tutorial, kind)
+        return len(parts) == 1 and re.search(rf"\b(?:{_GENERIC[kind]})\b", words, re.IGNORECASE) is not None
+
+    def _some(self, kind: str, parts: Mapping[str, object], of_step: list[str], words: str | None) -> list[str]:
+        named = [key for key in parts if self.says(key, words)]
+        if named:
+            return named
+        own = [key for key in of_step if key in parts]
+        return own or (list(parts) if len(parts) == 1 else [])
+
+    def _of_step(self, *fields: str) -> list[str]:
+        if self.step is None:
+            return []
+        return [reference.name for field in fields for reference in getattr(self.step, field)]
