@@ -17,7 +17,19 @@ from sitegen.prose.packed import Packed, packed
 from sitegen.prose.pair import InTwoUnits, typed_of
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import in_two_units
-from sitegen.quantities import RULER, Length, Ratio, System, Unit, decimal, pair_for, show_in_unit, show_ratio, vulgar
+from sitegen.quantities import (
+    RULER,
+    Length,
+    Ratio,
+    System,
+    Unit,
+    decimal,
+    pair_for,
+    show_exactly,
+    show_in_unit,
+    show_ratio,
+    vulgar,
+)
 
 _PARTS = frozenset(("percent", "share", "division", "halving", "band"))
 """Results that seldom come out even."""
@@ -148,7 +160,7 @@ def _pairs(reading: Reading, pairs: list[InTwoUnits]) -> Iterator[TextFinding]:
             first = " ".join(one.text.split())
             put = reading.text[span[0] : other.start] + right + reading.text[other.end : span[1]]
             put = _BLANKED.sub(" ", put)
-            working = (f"{first} = {show_in_unit(one.value, other.unit)}",)
+            working = (f"{first} = {show_exactly(one.value, other.unit)}, on a ruler {right}",)
             yield _error(
                 reading,
                 "unit-pair",

@@ -207,3 +207,8 @@ def _something(number: Fraction) -> str:
     while number and floor(number * 10**places + Fraction(1, 2)) == 0:
         places += 1
     return decimal(number, places)
+
+
+def show_exactly(value: Length, unit: Unit) -> str:
+    """A length in one unit as finely as decimals tell it, three of an inch and two of metric units: ``0.787 in``."""
+    return f"{decimal(value.in_unit(unit), 3 if unit.system is System.INCHES else 2)} {unit.symbol}"

@@ -40,6 +40,18 @@ def found(text: str) -> list[tuple[str, str, tuple[str, ...]]]:
         ("Gather a 40 in ruffle to 20 in: a ratio of 3 to 1.", "40 in", "3 × 20 in = 60 in"),
         ("Gathering ratio 2.5 to 1: 40 cm of frill for 20 cm of edge.", "40 cm", "2.5 × 20 cm = 50 cm"),
         ('A 27" waist with 2" ease makes 30".', '30"', '27" + 2" = 29 in'),
+        (
+            "Start 6 mm from the edge. Sew 7 more rows, each 7 mm from the last. The last row is 6 cm from the edge.",
+            "6 cm",
+            "6 mm + 7 × 7 mm = 5.5 cm",
+        ),
+        (
+            "At 90% of 74 cm, so 66.6 cm, and 2 cm to overlap: 68.6 cm in all. The leg is 95 cm long finished. Add a hem of"
+            " 2 cm and a casing of 3.8 cm, so cut it 101.8 cm long.",
+            "101.8 cm",
+            "95 cm + 2 cm + 3.8 cm = 100.8 cm",
+        ),
+        ("The casing is 2.5 + 0.3 + 1 = 3.8 cm. Stretch: 10 cm goes to 15 cm, that is 40%.", "40%", "(15 cm − 10 cm) ÷ 10 cm = 50%"),
         ("A cut length of 232 cm. Three of those come to 464 cm.", "464 cm", "3 × 232 cm = 696 cm"),
         ("We want a base 4 in deep, so the square you cut is half of that, 4 in on a side.", "4 in", "4 in ÷ 2 = 2 in"),
     ],

@@ -9,7 +9,7 @@ from sitegen.checks.held import alone, in_words
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Place, Severity
 from sitegen.prose import find_pairs
-from sitegen.quantities import Length, System, Typed, Unit, decimal, pair_agrees, pair_for
+from sitegen.quantities import Typed, pair_agrees, pair_for, show_exactly
 from sitegen.tutorial import Computed, Lengths, Prose, Reference, Step, Supply, Words
 
 _SOURCE = (
@@ -80,10 +80,5 @@ def _finding(typed: Typed, pair: Typed, place: Place) -> Finding:
         f"{first} is {right}, not {second}.",
         typed.text.strip(),
         f"{first} ({right})",
-        (f"{first} = {_exactly(typed.value, pair.unit)}, on a ruler {right}",),
+        (f"{first} = {show_exactly(typed.value, pair.unit)}, on a ruler {right}",),
     )
-
-
-def _exactly(value: Length, unit: Unit) -> str:
-    places = 3 if unit.system is System.INCHES else 2
-    return f"{decimal(value.in_unit(unit), places)} {unit.symbol}"

@@ -158,6 +158,9 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequ
     for percent in wrong_percents(items, symbols, said):
         number = items[percent.index].number
         if number is not None:
+            for part in percent.parts:  # the slip is in the percentage, not in a length that it would make
+                if part in found.wrong and not found.wrong[part].sure:
+                    del found.wrong[part]
             found.wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
     for place in sorted(found.wrong.keys() - found.right.keys()):
         if not _ends_before_its_fraction(items, place, found.wrong[place], said):

@@ -27,11 +27,15 @@ _MOST = Fraction(2)
 
 @dataclass(frozen=True, slots=True)
 class WrongPercent:
-    """A percentage that its two lengths do not make: its item, what it should be as a share, and the sum in words."""
+    """A percentage that its two lengths do not make: its item, what it should be as a share, and the sum in words.
+
+    ``parts`` are the places of the lengths.
+    """
 
     index: int
     share: Fraction
     words: str
+    parts: tuple[int, ...]
 
 
 def right_percents(items: Sequence[Item], symbols: str) -> Iterator[tuple[int, int, int]]:
@@ -59,9 +63,9 @@ def wrong_percents(items: Sequence[Item], symbols: str, said: Said) -> Iterator[
     for at, symbol in enumerate(symbols):
         if symbol != "P" or items[at].value > _MOST:
             continue
-        start = _scope_start(symbols, at)
-        lengths = [items[other] for other in range(start, at) if symbols[other] == "L"]
-        distinct = list({length.value: length for length in lengths}.values())
+        start = _own_start(items, symbols, at)
+        places = tuple(other for other in range(start, at) if symbols[other] == "L")
+        distinct = list({items[other].value: items[other] for other in places}.values())
         stretches = bool(set("hd") & set(symbols[start:at])) or "h" in symbols[at + 1 : at + 4]
         of_it = _is_share_of_something(symbols, at)
         named = re.match(r"_?h", symbols[at + 1 : at + 3]) or re.search(r"[hd]_?o?_?$", symbols[max(0, at - 4) : at])
@@ -84,7 +88,7 @@ def wrong_percents(items: Sequence[Item], symbols: str, said: Said) -> Iterator[
             small, great = sorted(distinct, key=lambda item: item.value)
             share, words = small.value / great.value, f"{said(small)} ÷ {said(great)}"
         if share <= _MOST:
-            yield WrongPercent(at, share, words)
+            yield WrongPercent(at, share, words, places)
 
 
 def _of_the_first(first: Fraction, second: Fraction) -> Iterator[Fraction]:
@@ -103,6 +107,14 @@ def _scope_start(symbols: str, at: int) -> int:
     """Where the sentence before the one of this item begins, in the same paragraph."""
     before = symbols[max(0, at - _REACH) : at].rpartition("\n")[2]
     return at - len(".".join(before.split(".")[-_SENTENCES:]))
+
+
+def _own_start(items: Sequence[Item], symbols: str, at: int) -> int:
+    """Where the sentence of a percentage begins if just two lengths stand in it, else where the one before it does."""
+    own = symbols.rfind(".", 0, at) + 1
+    start = _scope_start(symbols, at)
+    lengths = {items[other].value for other in range(own, at) if symbols[other] == "L"}
+    return max(own, start) if len(lengths) == 2 else start
 
 
 def _tied(symbols: str, at: int) -> bool:

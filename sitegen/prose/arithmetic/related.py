@@ -25,6 +25,7 @@ _SENTENCES = 4
 """How many sentences before the result's own may hold its parts."""
 _ITEMS = 36
 _TOLD = frozenset("=qcuv:")
+_MADE = frozenset("q")
 _SURE = frozenset("=k:qcv(")
 _NEAR = {
     "percent": Fraction(1, 4), "share": Fraction(1, 4), "doubling": Fraction(1, 3), "halving": Fraction(1, 4),
@@ -97,8 +98,10 @@ def related_results(
                 verdict = _judge(items, symbols, at, scope, said)
                 if verdict is None:
                     continue
-                done.add(at)
                 right = _makes(verdict, items[at], items[at].written)
+                if order == "behind" and not right and _is_made_of_a_result(items, symbols, around, verdict, said):
+                    continue
+                done.add(at)
                 if verdict.named:
                     used.update(other for other in around if symbols[other] == "L")
                     used.add(at)
@@ -126,6 +129,12 @@ def _is_named_first(items: Sequence[Item], at: int, said: Said) -> bool:
 
 def _is_part(said: str, way: Way) -> bool:
     return re.search(rf"(?<![\w/.]){re.escape(said)}(?![\w/])", way.words) is not None
+
+
+def _is_made_of_a_result(items: Sequence[Item], symbols: str, around: range, way: Way, said: Said) -> bool:
+    """Whether one of the parts that follow is a result itself: ``95 cm finished. Add 2 cm, so cut it 98 cm``."""
+    results = (at for at in around if symbols[at] == "L" and not _MADE.isdisjoint(tie_of(symbols, at) or ""))
+    return any(_is_part(said(items[at]), way) for at in results)
 
 
 def _judge(items: Sequence[Item], symbols: str, at: int, scope: Scope, said: Said) -> Way | None:

@@ -27,6 +27,12 @@ _ROW_OF_RESULT = re.compile(
     rf"N(?P<n>\d+) (?P<things>[a-z' -]{{3,40}}?)\b[^LNR\n]{{0,60}}L(?P<d>\d+)(?P<behind>[^LNR\n]{{0,50}})"
     rf"L(?P<r>\d+)(?P<tail>[^LNR.,\n]{{0,20}}?){_FIRST_TO_LAST}"
 )
+_ROWS_FROM = re.compile(
+    r"\b(?:start|begin|first)\w*\b[^LNR\n]{0,40}L(?P<a>\d+)[^LNR\n]{0,12}\bfrom\b[^LNR\n]{0,90}N(?P<n>\d+)"
+    r" (?P<more>more )?(?:rows?|lines?|tucks?|pleats?)\b[^LNR\n]{0,30}L(?P<d>\d+)"
+    r"[^LNR\n]{0,60}\blast\b[^LNR.\n]{0,30}L(?P<r>\d+)(?=[^LNR.\n]{0,12}\bfrom\b)"
+)
+"""Rows of which the first and the last are told from one edge."""
 _GAPS = re.compile(r"\b(?:gaps?|spaces?|intervals?)\b")
 _NAMES_APART = re.compile(rf"\b{_APART}\b")
 _PLACED = re.compile(r"\b(?:below|above|under|in)\b.*\b(?:edge|hem|neck\w*|top|end|side)\b")
@@ -65,6 +71,8 @@ def marks(line: Line) -> Iterator[Stated]:
     if "first" in line.text or "top" in line.text or "between" in line.text:
         yield from _rows(line)
         yield from _between_ends(line)
+    if "last" in line.text:
+        yield from _from_one_edge(line)
     if "end" in line.text or "first" in line.text or "top" in line.text:
         yield from _from_end_to_end(line)
     yield from _chains(line)
@@ -84,6 +92,18 @@ def _rows(line: Line) -> Iterator[Stated]:
             gaps = number if _GAPS.search(found["things"]) else number - 1
             words = f"{gaps} × {line.said(line.item(found, 'd'))}"
             stated = line.told(found, (gaps * one,), words, "product", "d", counts="n", near=Fraction(1, 2))
+            if stated:
+                yield stated
+
+
+def _from_one_edge(line: Line) -> Iterator[Stated]:
+    """Where the last row lies: ``start 6 mm from the edge, 7 more rows each 7 mm on, the last 5.5 cm in``."""
+    for found in _ROWS_FROM.finditer(line.text):
+        gaps = line.count(found, "n") - (0 if found["more"] else 1)
+        if gaps > 0:
+            value = line.value(found, "a") + gaps * line.value(found, "d")
+            words = f"{line.said(line.item(found, 'a'))} + {gaps} × {line.said(line.item(found, 'd'))}"
+            stated = line.told(found, (value,), words, "sum", ("a", "d"), counts="n", near=Fraction(1, 4))
             if stated:
                 yield stated
 
