@@ -6,7 +6,7 @@ of Standards, Addendum to Circular 572, 1960).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from fractions import Fraction
 
@@ -52,32 +52,37 @@ class Unit(Enum):
 
 @dataclass(frozen=True, order=True, slots=True)
 class Length:
-    """A length, kept as an exact fraction of a millimetre. It may be negative, as a difference can be."""
+    """A length, kept as an exact fraction of a millimetre. It may be negative, as a difference can be.
+
+    ``fine`` says that it was written to the millimetre, or follows from one that was: it is then shown so, however long
+    it is. Two lengths that differ in nothing else are the same.
+    """
 
     mm: Fraction
+    fine: bool = field(default=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         must_be(self.mm, Fraction)
 
     def __add__(self, other: Length) -> Length:
-        return Length(self.mm + other.mm)
+        return Length(self.mm + other.mm, self.fine or other.fine)
 
     def __sub__(self, other: Length) -> Length:
-        return Length(self.mm - other.mm)
+        return Length(self.mm - other.mm, self.fine or other.fine)
 
     def __mul__(self, factor: Exact) -> Length:
-        return Length(self.mm * factor)
+        return Length(self.mm * factor, self.fine)
 
     __rmul__ = __mul__
 
     def __truediv__(self, divisor: Exact) -> Length:
-        return Length(self.mm / divisor)
+        return Length(self.mm / divisor, self.fine)
 
     def __neg__(self) -> Length:
-        return Length(-self.mm)
+        return Length(-self.mm, self.fine)
 
     def __abs__(self) -> Length:
-        return Length(abs(self.mm))
+        return Length(abs(self.mm), self.fine)
 
     def __bool__(self) -> bool:
         return self.mm != 0

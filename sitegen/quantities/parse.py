@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass, replace
 
 from sitegen.quantities.by_size import BySize
-from sitegen.quantities.length import Length, Unit, inches, mm
+from sitegen.quantities.length import Length, System, Unit, inches, mm
 from sitegen.quantities.measures import FabricWeight, Ratio
 from sitegen.quantities.number import (
     FRACTION_SIGNS,
@@ -207,7 +207,8 @@ def _length_of(number: re.Match[str], unit: Unit) -> Length:
             number.start(),
             len(number.group()),
         )
-    return Length(value * unit.mm)
+    length = Length(value * unit.mm)
+    return replace(length, fine=unit.system is System.CENTIMETRES and not length.sits_on(mm(5)))
 
 
 def _unit_at(text: str, end: int) -> tuple[Unit | None, int]:

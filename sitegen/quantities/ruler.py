@@ -1,13 +1,14 @@
 """Shows a length as a ruler can show it, and what must be enough rounded up, on the ruler or to what shops sell.
 
 Smallest marks: tapes have 1/8 in, clear rulers 1/16 in and 1 mm (common practice, no source). Long metric
-lengths are shown to half a centimetre, as sewing handbooks print them (28 in as 71 cm, 60 in as 152.5 cm).
+lengths are shown to half a centimetre, as sewing handbooks print them (28 in as 71 cm, 60 in as 152.5 cm), but to the
+millimetre where they were written so, or follow from such: what an author wrote as 25.7 cm is never told as 25.5 cm.
 Shops sell by the eighth of a yard and by the tenth of a metre (common practice, no source).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 from math import ceil, floor
@@ -76,9 +77,14 @@ class Ruler:
         """
         if system is System.CENTIMETRES and abs(value) < cm(1) and value.sits_on(mm("1/2")):
             return value
-        fine = system is System.INCHES and abs(value) < self.inch_shown_turn
-        step = self.finest(system) if fine else self.step(value, system)
-        return _on_marks(value, step) if rounding is Rounding.NEAREST else _up_to(value, step)
+        if rounding is not Rounding.NEAREST:
+            return _up_to(value, self._shown_step(value, system))
+        step = self.finest(system) if value.fine and system is System.CENTIMETRES else self._shown_step(value, system)
+        return replace(_on_marks(value, step), fine=value.fine)
+
+    def _shown_step(self, value: Length, system: System) -> Length:
+        short = system is System.INCHES and abs(value) < self.inch_shown_turn
+        return self.finest(system) if short else self.step(value, system)
 
     def show(self, value: Length, system: System, rounding: Rounding = Rounding.NEAREST) -> str:
         """The length in words of one system: ``17 3/4 in``, ``45 cm``, ``6 mm``."""

@@ -19,6 +19,7 @@ from sitegen.quantities import (
     inches,
     length,
     mm,
+    parse_length,
     show_in_unit,
     show_to_buy,
     show_told_to_buy,
@@ -302,3 +303,35 @@ def test_cloth_that_an_author_tells_to_buy_is_not_rounded_to_something_else(
 )
 def test_a_length_is_shown_in_a_wanted_unit(value: Length, unit: Unit, shown: str) -> None:
     assert show_in_unit(value, unit) == shown
+
+
+@pytest.mark.parametrize(
+    ("typed", "metric", "in_inches"),
+    [
+        ("25.7 cm", "25.7 cm", "10 1/8 in"),
+        ("184 mm", "18.4 cm", "7 1/4 in"),
+        ("25.5 cm", "25.5 cm", "10 in"),
+        ("10 in", "25.5 cm", "10 in"),
+        ("1.2 m", "120 cm", "47 1/4 in"),
+    ],
+)
+def test_what_was_written_to_the_millimetre_is_shown_so(typed: str, metric: str, in_inches: str) -> None:
+    value = parse_length(typed).value
+    assert RULER.show(value, System.CENTIMETRES) == metric
+    assert RULER.show(value, System.INCHES) == in_inches
+
+
+def test_what_follows_from_a_length_to_the_millimetre_is_shown_so() -> None:
+    side, allowance = parse_length("25.7 cm").value, parse_length("1 cm").value
+    assert RULER.show(side + allowance * 2, System.CENTIMETRES) == "27.7 cm"
+    assert RULER.show(side * 2 - cm(10), System.CENTIMETRES) == "41.4 cm"
+    assert RULER.show(-(side / 2), System.CENTIMETRES) == "−12.9 cm"
+
+
+def test_lengths_that_differ_only_in_how_finely_they_were_written_are_the_same() -> None:
+    assert parse_length("25.7 cm").value == cm("25.7")
+    assert hash(parse_length("25.7 cm").value) == hash(cm("25.7"))
+
+
+def test_what_must_be_enough_goes_up_to_the_next_mark_however_finely_it_was_written() -> None:
+    assert RULER.show(parse_length("106.2 cm").value, System.CENTIMETRES, Rounding.ENOUGH) == "106.5 cm"
