@@ -42,3 +42,25 @@ def test_ease_below_every_published_range_is_told_with_all_of_them(tmp_path: Pat
 )
 def test_nothing_is_said_of(old: str, new: str, tmp_path: Path) -> None:
     assert ease_findings(tmp_path, SHIRT.replace(old, new)) == []
+
+
+HAT = (
+    "measured_in: centimetres\nsizes: [S, M]\nbody: {head: '54, 50 cm'}\n"
+    "pieces: {side: {cut: 2, edges: {head: '25.7, 26.7 cm'}}}\n"
+    "girths: {opening: {edges: [side.head, side.head], body: head, ease: '1.4, 1.4 cm'}}\n"
+)
+
+
+def test_ease_that_is_less_than_nothing_in_one_size_alone_is_told_with_its_sign(tmp_path: Path) -> None:
+    (found,) = [each for each in reviewed(tmp_path, HAT).findings if each.check == "girth-sum"]
+    assert found.message == (
+        "The opening ease comes out at −2.6 cm, 3.4 cm: in size S the garment is smaller than the body, in the others"
+        " larger. Look at the body measurements and the edges; a written ease cannot say both."
+    )
+    assert found.should_be == ""
+    assert found.working[-1].endswith("opening finished girth 51.4 cm − body head 54 cm = −2.6 cm")
+
+
+def test_ease_that_is_less_than_nothing_in_every_size_is_written_without_its_sign(tmp_path: Path) -> None:
+    text = HAT.replace("54, 50 cm", "54, 56 cm").replace("1.4, 1.4 cm", "2.6, 2.6 cm")
+    assert not [each for each in reviewed(tmp_path, text).findings if each.check == "girth-sum"]

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sitegen.checks.held import disagreements
+from sitegen.checks.held import disagreements, system_of
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.tutorial import Claim, Computed
+from sitegen.quantities import ZERO, System, Worked, show_number, show_working
+from sitegen.tutorial import Claim, Computed, words_of
 
 _YOKE = "pieces:\n  yoke: {cut: 2, fabric: main, length: 6 in}\n  skirt: {cut: 2, fabric: main, length: 20 in}\n"
 _WAIST = (
@@ -229,5 +230,34 @@ def elastic_cut(claim: Claim, computed: Computed) -> Iterator[Finding]:
     " edges: {chest: 20 in}}}\ngirths: {bust: {edges: [front.chest, back.chest], body: bust, ease: 4 in}}",
 )
 def girth_sum(claim: Claim, computed: Computed) -> Iterator[Finding]:
-    """A written girth must be the sum of its edges, and a written ease the girth less the body."""
+    """A written girth must be the sum of its edges, and a written ease the girth less the body.
+
+    An ease is written without its sign, which only says one thing where the garment is larger than the body in every
+    size, or smaller in every size.
+    """
+    if claim.part == "girth" and claim.field == "ease":
+        worked = [computed.number(claim.lengths.name, size) for size in range(computed.tutorial.size_count)]
+        eases = [each for each in worked if each is not None]
+        smaller = [size for size, each in enumerate(worked) if each is not None and each.length < ZERO]
+        if smaller and any(each.length > ZERO for each in eases):
+            yield _smaller_than_the_body(claim, computed, smaller, eases)
+            return
     yield from _held("girth-sum", "girth", ("finished_girth", "ease"), claim, computed)
+
+
+def _smaller_than_the_body(claim: Claim, computed: Computed, smaller: list[int], eases: list[Worked]) -> Finding:
+    first = computed.number(claim.lengths.name, smaller[0])
+    amount = claim.lengths.amount_at(smaller[0])
+    system = system_of(amount.typed) if amount else System.INCHES
+    sizes = ", ".join(computed.size_name(size) for size in smaller)
+    shown = ", ".join(show_number(each, system) for each in eases)
+    return Finding(
+        "girth-sum",
+        Severity.WRONG,
+        claim.lengths.place,
+        f"The {words_of(claim.lengths.name)} comes out at {shown}: in {'size' if len(smaller) == 1 else 'sizes'}"
+        f" {sizes} the garment is smaller than the body, in the others larger. Look at the body measurements and the"
+        " edges; a written ease cannot say both.",
+        working=show_working(first, system) if first else (),
+        size=sizes,
+    )
