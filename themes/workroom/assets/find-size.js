@@ -40,6 +40,8 @@
   function show(one, system) {
     var inch = system === "in";
     var each = compare(one, quotient(inch ? 4 : 10, 1)) < 0 ? (inch ? 16 : 10) : (inch ? 8 : 2);
+    // Written to the millimetre, or following from what was: the table and what is typed are else on half centimetres.
+    if (!inch && one.over * BigInt(2) % one.under) { each = 10; }
     if (!inch && compare(one, quotient(1, 1)) < 0 && one.over * BigInt(20) % one.under === BigInt(0)) { each = 20; }
     var marks = Number(steps(one, each));
     if (inch && marks) {
