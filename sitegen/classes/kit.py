@@ -28,7 +28,7 @@ from sitegen.quantities import (
     work,
 )
 from sitegen.sewing import class_sums
-from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from
+from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, stated_width
 
 ForOne = tuple[tuple[int, Worked], ...]
 """What one student of each size needs, by the size's index."""
@@ -248,7 +248,7 @@ def _is_used(fabric: str, cls: ComputedClass) -> bool:
 
 
 def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system: System) -> KitLine:
-    name = _name_of(elastic, cls)
+    name, supply = _name_of(elastic, cls), _supply_of(elastic, cls)
     price = _price(elastic.key, cls) or _price(name, cls)
     own = _system(price, system)
     needed = _added_up(for_one, cls)
@@ -258,7 +258,7 @@ def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system:
         kind=Kind.ELASTIC,
         key=elastic.key,
         name=name,
-        size=_wide(width, own, system),
+        size="" if supply is not None and _named_by_width(supply) else _wide(width, own, system),
         needed=needed,
         spare=spare,
         buy=to_ask_for(needed, spare, own),
@@ -272,9 +272,19 @@ def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system:
 
 def _name_of(elastic: Elastic, cls: ComputedClass) -> str:
     """What the supplies call an elastic; its own name when they do not have it."""
+    supply = _supply_of(elastic, cls)
+    return supply.item.text if supply is not None else elastic.key.replace("_", " ")
+
+
+def _supply_of(elastic: Elastic, cls: ComputedClass) -> Supply | None:
+    """The supply that an elastic is cut from; none when the supplies do not have it."""
     tutorial = cls.computed.tutorial
-    called = (each.item.text for each in tutorial.supplies if elastic in elastics_from(each, tutorial))
-    return next(called, elastic.key.replace("_", " "))
+    return next((each for each in tutorial.supplies if elastic in elastics_from(each, tutorial)), None)
+
+
+def _named_by_width(supply: Supply) -> bool:
+    """Whether its name says how wide it is, as ``elastic 2.5 cm wide`` does."""
+    return supply.size is None and stated_width(supply) is not None
 
 
 def _each_size(name: str, cls: ComputedClass) -> ForOne | None:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 
-from sitegen.quantities import NUMBER_PATTERN, NotUnderstood, Typed, length_at, pair_agrees
+from sitegen.quantities import NUMBER_PATTERN, NotUnderstood, Typed, cm, length_at, pair_agrees
 from sitegen.tutorial.model import Elastic, Supply, Tutorial
 
 _ELASTIC = re.compile(r"\belastics?\b(?!\s+(?:thread|cord))", re.IGNORECASE)
 _NOT_FOR_A_CASING = re.compile(r"\b(?:clear|shirring)\b", re.IGNORECASE)
 _NUMBER = re.compile(NUMBER_PATTERN)
+_WIDEST = cm(10)
 
 
 def elastic_supplies(tutorial: Tutorial) -> tuple[Supply, ...]:
@@ -22,8 +23,10 @@ def elastic_supplies(tutorial: Tutorial) -> tuple[Supply, ...]:
 
 
 def stated_width(supply: Supply) -> Typed | None:
-    """The one length in the size of a supply; None when there is none, or more than one."""
-    text = supply.size.text if supply.size is not None else ""
+    """The one length in the size of a supply, or in its name where it has no size (``elastic 2.5 cm wide``); None when
+    there is none, or more than one. In a name, what is longer than elastic is wide is how much of it there is.
+    """
+    text = (supply.size or supply.item).text
     found: list[Typed] = []
     for match in _NUMBER.finditer(text):
         if found and match.start() < found[-1].end:
@@ -32,7 +35,9 @@ def stated_width(supply: Supply) -> Typed | None:
             found.append(length_at(text, match.start()))
         except NotUnderstood:
             continue
-    return found[0] if len(found) == 1 and found[0].high is None else None
+    if len(found) != 1 or found[0].high is not None:
+        return None
+    return found[0] if supply.size is not None or found[0].value <= _WIDEST else None
 
 
 def same_width(width: Typed, elastic: Elastic) -> bool:

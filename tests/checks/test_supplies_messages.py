@@ -215,9 +215,16 @@ def test_message_of_elastic_of_another_width(tmp_path: Path) -> None:
     ]
 
 
+def test_elastic_whose_name_says_another_width_is_put_right_there(tmp_path: Path) -> None:
+    (found,) = of("elastic-width", tmp_path, WAIST + "supplies: [{item: elastic 1 in wide, amount: 1 yd}]")
+    assert (found.said, found.should_be) == ("elastic 1 in wide", "elastic 3/4 in wide")
+
+
 @pytest.mark.parametrize(
     "supply",
     [
+        "{item: elastic 3/4 in wide}",
+        "{item: 30 in of elastic}",
         "{item: elastic, size: 2 cm}",
         "{item: elastic, size: 3/4 in (2 cm) wide}",
         "{item: elastic, size: 1/2 to 1 in wide}",

@@ -47,6 +47,12 @@ def test_the_size_of_a_supply_is_told_in_the_units_of_the_class(tmp_path: Path) 
     assert lines(cls, System.CENTIMETRES)["cord"].size == "6 mm"
 
 
+def test_elastic_whose_name_says_how_wide_it_is_does_not_say_it_twice(tmp_path: Path) -> None:
+    named = TOTE.replace("{item: soft elastic, size: 1 in wide,", "{item: soft elastic 1 in wide,")
+    cls = whole_class(tmp_path, tutorial=named)
+    assert (lines(cls)["top"].name, lines(cls)["top"].size) == ("soft elastic 1 in wide", "")
+
+
 def test_cloth_without_a_layout_is_what_each_student_buys(tmp_path: Path) -> None:
     found = lines(whole_class(tmp_path))["denim"]
     need = (3 * Fraction(1, 2) + 2 * Fraction(3, 4)) * Fraction("914.4")

@@ -48,8 +48,8 @@ _WAIST = (
     passes=_WAIST + "supplies: [{item: soft elastic, size: 3/4 in wide, amount: 1 yd}]",
 )
 def elastic_width(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """The width of elastic in the supplies must be that of an elastic of the garment. Clear elastic, elastic thread and
-    elastic cord do not count."""
+    """The width of elastic in the supplies, in its size or else in its name, must be that of an elastic of the garment.
+    Clear elastic, elastic thread and elastic cord do not count."""
     pairs = [(supply, width) for supply in elastic_supplies(tutorial) if (width := stated_width(supply)) is not None]
     without = [
         elastic for elastic in tutorial.elastics.values() if not any(same_width(width, elastic) for _, width in pairs)
@@ -63,16 +63,15 @@ def elastic_width(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     if len(stray) != 1 or needed is None:
         return
     (supply, width), elastic = stray[0], without[0]
-    if supply.size is None:
-        return
+    told = supply.size or supply.item
     yield Finding(
         "elastic-width",
         Severity.WRONG,
-        supply.size.place,
+        told.place,
         f"The supplies have elastic {width.text.strip()} wide, but {_words(elastic.key)} is planned for elastic"
         f" {needed.text.strip()} wide.",
-        supply.size.text,
-        supply.size.text.replace(width.text.strip(), instead(width, needed.value)),
+        told.text,
+        told.text.replace(width.text.strip(), instead(width, needed.value)),
     )
 
 
