@@ -28,7 +28,7 @@ from sitegen.sewing import (
 from sitegen.sewing.allowance import End
 from sitegen.sewing.reach import ADULT_REACH
 from sitegen.sewing.run import Break, breaks
-from sitegen.sewing.stitch import STITCHES, Give, Stitch, stitches_per_inch
+from sitegen.sewing.stitch import STITCHES, Give, Stitch, known_name, stitches_per_inch
 
 __all__ = [
     "ADULT_REACH",
@@ -51,6 +51,7 @@ __all__ = [
     "geometry",
     "grading",
     "hem",
+    "known_name",
     "layout",
     "lengthen",
     "pleats",

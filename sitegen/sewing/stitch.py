@@ -54,6 +54,14 @@ STITCHES: dict[str, Stitch] = {
 }
 
 
+def known_name(said: str) -> str:
+    """The plain name of a stitch that is called otherwise, ``Straight stitch`` for straight; else what was said."""
+    plain = " ".join(said.lower().split())
+    plain = plain.replace("zig-zag", "zigzag").replace("zig zag", "zigzag")
+    names = (plain, plain.replace(" ", ""), plain.removesuffix(" stitch"))
+    return next((name for name in names if name in STITCHES), said)
+
+
 def stitches_per_inch(name: str, length_mm: Fraction) -> Worked:
     """How many stitches of this length, in millimetres, go to an inch: 25.4 ÷ length. Source: arithmetic."""
     return given(name, Fraction(127, 5) / length_mm, f"25.4 mm ÷ {decimal(length_mm)} mm")

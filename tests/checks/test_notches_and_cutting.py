@@ -108,6 +108,11 @@ def test_unclear_number_is_put_right_where_it_can_be(cut: str, right: str, tmp_p
     assert put([found]) == [(6, cut, right)]
 
 
+@pytest.mark.parametrize("cut", ["2, mirrored", "1, on fold", "1 on the fold"])
+def test_number_with_a_comma_behind_it_is_clear(cut: str, tmp_path: Path) -> None:
+    assert of("cut-count", tmp_path, "", "", cut=f'"{cut}"') == []
+
+
 @pytest.mark.parametrize(
     ("cut", "message"),
     [

@@ -174,7 +174,7 @@ def test_lengths_beside_a_needle_are_no_sizes(text: str, tmp_path: Path) -> None
 
 
 @pytest.mark.parametrize(
-    ("stitch", "right"), [("straigt", "straight"), ("Zigzag", "zigzag"), ("zigzag stitch", "zigzag")]
+    ("stitch", "right"), [("straigt", "straight"), ("straigt stitch", "straight"), ("twin nedle", "twin needle")]
 )
 def test_misspelt_stitch_is_put_right(stitch: str, right: str, tmp_path: Path) -> None:
     seam = f"title: Sew\ntext: Sew.\njoin: [{{edges: [front.side, front.side], stitch: {stitch}}}]\n"
@@ -183,6 +183,20 @@ def test_misspelt_stitch_is_put_right(stitch: str, right: str, tmp_path: Path) -
         f"“{stitch}” is almost the name of a stitch. Write {right}, so that the seam can be checked."
     )
     assert (found.said, found.should_be) == (stitch, right)
+
+
+@pytest.mark.parametrize(
+    "stitch", ["straight stitch", "Straight Stitch", "Zigzag", "zig-zag stitch", "twin needle stitch", "back stitch"]
+)
+def test_stitch_that_is_called_otherwise_is_known(stitch: str, tmp_path: Path) -> None:
+    seam = f"title: Sew\ntext: Sew.\njoin: [{{edges: [front.side, front.side], stitch: {stitch}}}]\n"
+    assert of("stitch-misspelt", tmp_path, TEE, steps__01_dot_yaml=seam) == []
+
+
+def test_straight_stitch_on_a_knit_is_doubted_by_either_name(tmp_path: Path) -> None:
+    for number, stitch in enumerate(("straight", "straight stitch")):
+        seam = f"title: Sew\ntext: Sew.\njoin: [{{edges: [front.side, front.side], stitch: {stitch}}}]\n"
+        assert of("stretch-stitch", tmp_path / str(number), TEE, steps__01_dot_yaml=seam)
 
 
 @pytest.mark.parametrize("stitch", ["blanket stitch", "lightning stitch", "flatlock", "hand stitch"])

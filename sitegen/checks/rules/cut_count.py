@@ -9,7 +9,7 @@ from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
 from sitegen.tutorial import SIDES, Computed, Piece, Words
 
-_CUT = re.compile(r"(?P<count>\d{1,3})(?:\s+(?P<how>on (?:the )?fold|mirrored))?", re.IGNORECASE)
+_CUT = re.compile(r"(?P<count>\d{1,3})(?:\s*[,\s]\s*(?P<how>on (?:the )?fold|mirrored))?", re.IGNORECASE)
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _WORDED = re.compile(rf"(?P<number>{'|'.join(_NUMBERS)}|\d{{1,3}})\b(?P<rest>.*)", re.IGNORECASE)
 _PAIRS = re.compile(r"(?P<count>\d{1,2})\s+(?:mirrored\s+)?pairs?", re.IGNORECASE)

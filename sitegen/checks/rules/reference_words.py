@@ -177,6 +177,8 @@ def reference_unspoken(tutorial: Tutorial, computed: Computed) -> Iterator[Findi
         needed = NEEDED.get(each.field)
         if needed is None or "." not in each.name or _is_edge(each.name, tutorial):
             continue
+        if computed.by_size(each.name) is None:
+            continue
         near = f"{each.previous} {each.sentence} {each.heading}"
         if each.part in tutorial.fabrics and each.field in ("width", "buy"):
             fabric = tutorial.fabrics[each.part]

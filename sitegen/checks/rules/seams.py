@@ -64,7 +64,8 @@ def _unequal(join: Join, size: int, computed: Computed, *, drawn_in: bool) -> Fi
     for chain, other in zip(join.chains[1:], known[1:], strict=True):
         apart = first.length - other.length - (ease or ZERO)
         if abs(apart) > SEAM_TOLERANCE:
-            return _mismatch(join, chain[0].place, first, other, ease, size, computed)
+            shorter = chain if apart > ZERO else join.chains[0]
+            return _mismatch(chain[0].place, shorter, first, other, ease, size, computed)
     return None
 
 
@@ -74,7 +75,13 @@ def _stated_ease(join: Join, size: int) -> Length | None:
 
 
 def _mismatch(
-    join: Join, place: Place, first: Worked, other: Worked, ease: Length | None, size: int, computed: Computed
+    place: Place,
+    short: tuple[Reference, ...],
+    first: Worked,
+    other: Worked,
+    ease: Length | None,
+    size: int,
+    computed: Computed,
 ) -> Finding:
     system = computed.tutorial.first_system
     size_name = computed.size_name(size)
@@ -86,12 +93,20 @@ def _mismatch(
         Severity.WRONG,
         place,
         f"{longer.name} is {RULER.show(abs(more), system)} longer than {shorter.name}"
-        f"{f' in size {size_name}' if size_name else ''}{stated}.",
+        f"{f' in size {size_name}' if size_name else ''}{stated}.{_twice(short, longer.length, shorter.length)}",
         "",
         "",
         (*show_working(first, system), *show_working(other, system)),
         size_name,
     )
+
+
+def _twice(short: tuple[Reference, ...], longer: Length, shorter: Length) -> str:
+    """How an edge is written that lies there twice, where twice its length would do."""
+    if len(short) != 1 or abs(longer - shorter * 2) > SEAM_TOLERANCE:
+        return ""
+    name = short[0].name
+    return f" If two of them lie along it end to end, write {name} + {name}."
 
 
 def _ring(name: Reference, computed: Computed) -> bool:

@@ -48,8 +48,7 @@ def stitch_misspelt(part: Join | Hem, computed: Computed) -> Iterator[Finding]:
 
 
 def _nearest(said: str) -> str | None:
-    """The known stitch of almost this name, or of this name without the word stitch."""
-    if said.removesuffix(" stitch") in STITCHES:
-        return said.removesuffix(" stitch")
-    likeness, name = max((SequenceMatcher(None, said, name).ratio(), name) for name in STITCHES)
+    """The known stitch of almost this name."""
+    spellings = (said, said.removesuffix(" stitch"))
+    likeness, name = max((SequenceMatcher(None, each, name).ratio(), name) for each in spellings for name in STITCHES)
     return name if likeness >= _LIKE else None

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from sitegen.findings import nearest
 from sitegen.reading import Empty, Entry, Mapping, Node, Sequence
+from sitegen.sewing import known_name
 from sitegen.tutorial.build.builder import NAME, Builder, as_name, capital, short
 from sitegen.tutorial.build.commas import one_or_several
 from sitegen.tutorial.build.translations import in_language
@@ -63,6 +64,12 @@ class Fields:
         """A short text with its place."""
         node = self.required(key, example) if required else self.get(key)
         return self.builder.words(node, "a text", example, read=key in _READ) if node is not None else None
+
+    def stitch(self, example: str) -> Words | None:
+        """The stitch of a seam or hem, by its plain name where it is a known one."""
+        node = self.get("stitch")
+        said = self.builder.words(node, "a stitch", example) if node is not None else None
+        return Words(known_name(said.text), said.place) if said is not None else None
 
     def flag(self, key: str) -> bool:
         """Yes or no, no when absent."""

@@ -98,10 +98,9 @@ def hem(key: str, fields: Fields) -> Hem | None:
     edges_node = fields.required("edges", HEM_EXAMPLE)
     edges = builder.references(edges_node, "edges: [front.hem, back.hem]") if edges_node is not None else ()
     turn = fields.lengths("turn", "turn: 3/4 in", required=True)
-    stitch = fields.get("stitch")
     found = {name: fields.lengths(name) for name in ("fold_under", "needle_gap", "stitch_line")}
     fields.claims("hem", ("allowance", "edge_length"))
-    words = builder.words(stitch, "a stitch", "stitch: twin needle") if stitch is not None else None
+    words = fields.stitch("stitch: twin needle")
     fields.finish()
     if not (edges and turn):
         return None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sitegen.reading import ContentFolder, Mapping, Node, Scalar
+from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.builder import Builder
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
@@ -102,6 +102,12 @@ def _chain_list(builder: Builder, node: Node, example: str) -> tuple[tuple[Refer
     for item in builder.entries(node):
         if isinstance(item, Scalar) and item.text.strip():
             found.append(builder.chain(item))
+        elif isinstance(item, Sequence) and all(isinstance(each, Scalar) for each in item.items):
+            edges = [each for each in item.items if isinstance(each, Scalar)]
+            names = " + ".join(each.text for each in edges)
+            message = f"Expected an edge, found a list. Edges that lie end to end have a + between them: {names}"
+            builder.wrong("wrong-kind", item.place, message)
+            found.append(tuple(name for each in edges for name in builder.chain(each)))
         else:
             builder.not_this(item, "an edge", example)
     return tuple(found)
@@ -133,14 +139,13 @@ def _join(fields: Fields) -> Join:
     chains = _chain_list(builder, edges, JOIN_EXAMPLE) if edges is not None else ()
     if edges is not None and len(chains) < 2:
         builder.not_this(edges, "two edges or more", JOIN_EXAMPLE)
-    stitch = fields.get("stitch")
     length, width, per_inch = (fields.get(key) for key in ("stitch_length", "stitch_width", "stitches_per_inch"))
     stabilised, stretched = fields.get("stabilised"), fields.get("stretched")
     enclosed = fields.get("enclosed")
     found = Join(
         place=fields.node.place,
         chains=chains,
-        stitch=builder.words(stitch, "a stitch", "stitch: zigzag") if stitch is not None else None,
+        stitch=fields.stitch("stitch: zigzag"),
         stitch_length=builder.words(length, "a number", "stitch_length: 2.5") if length is not None else None,
         stitch_length_mm=builder.plain_number(length, "stitch_length: 2.5") if length is not None else None,
         stitch_width_mm=builder.plain_number(width, "stitch_width: 2") if width is not None else None,
