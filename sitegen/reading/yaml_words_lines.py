@@ -11,6 +11,7 @@ from sitegen.reading.yaml_trouble import EXAMPLE, NO_KEY, OR_BAR, SYNTAX, Troubl
 NO_SPACE_MESSAGE = "A space is missing behind the colon."
 _LONGEST_KEY = 1_000
 _COLON_IN_TEXT = f"A colon with a space behind it cannot stand inside text. {OR_BAR}"
+_KEY_IN_LINE = re.compile(r"(?P<first>[^\s#].*?),\s*(?P<key>[a-z][a-z0-9_]*)")
 _KEYLESS = (
     "This line has no key with a colon. If it belongs to the text above, indent it further;"
     f" otherwise write a key, a colon, a space and the value, such as {EXAMPLE}."
@@ -63,6 +64,9 @@ def colon_in_text(t: Trouble) -> Slip | None:
         return None
     value = t.lines.value(t.line)
     if value.start <= t.at:
+        two = _KEY_IN_LINE.fullmatch(t.text[value.start : t.at])
+        if two is not None and t.lines.has_key(t.line):
+            return Slip(SYNTAX, *value, _two_keys(two["key"]))
         cure = in_quotes(t.text[value.start : value.end]) if t.lines.has_key(t.line) else ""
         return Slip(SYNTAX, *value, _COLON_IN_TEXT, cure)
     here, above = t.lines.full(t.line), t.lines.above(t.line)
@@ -74,6 +78,13 @@ def colon_in_text(t: Trouble) -> Slip | None:
         return Slip(SYNTAX, *t.lines.full(above), _KEYLESS)
     one_word = re.fullmatch(r"[\w-]+ *", t.text[here.start : t.at])
     return Slip(SYNTAX, *here, _TOO_DEEP if one_word else _COLON_IN_TEXT)
+
+
+def _two_keys(key: str) -> str:
+    return (
+        f"A colon with a space behind it cannot stand inside text. If {key} is a key of its own, write it on a line of"
+        " its own, below this one and in the same column; if it is text, put the whole text in quotes."
+    )
 
 
 def no_colon(t: Trouble) -> Slip | None:

@@ -31,6 +31,7 @@ _LIST_BELOW = (
     "A list begins on the line below its key, each item behind a dash and a space."
     " On one line it is written in brackets, such as [pins, iron]."
 )
+_NEXT_KEY = re.compile(r",\s*(?P<key>[a-z][a-z0-9_]*)\s*:(?:\s|$)")
 _BRACKETS = {
     "{": ("}", "a small table of keys and values", "{length: 9 in, width: 4 in}"),
     "[": ("]", "a list", "[pins, iron]"),
@@ -109,6 +110,13 @@ def behind_brackets(t: Trouble) -> Slip | None:
     if t.bracketed is None or not t.ends_here(t.bracketed):
         return None
     sign = t.text[t.bracketed.start]
+    if next_key := _NEXT_KEY.match(t.text[t.at : t.lines.full(t.line).end]):
+        message = (
+            f"The {_BRACKETS[sign][0]} in front of this closes the value, and more stands behind it. If"
+            f" {next_key['key']} is a key of its own, write it on a line of its own, in the same column as the key of"
+            " this line."
+        )
+        return Slip(SYNTAX, t.at, t.lines.full(t.line).end, message)
     message = f"A value that starts with {sign} is read as {_BRACKETS[sign][1]}. {OR_BAR}"
     return _value(t, t.bracketed.start, max(t.at, t.bracketed.end), message)
 
