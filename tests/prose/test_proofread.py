@@ -122,3 +122,17 @@ def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
 
     few = seconds(60)
     assert seconds(960) < 40 * few + 0.05
+
+
+def test_what_is_taken_off_in_one_sentence_is_not_taken_off_in_the_next() -> None:
+    text = (
+        "Press 1 cm to the wrong side, then {a.casing} less 1 cm again. Sew close to the fold and leave a gap of 5 cm.\n"
+        "Draw the elastic in with a safety pin, lap its ends by 3 cm and sew them."
+    )
+    assert proofread(text) == ()
+
+
+def test_working_of_a_pair_tells_the_exact_length_and_the_mark_of_a_ruler() -> None:
+    (found,) = proofread("Hem 2 cm (1 in).")
+    assert found.message == "2 cm is 3/4 in, not 1 in."
+    assert found.working == ("2 cm = 0.787 in, on a ruler 3/4 in",)
