@@ -326,3 +326,31 @@ def test_tool_that_is_not_listed_is_named_with_the_nearest(tmp_path: Path) -> No
         "01.yaml:3:15 The tools of this tutorial do not have “ironing bord”. Add it to tools in tutorial.yaml, or write"
         " ironing board, as there."
     ]
+
+
+def test_gap_that_no_twin_needle_has_is_not_put_on_a_label(tmp_path: Path) -> None:
+    wide = TEE.replace("needle_gap: 4 mm", "needle_gap: 4 cm")
+    assert wide != TEE
+    (found,) = of("twin-needle-gap", tmp_path, wide + "supplies: [{item: stretch twin needle, size: 4.0/75}]")
+    assert found.should_be == ""
+
+
+CLOTH = (
+    "sizes: [S, M]\nseam_allowance: 1/2 in\n"
+    "fabrics: {main: {name: cotton, structure: woven, width: 45 in, buy: BUY}}\n"
+    "pieces: {panel: {cut: 2, fabric: main, length: '30, 40 in', width: 30 in}}\n"
+)
+
+
+def test_one_amount_of_cloth_that_is_too_little_for_several_sizes_is_told_once(tmp_path: Path) -> None:
+    (found,) = of("fabric-short", tmp_path, CLOTH.replace("BUY", "1 yd"))
+    assert (found.message, found.should_be, found.size) == (
+        "1 yd of cotton is too little for sizes S and M: the pieces need up to 2 1/4 yd.",
+        "2 1/4 yd",
+        "S, M",
+    )
+
+
+def test_amounts_of_cloth_by_size_are_told_one_by_one(tmp_path: Path) -> None:
+    found = of("fabric-short", tmp_path, CLOTH.replace("BUY", "'1, 1 1/4 yd'"))
+    assert [(each.size, each.should_be) for each in found] == [("S", "1 3/4"), ("M", "2 1/4 yd")]

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from sitegen.checks.held import show_bought
 from sitegen.checks.registry import COMMON_PRACTICE, check
+from sitegen.checks.told import listed
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import show_working
-from sitegen.tutorial import Computed, Fabric
+from sitegen.quantities import Worked, show_working
+from sitegen.tutorial import Amount, Computed, Fabric, Reference
 
 _PIECES = (
     "seam_allowance: 1/2 in\n"
@@ -35,24 +36,37 @@ def fabric_short(fabric: Fabric, computed: Computed) -> Iterator[Finding]:
     less than the least possible is not asked for: then it is doubtful."""
     if fabric.buy is None:
         return
+    short: list[tuple[int, Amount, Worked, bool]] = []
     for size in range(computed.tutorial.size_count):
         amount = fabric.buy.amount_at(size)
         need, least = (computed.number(f"{fabric.key}.{field}", size) for field in ("need", "least"))
         if amount is None or need is None or least is None or amount.typed.value >= need.length:
             continue
-        size_name = computed.size_name(size)
-        right = show_bought(amount.typed, need.length)
-        yield Finding(
-            "fabric-short",
-            Severity.WRONG if amount.typed.value < least.length else Severity.DOUBTFUL,
-            amount.place,
-            f"{amount.typed.text.strip()} of {fabric.name} is too little"
-            f"{f' for size {size_name}' if size_name else ''}: the pieces need {right}.",
-            amount.typed.text.strip(),
-            right,
-            show_working(need, amount.typed.unit.system),
-            size_name,
-        )
+        short.append((size, amount, need, amount.typed.value < least.length))
+    if len(short) > 1 and (isinstance(fabric.buy.source, Reference) or not fabric.buy.source.differs):
+        yield _too_little(fabric, short, computed)
+    else:
+        yield from (_too_little(fabric, [each], computed) for each in short)
+
+
+def _too_little(fabric: Fabric, short: list[tuple[int, Amount, Worked, bool]], computed: Computed) -> Finding:
+    """One finding for sizes that all buy the same, by that which needs most."""
+    _, amount, need, _ = max(short, key=lambda each: each[2].length)
+    names = [name for size, *_ in short if (name := computed.size_name(size))]
+    sizes = f" for {'size' if len(names) == 1 else 'sizes'} {listed(names)}" if names else ""
+    all_bought = {show_bought(amount.typed, each.length) for _, _, each, _ in short}
+    right = show_bought(amount.typed, need.length)
+    return Finding(
+        "fabric-short",
+        Severity.WRONG if any(surely for *_, surely in short) else Severity.DOUBTFUL,
+        amount.place,
+        f"{amount.typed.text.strip()} of {fabric.name} is too little{sizes}: the pieces need"
+        f" {'up to ' if len(all_bought) > 1 else ''}{right}.",
+        amount.typed.text.strip(),
+        right,
+        show_working(need, amount.typed.unit.system),
+        ", ".join(names),
+    )
 
 
 @check(

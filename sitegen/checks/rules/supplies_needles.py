@@ -22,6 +22,8 @@ _FOR_KNITS = re.compile(r"\b(?:ball[- ]?point|stretch|jersey)\b", re.IGNORECASE)
 _UNIVERSAL = re.compile(r"\buniversal\b", re.IGNORECASE)
 _OWN_NEEDLES = ("overlock", "three-thread overlock", "four-thread overlock", "cover stitch", "chain")
 """Stitches of machines that have needles of their own kind."""
+_WIDEST_GAP = mm(10)
+"""Household twin needles stand up to about 8 mm apart (common practice, no source)."""
 _LABELLED = (
     "Twin needles are labelled gap in millimetres / size, such as 4.0/75; the range of gaps is " + COMMON_PRACTICE
 )
@@ -245,9 +247,10 @@ def _words(key: str) -> str:
 
 
 def _in_tenths(gap: Length) -> str:
-    """A gap as labels print it, 4.0; empty when it is no whole tenth of a millimetre."""
+    """A gap as labels print it, 4.0; empty when it is no whole tenth of a millimetre, or more than needles have."""
     tenths = gap.mm * 10
-    return f"{tenths.numerator // 10}.{tenths.numerator % 10}" if tenths.denominator == 1 else ""
+    is_one = tenths.denominator == 1 and gap <= _WIDEST_GAP
+    return f"{tenths.numerator // 10}.{tenths.numerator % 10}" if is_one else ""
 
 
 def _mm(gap: Length) -> str:
