@@ -51,6 +51,15 @@ found_while_reading(
     passes="tools: [scissors, pins]",
 )
 found_while_reading(
+    id="typographic-quotes",
+    severity=Severity.DOUBTFUL,
+    title="A short text in the quotation marks of a word processor",
+    what="A name, an amount or another short text that stands in “ ” or ‘ ’ as a whole.",
+    why="Only straight marks quote in a file; these are read as part of the text, so that “1 m” is no length.",
+    trips="tools: [“scissors”]",
+    passes="tools: [scissors]",
+)
+found_while_reading(
     id="not-a-length",
     title="A text that is not a length",
     what="A length that cannot be read: a unit that is not known, a fraction no ruler has, words behind the number.",

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.findings import Collector, Place, nearest
+from sitegen.findings import Collector, Finding, Place, Severity, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.commas import entries
@@ -19,6 +19,7 @@ from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Pro
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 _REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
 _TO_BE_WRITTEN = re.compile(r"to be written(?=[.:…]|\s*\Z)", re.IGNORECASE)
+_TYPOGRAPHIC = re.compile(r"[“„‘](?P<inside>[^“”„‘’\"]+)[”“’]")
 _IN_PROSE = re.compile(r"\{\{|\{([^{}\n]{0,80})\}")
 
 
@@ -77,6 +78,7 @@ class Builder:
         node = self._in_language(node) if read else self._if_side_by_side(node)
         if isinstance(node, Scalar) and node.text.strip():
             self._still_to_write(node)
+            self._typographic_quotes(node)
             return Words(one_line(node.text), node.place)
         self.not_this(node, expected, example)
         return None
@@ -91,6 +93,17 @@ class Builder:
                 "This only stands in for a text that is still to be written. Put your own words in its place.",
                 said=found.group(),
             )
+
+    def _typographic_quotes(self, node: Scalar) -> None:
+        """Report a short text in marks that word processors make of straight ones: they are a part of it."""
+        found = None if node.quoted else _TYPOGRAPHIC.fullmatch(node.text.strip())
+        if found is not None:
+            message = (
+                f"The marks around {node.text.strip()} are those of a word processor: they count as part of the text,"
+                " and students see them. Write straight ones, or none."
+            )
+            put = f'"{found["inside"]}"'
+            self.collector.add(Finding("typographic-quotes", Severity.DOUBTFUL, node.place, message, node.text, put))
 
     def prose(self, node: Node, example: str = "text: Pin the band to the neckline.") -> Prose | None:
         """Running text with references."""
