@@ -16,6 +16,7 @@ from sitegen.quantities import Worked, given
 from sitegen.sewing import class_sums
 from sitegen.tutorial import LongestPath, Step, longest_path
 
+_PINS = re.compile(r"\b(?:pin(?!k)|clip|alfiler|prend|sujet|pinza)", re.IGNORECASE)
 _SEWS = re.compile(r"machine|overlock|serger|\bneedles?\b", re.IGNORECASE)
 
 
@@ -161,9 +162,18 @@ def _joined(cls: ComputedClass) -> frozenset[int]:
 
 
 def leaves_pins(step: Step) -> bool:
-    """Whether a step pins and sews nothing, so that its pins stay in the work (common practice, no source)."""
+    """Whether a step pins and sews nothing, so that its pins stay in the work (common practice, no source).
+
+    A swatch that is held by pins while it is pulled leaves nothing pinned: a step whose words speak of no pinning.
+    """
     pins = any(tool.text.casefold() in ("pins", "clips") for tool in step.tools)
-    return pins and not step.cuts and not any(_SEWS.search(tool.text) for tool in step.tools)
+    words = f"{step.title} {step.text.text if step.text is not None else 'pin'}"
+    return (
+        pins
+        and _PINS.search(words) is not None
+        and not step.cuts
+        and not any(_SEWS.search(tool.text) for tool in step.tools)
+    )
 
 
 def plan_of(cls: ComputedClass) -> Plan:

@@ -204,6 +204,15 @@ def test_pins_are_not_left_in_the_work(tmp_path: Path) -> None:
     ]  # fmt: skip
 
 
+def test_pins_that_pin_nothing_keep_no_session_from_ending(tmp_path: Path) -> None:
+    steps = {
+        **STEPS,
+        "steps__01-a-test_dot_yaml": "title: Test the stretch\ntext: Mark 10 cm and pull.\nminutes: 10\ntools: [pins]\n",
+    }
+    cls = whole_class(tmp_path, **steps)
+    assert not leaves_pins(next(step for step in cls.in_class() if step.title == "Test the stretch"))
+
+
 def test_steps_kept_together_and_homework(tmp_path: Path) -> None:
     text = CLASS.replace("[{minutes: 200}]", "[{minutes: 60}, {minutes: 60}]")
     apart = plan_of(whole_class(tmp_path / "a", text + "together: [[sew, press]]\n"))

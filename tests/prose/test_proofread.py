@@ -124,7 +124,7 @@ def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
     assert seconds(960) < 40 * few + 0.05
 
 
-def test_what_is_taken_off_in_one_sentence_is_not_taken_off_in_the_next() -> None:
+def test_what_is_taken_off_a_reference_is_taken_off_nothing_else() -> None:
     text = (
         "Press 1 cm to the wrong side, then {a.casing} less 1 cm again. Sew close to the fold and leave a gap of 5 cm.\n"
         "Draw the elastic in with a safety pin, lap its ends by 3 cm and sew them."

@@ -135,8 +135,9 @@ def _summed(several: _Several) -> Iterator[Told]:
     rises, falls = min(beside) > 0, max(beside) < 0
     if value <= 0 or (rises and window.result <= whole) or (falls and window.result >= whole * often[base]):
         return
-    if signs[0] < 0 and "." in window.symbols[window.parts[0] : window.parts[base]]:
-        return  # “the casing less 1 cm. Leave a gap of 5 cm”: it is taken off what its own sentence tells
+    first = window.parts[0]
+    if signs[0] < 0 and window.symbols[max(0, first - 2) : first] == "X-":
+        return  # “{waist.casing} less 1 cm. Leave a gap of 5 cm”: it is taken off what is not told here
     words = several.said(0, often[0]) if signs[0] > 0 else f"−{several.said(0, often[0])}"
     for index in range(1, len(signs)):
         words += f" {'+' if signs[index] > 0 else '−'} {several.said(index, often[index])}"
