@@ -85,6 +85,7 @@ def test_a_step_without_minutes_is_told_and_nothing_is_planned(tmp_path: Path) -
     [
         ("room: {seats: 4, scissors: 5, sewing machine: 5, iron: 5}", "class-seats", "The room has 4 seats for 5 students."),
         ("room: {iron: 5}", "room-tool-none", "neither the room has nor the students bring: scissors, sewing machine"),
+        ("room: {iron: 5, sewing machine: 5}\nbrings: [scisors]", "room-tool-none", "bring: scissors. Is “scisors” meant to be scissors? Say how"),
         ("room: {scissors: 5, sewing machine: 5, iron: 5, irony: 2}", "room-unused", "names a tool “irony”. Nearest: iron."),
         ("before_class: [sew]", "class-order", "This step uses panel of “Cut out”, which is not done before class."),
         ("left_out: [cut]", "class-order", "“Cut out” is left out, but “Sew the sides” uses panel of it."),
@@ -97,6 +98,19 @@ def test_a_step_without_minutes_is_told_and_nothing_is_planned(tmp_path: Path) -
 def test_what_cannot_be_right(more: str, check: str, message: str, tmp_path: Path) -> None:
     _, findings = read_class(tmp_path, CLASS + more + "\n")
     assert [each for each in findings if each.check == check and message in each.message], messages(findings)
+
+
+def test_a_step_about_a_change_that_is_not_made_is_told(tmp_path: Path) -> None:
+    steps = {
+        **STEPS,
+        "steps__00-taller_dot_yaml": "title: Make it taller\ntext: Cut the paper across.\nminutes: 10\n"
+        "diagrams: [taller]\n",
+    }
+    for number, (more, idle) in enumerate(
+        (("", True), ("changes: [taller]\n", False), ("left_out: [taller]\n", False))
+    ):
+        _, findings = read_class(tmp_path / str(number), CLASS + more, **steps)
+        assert any(each.check == "class-change-idle" for each in findings) is idle, messages(findings)
 
 
 def test_sessions_in_the_wrong_order(tmp_path: Path) -> None:

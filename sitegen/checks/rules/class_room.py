@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
+from sitegen.checks.told import handled
 from sitegen.classes import ComputedClass, waits_for
 from sitegen.findings import Finding, Severity, nearest
-from sitegen.tutorial import Computed, Reference
+from sitegen.tutorial import Computed, Reference, Tutorial
 
 _STEPS = (
     "seam_allowance: 3/8 in\n"
@@ -18,6 +19,20 @@ _STEPS = (
     "--- steps/02-sew.yaml\ntitle: Sew the sides\ntext: Sew both sides.\nminutes: 60\ntools: [sewing machine]\n"
     "cautions: [sewing machine]\n"
     "join: [{edges: [panel.side, panel.side], stitch: straight, press: open}]\nfinish: [panel.side]\n"
+)
+_CHANGE = (
+    _STEPS.replace("fabric: main,", "fabric: main, length: 12 in,")
+    .replace(
+        "--- steps/02",
+        "--- steps/00-longer.yaml\ntitle: Make it longer\ntext: Cut the paper across.\nminutes: 10\n"
+        "tools: [scissors]\ncautions: [scissors]\ndiagrams: [longer]\n--- steps/02",
+        1,
+    )
+    .replace(
+        "--- steps/01",
+        "changes: {longer: {piece: panel, line_at: 6 in from the top, lengthen_by: 1 in}}\n--- steps/01",
+        1,
+    )
 )
 _CLASS = (
     "--- classes/evening.yaml\ntitle: Evening class\ntutorial: example\nstudents: 4\n"
@@ -74,8 +89,53 @@ def room_tool_none(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
             "room-tool-none",
             Severity.DOUBTFUL,
             cls.written.place,
-            f"The steps in class need what neither the room has nor the students bring: {', '.join(missing)}. Say how"
-            f" many there are, such as room: {{{next(iter(missing))}: {cls.student_count}}}, or put it under brings.",
+            f"The steps in class need what neither the room has nor the students bring: {', '.join(missing)}."
+            f"{_almost(missing, there - _called(computed.tutorial))} Say how many there are, such as"
+            f" room: {{{next(iter(missing))}: {cls.student_count}}}, or put it under brings.",
+        )
+
+
+def _tools(tutorial: Tutorial) -> set[str]:
+    """The tools of a tutorial as it calls them."""
+    return {tool.text for tool in tutorial.tools} | {tool.text for step in tutorial.steps for tool in step.tools}
+
+
+def _called(tutorial: Tutorial) -> set[str]:
+    """What can be brought, as the tutorial calls it."""
+    return _tools(tutorial) | {supply.item.text for supply in tutorial.supplies} | set(tutorial.fabrics)
+
+
+def _almost(missing: Iterable[str], unknown: set[str]) -> str:
+    """What the class file may have misspelt."""
+    near = [(found[0], tool) for tool in missing if (found := nearest(tool, sorted(unknown), most=1))]
+    return "".join(f" Is “{said}” meant to be {tool}?" for said, tool in near)
+
+
+@check(
+    id="class-change-idle",
+    area="classes",
+    severity=Severity.HINT,
+    looks_at=ComputedClass,
+    title="A step in class that is only about a change which the class does not make",
+    why="The class spends its minutes on it, and the kit and the numbers are those without the change.",
+    source="Follows from the changes of the class, and from what the step does",
+    trips=_CHANGE + _CLASS + "room: {scissors: 4, sewing machine: 4}\n",
+    passes=_CHANGE + _CLASS + "room: {scissors: 4, sewing machine: 4}\nleft_out: [longer]\n",
+)
+def class_change_idle(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
+    """A step in class that draws a change, and cuts, sews and turns nothing, is of a change that the class makes."""
+    made = {change.name for change in cls.written.changes}
+    for step in cls.in_class():
+        drawn = [each.name for each in step.diagrams if each.name in computed.tutorial.changes]
+        if not drawn or made & set(drawn) or step.cuts or any(handled(step, computed.tutorial)):
+            continue
+        name = step.file.rpartition("/")[2].partition("-")[2].rpartition(".")[0]
+        yield Finding(
+            "class-change-idle",
+            Severity.HINT,
+            cls.written.place,
+            f"“{step.title}” is about a change, {drawn[0].replace('_', ' ')}, that this class does not make. Leave"
+            f" the step out, left_out: [{name}], or make the change, changes: [{drawn[0]}]",
         )
 
 
@@ -92,8 +152,7 @@ def room_tool_none(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
 )
 def room_unused(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
     """The room lists tools as the tutorial's steps call them."""
-    tutorial = computed.tutorial
-    known = {tool.text for tool in tutorial.tools} | {tool.text for step in tutorial.steps for tool in step.tools}
+    known = _tools(computed.tutorial)
     for name, count in cls.written.room.items():
         if name in known:
             continue
