@@ -20,6 +20,7 @@ from sitegen.tutorial.compute import (
     size_rule,
     supposing,
     taken_at,
+    untold_references,
     words_of,
 )
 from sitegen.tutorial.making import (
@@ -205,6 +206,7 @@ __all__ = [
     "supposing",
     "taken_at",
     "unjoined",
+    "untold_references",
     "video_seconds",
     "words_of",
 ]

@@ -22,18 +22,23 @@ def told(findings: tuple[Finding, ...], check: str) -> list[tuple[Severity, str,
     return [(each.severity, each.said, each.should_be) for each in findings if each.check == check]
 
 
-@pytest.mark.parametrize("key", ["tools", "needs"])
-def test_words_with_commas_are_doubtful_and_stay_one(tmp_path: Path, key: str) -> None:
+@pytest.mark.parametrize(("key", "read"), [("tools", ["scissors", "pins", "iron"]), ("needs", ["scissors,pins, iron"])])
+def test_words_with_commas_are_doubtful_and_only_tools_are_parted(tmp_path: Path, key: str, read: list[str]) -> None:
     found, findings = computed(tmp_path, "", steps__01_dot_yaml=f"{STEP}{key}: scissors,pins, iron\n")
     assert told(findings, "list-without-brackets") == [(DOUBTFUL, "scissors,pins, iron", "[scissors, pins, iron]")]
-    assert [each.text for each in getattr(found.tutorial.steps[0], key)] == ["scissors,pins, iron"]
-    (said,) = (each.message for each in findings)
+    assert [each.text for each in getattr(found.tutorial.steps[0], key)] == read
+    (said,) = (each.message for each in findings if each.check == "list-without-brackets")
     assert said.endswith("in square brackets: [scissors, pins, iron]. If it is one, put it into brackets alone.")
 
 
 @pytest.mark.parametrize("text", ["tools: scissors, pins\n", "supplies: thread, pins\n"])
 def test_those_of_the_tutorial_too(tmp_path: Path, text: str) -> None:
     assert len(told(computed(tmp_path, text)[1], "list-without-brackets")) == 1
+
+
+def test_tools_in_a_sentence_are_found_where_steps_ask_for_them(tmp_path: Path) -> None:
+    found = reviewed(tmp_path, "tools: scissors, pins, iron\n", steps__01_dot_yaml=f"{STEP}tools: [pins, iron]\n")
+    assert "tool-unlisted" not in {each.check for each in found.findings}
 
 
 @pytest.mark.parametrize(

@@ -46,7 +46,8 @@ found_while_reading(
     severity=Severity.DOUBTFUL,
     title="Commas where a list may be meant",
     what="One text with commas where a list may stand, of tools, needs or supplies.",
-    why="It is read as one thing with a comma in its name: no check finds it, and students see one long name.",
+    why="Students would see one long name of needs. Of tools and supplies each part is read as a thing of its own, so"
+    " that one thing with a comma in its name would be parted.",
     trips="tools: scissors, pins",
     passes="tools: [scissors, pins]",
 )

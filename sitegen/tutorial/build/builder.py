@@ -42,6 +42,8 @@ class Builder:
     referred: list[Lengths] = field(default_factory=list)
     claims: list[Claim] = field(default_factory=list)
     unread: set[str] = field(default_factory=set)
+    gaps: set[str] = field(default_factory=set)
+    could_have: set[str] = field(default_factory=lambda: {"seam_allowance"})
 
     # -- single values ------------------------------------------------------------------------------
 
@@ -298,16 +300,23 @@ class Builder:
             said=said.strip(),
         )
 
+    def has_sizes(self, node: Node) -> bool:
+        """Whether a value has names of sizes as keys, ``{S: 33 in, M: 35 in}``."""
+        return isinstance(node, Mapping) and any(entry.key.text in self.sizes for entry in node.entries)
+
     def _by_name(self, node: Node, name: str) -> list[Amount] | None:
         """Values under the names of their sizes, ``{S: 33 in, M: 35 in}``; None when the value is none of these."""
-        if not isinstance(node, Mapping) or not any(entry.key.text in self.sizes for entry in node.entries):
+        if not isinstance(node, Mapping) or not self.has_sizes(node):
             return None
         found: list[Amount] = []
+        missing = [size for size in self.sizes if node.get(size) is None]
+        if missing:
+            self.gaps.add(name)
+            said = f"size {missing[0]}" if len(missing) == 1 else f"sizes {', '.join(missing)}"
+            self.wrong("size-count", node.place, f"{name} has no value for {said}.")
         for size in self.sizes:
             entry = node.get(size)
             amounts = self._amounts(entry.value) if entry is not None else None
-            if entry is None:
-                self.wrong("size-count", node.place, f"{name} has no value for size {size}.")
             if amounts is None or len(amounts) != 1:
                 return found if len(found) > 1 else None
             found.extend(amounts)
@@ -318,6 +327,7 @@ class Builder:
 
     def _wrong_count(self, node: Node, name: str, amounts: list[Amount]) -> None:
         wanted = max(1, len(self.sizes))
+        self.gaps.add(name)
         if 1 < len(amounts) < wanted:
             missing = ", ".join(self.sizes[len(amounts) :])
             self.wrong(

@@ -37,6 +37,20 @@ def one_or_several(node: Node, collector: Collector) -> None:
             collector.add(_without_brackets(each, parts, "list-without-brackets", Severity.DOUBTFUL, words))
 
 
+def read_as_several(node: Node, collector: Collector) -> tuple[Node, ...]:
+    """The names of a list, or the only one. A text with commas is doubtful, and read as a list: names of things seldom
+    have one, and else each of them would be reported where it is asked for."""
+    if isinstance(node, Sequence):
+        return node.items
+    parts = tuple(_parts(node)) if isinstance(node, Scalar) else ()
+    if not isinstance(node, Scalar) or len(parts) < 2:
+        one_or_several(node, collector)
+        return (node,)
+    words = "This is read as several things, which stand in a list"
+    collector.add(_without_brackets(node, parts, "list-without-brackets", Severity.DOUBTFUL, words))
+    return parts
+
+
 def _parts(node: Scalar) -> Iterator[Scalar]:
     """What stands between the commas; those inside of round brackets or of a number part nothing."""
     covered = _BRACKETS.sub(lambda found: "_" * len(found[0]), node.text)

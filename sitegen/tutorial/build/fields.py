@@ -9,17 +9,25 @@ from sitegen.findings import nearest
 from sitegen.reading import Empty, Entry, Mapping, Node, Sequence
 from sitegen.sewing import known_name
 from sitegen.tutorial.build.builder import NAME, Builder, as_name, capital, short
-from sitegen.tutorial.build.commas import one_or_several
+from sitegen.tutorial.build.commas import one_or_several, read_as_several
 from sitegen.tutorial.build.translations import in_language
 from sitegen.tutorial.model import Accepted, Claim, Lengths, OnlyIn, Prose, Words
 
 _READ = frozenset(("title", "level", "item", "for", "note", "shows", "needs", "tools"))
 """Keys whose short texts are read by students, and want a translation where a site has several languages."""
 
+_THINGS = frozenset(("tools",))
+"""Keys below which names of things stand."""
+
 
 def _is_list(node: Node) -> bool:
     """Whether a text by language holds lists: ``{en: [pins, scissors], es: [alfileres, tijeras]}``."""
     return isinstance(node, Mapping) and any(isinstance(entry.value, Sequence) for entry in node.entries)
+
+
+def _plainly(key: str) -> str:
+    """A key in small letters, with an underscore for each run of blanks or dashes in it."""
+    return re.sub(r"[\s\-‐-–]+", "_", key.strip().lower())
 
 
 class Fields:
@@ -31,11 +39,12 @@ class Fields:
         self.what = what
         self.prefix = prefix
         self._known: set[str] = set()
+        self._read_as: dict[str, str] = {}
 
     def get(self, key: str) -> Node | None:
         """The value behind a key, None when the key is absent; an empty value is reported."""
         self._known.add(key)
-        entry = self.node.get(key)
+        entry = self._entry(key)
         if entry is None:
             return None
         if isinstance(entry.value, Empty):
@@ -43,10 +52,29 @@ class Fields:
             return None
         return entry.value
 
+    def _entry(self, key: str) -> Entry | None:
+        """What stands under a key. One that is written in another way, ``seam allowance`` or ``Seam-Allowance``, is
+        reported and read all the same; else all that follows from it would be reported too."""
+        own = self.node.get(key)
+        if own is not None:
+            return own
+        other = next((each for each in self.node.entries if _plainly(each.key.text) == key), None)
+        if other is not None and other.key.text not in self._read_as:
+            self._read_as[other.key.text] = key
+            self.builder.wrong(
+                "unknown-key",
+                other.key.place,
+                f"{capital(self.what)} has no key “{short(other.key.text)}”. It is read as {key}, which is how it is"
+                " written.",
+                said=other.key.text,
+                should_be=key,
+            )
+        return other
+
     def required(self, key: str, example: str) -> Node | None:
         """The value behind a key that must be there."""
         value = self.get(key)
-        if value is None and self.node.get(key) is None:
+        if value is None and self._entry(key) is None:
             self.builder.wrong(
                 "key-missing",
                 self.node.place,
@@ -95,6 +123,8 @@ class Fields:
         listed = in_language(node, self.builder.languages, self.builder.collector)[0] if _is_list(node) else node
         if named:
             items = self.builder.entries(listed)
+        elif key in _THINGS:
+            items = read_as_several(listed, self.builder.collector)
         else:
             one_or_several(listed, self.builder.collector)
             items = listed.items if isinstance(listed, Sequence) else (listed,)
@@ -117,12 +147,14 @@ class Fields:
     def lengths(self, key: str, example: str = "", *, required: bool = False, bolt: bool = False) -> Lengths | None:
         """Lengths by size, from the file or from the size table, but not from both."""
         name = f"{self.prefix}{key}"
+        self.builder.could_have.add(name)
         node = self.required(key, example) if required and name not in self.builder.table else self.get(key)
         return self.lengths_of(node, name, bolt=bolt)
 
     def lengths_of(self, node: Node | None, name: str, *, bolt: bool = False) -> Lengths | None:
         """The lengths of a value, or of the row of this name in the size table."""
         row = self.builder.table.take(name)
+        self.builder.could_have.add(name)
         if node is None:
             return self.builder.lengths(row.value, name, bolt=bolt) if row else None
         if row:
@@ -215,9 +247,17 @@ class Fields:
 
     def finish(self) -> None:
         """Report every key that nobody asked for."""
-        for entry in self.node.entries:
+        unknown = [entry for entry in self.node.entries if entry.key.text not in self._known | set(self._read_as)]
+        if unknown and self.prefix:
+            self.builder.gaps.add(self.prefix.rstrip("._"))
+        elif unknown:
+            self.builder.gaps.update(entry.key.text for entry in unknown)
+        sizes = [entry for entry in unknown if entry.key.text in self.builder.sizes]
+        if sizes:
+            self._sizes_as_keys(sizes)
+        for entry in unknown:
             key = entry.key.text
-            if key in self._known:
+            if entry in sizes:
                 continue
             if isinstance(entry.value, Empty) and re.match(r"[\d½¼¾⅛⅜⅝⅞]", key):
                 self._row_without_quotes(entry)
@@ -231,6 +271,20 @@ class Fields:
                 said=key,
                 should_be=near[0] if near else "",
             )
+
+    def _sizes_as_keys(self, entries: list[Entry]) -> None:
+        """Values by size stand below the number that they are of."""
+        first = entries[0].key
+        named = ", ".join(entry.key.text for entry in entries)
+        key = next((each for each in ("length", "width") if each in self._known), min(self._known, default="length"))
+        are = f"{named} is the name of a size" if len(entries) == 1 else f"{named} are names of sizes"
+        self.builder.wrong(
+            "unknown-key",
+            first.place,
+            f"{capital(self.what)} has no such keys: {are}. Values by size stand below the number that they are of."
+            f" Example: {key}: {{{first.text}: 12 in, …}}",
+            said=first.text,
+        )
 
     def _row_without_quotes(self, entry: Entry) -> None:
         """A row of numbers within braces is cut at its commas: each number but the first becomes a key."""

@@ -156,7 +156,7 @@ def _edges(key: str, fields: Fields, measured_on: MeasuredOn, darted: set[str]) 
 def _edge(piece_key: str, name: str, node: Node, fields: Fields, measured_on: MeasuredOn, darted: bool) -> Edge:
     builder = fields.builder
     full = f"{piece_key}.{name}"
-    if not isinstance(node, Mapping) or builder_reference(node):
+    if not isinstance(node, Mapping) or builder_reference(node) or builder.has_sizes(node):
         lengths = fields.lengths_of(node, full)
         return Edge(name, piece_key, node.place, lengths, measured_on, None, None)
     inner = Fields(builder, node, f"edge {full}", f"{full}.")

@@ -13,7 +13,7 @@ from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles
 from sitegen.tutorial.build.builder import Builder, short
-from sitegen.tutorial.build.commas import one_or_several
+from sitegen.tutorial.build.commas import read_as_several
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.photos import photos
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
@@ -26,6 +26,7 @@ MOST_COMBINATIONS = 24
 """Every combination is computed, checked and published by itself."""
 _SECTIONS = ("body", "seam_allowance", "size")
 _STEP_FILES = (".yaml", ".yml")
+_OF_A_STEP = re.compile(r"steps/|step\d+(?:\.|$)")
 
 
 def tutorial(
@@ -102,6 +103,8 @@ def tutorial(
         typed=(),
         referred=(),
         unread=frozenset(),
+        gaps=frozenset(),
+        could_have=frozenset(),
     )
     fields.accept()
     fields.finish()
@@ -119,6 +122,8 @@ def _with_all_typed(found: Tutorial, builder: Builder) -> Tutorial:
         referred=tuple(builder.referred),
         untranslated=frozenset(builder.untranslated) - frozenset(builder.sizes),
         unread=frozenset(builder.unread),
+        gaps=frozenset(name for name in builder.gaps | builder.unread if not _OF_A_STEP.match(name)),
+        could_have=frozenset(builder.could_have),
     )
 
 
@@ -257,9 +262,7 @@ def _supplies(fields: Fields) -> tuple[Supply, ...]:
         return ()
     example = "supplies: [{item: ballpoint needle, size: 80/12}]"
     found: list[Supply] = []
-    if isinstance(node, Scalar):
-        one_or_several(node, fields.builder.collector)
-    for item in node.items if isinstance(node, Sequence) else (node,):
+    for item in read_as_several(node, fields.builder.collector):
         if isinstance(item, Mapping) and side_by_side(item, fields.builder.languages) is None:
             inner = Fields(fields.builder, item, "a supply")
             name = inner.words("item", example, required=True)

@@ -5,6 +5,7 @@ from sitegen.tutorial.compute.drawn_in import gathered_edge, pleated_width
 from sitegen.tutorial.compute.following import made_together, more_cloth
 from sitegen.tutorial.compute.given import edge_number, words_of
 from sitegen.tutorial.compute.lengths_of_pieces import sides_to_tell, taken_at
+from sitegen.tutorial.compute.linking import untold_references
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.compute.size_advice import SizeAdvice, SizeRule, SizeTable, size_advice, size_rule
 from sitegen.tutorial.compute.supposing import supposing
@@ -25,5 +26,6 @@ __all__ = [
     "size_rule",
     "supposing",
     "taken_at",
+    "untold_references",
     "words_of",
 ]

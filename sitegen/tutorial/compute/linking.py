@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Protocol
 
@@ -23,6 +24,8 @@ from sitegen.tutorial.model import AXES, PLAIN_SIDES, Reference, Step, Tutorial
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 
 _SIZE = "size"
+_THEN = ".then."
+_NUMBER = "number"
 _CORNERS = "boxed corners"
 _SIZES_OF_CLOTH = ("cut_", "finished_")
 _DRAWABLE = "band, hem, change, dart, boxed corners, spacing, gather, pleats or binding to draw"
@@ -46,6 +49,8 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
     """Report every reference to nothing, with the nearest names."""
     for reference, known, what in _expected(computed):
         if reference.name in known or _is_unread(reference.name, computed.tutorial):
+            continue
+        if what == _NUMBER and _may_follow_from_a_gap(reference.name, computed.tutorial):
             continue
         reason = _why_there_is_none(reference.name, computed.tutorial)
         near = () if reason else nearest(reference.name, known)
@@ -97,6 +102,27 @@ def _is_unread(name: str, tutorial: Tutorial) -> bool:
     return name in tutorial.unread or bool(parts & tutorial.unread)
 
 
+def untold_references(computed: Computed) -> tuple[Reference, ...]:
+    """The references to numbers that are not known and not reported, since something else is reported from which they
+    may follow."""
+    tutorial = computed.tutorial
+    return tuple(
+        reference
+        for reference, known, what in _expected(computed)
+        if what == _NUMBER
+        and reference.name not in known
+        and (_is_unread(reference.name, tutorial) or _may_follow_from_a_gap(reference.name, tutorial))
+    )
+
+
+def _may_follow_from_a_gap(name: str, tutorial: Tutorial) -> bool:
+    """Whether a number that is not known is one that a part could have, while something of the parts is not understood
+    from which it may follow: that is reported where it stands, and this is not reported as well."""
+    plain = name.rpartition(_THEN)[2]
+    of_one_piece = re.sub(r"\..*\.", ".", plain)
+    return bool(tutorial.gaps) and not tutorial.could_have.isdisjoint({plain, of_one_piece})
+
+
 def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | Numbers, str]]:
     """Every reference of a tutorial with the names that it may have."""
     tutorial, numbers = computed.tutorial, computed.numbers
@@ -104,9 +130,9 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
     edges = {edge.name for piece in tutorial.pieces.values() for edge in piece.edges.values()}
     rings = edge_names(tutorial)
     for prose in tutorial.prose():
-        yield from ((reference, names, "number") for reference in prose.references)
+        yield from ((reference, names, _NUMBER) for reference in prose.references)
     for lengths in _referring(tutorial):
-        yield lengths, names, "number"
+        yield lengths, names, _NUMBER
     for piece in tutorial.pieces.values():
         if piece.fabric:
             yield piece.fabric, tutorial.fabrics, "fabric"
@@ -121,7 +147,7 @@ def _expected(computed: Computed) -> Iterator[tuple[Reference, Iterable[str] | N
     for hem in tutorial.hems.values():
         yield from ((edge, rings, "edge") for edge in hem.edges)
     for elastic in tutorial.elastics.values():
-        yield elastic.around, names, "number"
+        yield elastic.around, names, _NUMBER
     for joined in tutorial.joined.values():
         yield from ((piece_name, tutorial.pieces, "piece") for piece_name in joined.pieces)
     for girth in tutorial.girths.values():

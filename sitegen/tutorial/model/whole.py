@@ -79,6 +79,11 @@ class Tutorial:
     unread: frozenset[str]
     """Parts, numbers and step files that are there and could not be understood. What is wrong with them is reported
     where they stand; whatever refers to them is not reported as well."""
+    gaps: frozenset[str]
+    """What of ``tutorial.yaml`` and the size table is unread, lacks sizes or holds a key that is not known: from it
+    may follow that other numbers are not known."""
+    could_have: frozenset[str]
+    """The names of all numbers that the parts of this tutorial could give or be held against."""
 
     @property
     def size_count(self) -> int:
