@@ -4,6 +4,7 @@ Knows nothing of sewing, files or pages.
 """
 
 from sitegen.quantities.by_size import BySize
+from sitegen.quantities.commas import row_without_commas
 from sitegen.quantities.in_system import in_system
 from sitegen.quantities.language import ENGLISH, English, plural
 from sitegen.quantities.length import ZERO, Exact, Length, System, Unit, cm, inches, length, mm
@@ -105,6 +106,7 @@ __all__ = [
     "plural",
     "plus",
     "rectangle",
+    "row_without_commas",
     "show_exactly",
     "show_in_unit",
     "show_line",

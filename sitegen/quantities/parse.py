@@ -216,6 +216,11 @@ def _unit_at(text: str, end: int) -> tuple[Unit | None, int]:
     return (UNIT_NAMES[match.group("unit").lower()], match.end()) if match else (None, end)
 
 
+def unit_behind(text: str, end: int) -> int:
+    """Where the unit ends that stands at this offset; the offset itself if there is none."""
+    return _unit_at(text, end)[1]
+
+
 def _own_unit(part: str) -> Unit | None:
     """The unit that is typed behind the first number of a text."""
     number = NUMBER.match(part, blank_end(part, 0))

@@ -39,7 +39,7 @@ def told(root: Path, before: str, after: str) -> dict[str, list[str]]:
 @pytest.mark.parametrize(
     ("before", "after", "check"),
     [
-        ("length: 30, 31, 32 in", "length: 30 31 32 in", "not-a-length"),
+        ("length: 30, 31, 32 in", "length: 30, 31 elbows, 32 in", "not-a-length"),
         ("length: 30, 31, 32 in", "length: {S: 30 in, M: 31 in}", "size-count"),
         ("length: 30, 31, 32 in", "lenght: 30, 31, 32 in", "unknown-key"),
         ("length: 30, 31, 32 in\n    width: 9 in", "finished: {S: 28 in, M: 29 in, L: 30 in}", "unknown-key"),
@@ -96,3 +96,12 @@ def test_a_name_that_no_part_could_have_is_told_all_the_same(tmp_path: Path) -> 
     text = TOP.replace("length: 30, 31, 32 in", "lenght: 30, 31, 32 in", 1)
     found = reviewed(tmp_path, text, steps__01_dot_yaml="title: Cut\ntext: Cut {leg.girth}.\n").findings
     assert "unknown-reference" in {each.check for each in found}
+
+
+@pytest.mark.parametrize("row", ["30 31 32 in", "30,31,32 in", "30 in 31 in 32 in", "30 / 31 / 32 in"])
+def test_a_row_without_commas_is_told_with_them_and_read(tmp_path: Path, row: str) -> None:
+    found = reviewed(tmp_path, TOP.replace("length: 30, 31, 32 in", f"length: {row}", 1), steps__01_dot_yaml=STEP)
+    (one,) = found.findings
+    assert one.message.startswith("Put a comma and a space between the values of the sizes: 30")
+    assert one.said == row
+    assert one.should_be == one.message.partition("sizes: ")[2]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from sitegen.findings import Collector, Finding, Place, Severity, nearest
-from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio
+from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio, row_without_commas
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.commas import entries
 from sitegen.tutorial.build.half_references import half_references
@@ -273,11 +273,33 @@ class Builder:
             try:
                 typed = parse_lengths(part.text, carried)
             except NotUnderstood as trouble:
-                self._not_a_length(part, trouble)
-                failed = True
+                row = self._row_without_commas(part, carried)
+                if row is None:
+                    self._not_a_length(part, trouble)
+                    failed = True
+                found.extend(row or ())
                 continue
             found.extend(Amount(each, part.at(each.start, each.end)) for each in typed)
         return None if failed else found
+
+    def _row_without_commas(self, node: Scalar, default: Unit) -> list[Amount] | None:
+        """The values of a row that lacks its commas, which is reported; None for any other text."""
+        spans = row_without_commas(node.text, len(self.sizes), default) if len(self.sizes) > 1 else ()
+        if not spans:
+            return None
+        row = ", ".join(node.text[start:end] for start, end in spans)
+        try:
+            typed = parse_lengths(row, default)
+        except NotUnderstood:
+            return None
+        self.wrong(
+            "not-a-length",
+            node.at(spans[0][0], spans[-1][1]),
+            f"Put a comma and a space between the values of the sizes: {row}",
+            said=node.text.strip(),
+            should_be=row,
+        )
+        return [Amount(each, node.at(*span)) for each, span in zip(typed.values, spans, strict=True)]
 
     def _carried_unit(self, parts: tuple[Node, ...]) -> Unit:
         """In a YAML list the unit of the last entry serves those before it, as it does in a text."""
