@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sitegen.checks.registry import Check
-from sitegen.tutorial import Tutorial
+from sitegen.tutorial import SIZES_FILE, Tutorial
 
 MAKING = "making"
 """The area of the checks that go by how the garment is made."""
@@ -18,5 +18,7 @@ def can_tell(check: Check, tutorial: Tutorial) -> bool:
     one of its steps or parts is not understood: that is reported, and the rest would be its consequence. So it is with
     what cannot be worked out or drawn while a key or a row of numbers is not."""
     if tutorial.gaps and check.id in FROM_GAPS:
+        return False
+    if SIZES_FILE in tutorial.gaps and check.id == "notch-edge":
         return False
     return not tutorial.unread or (check.area != MAKING and check.id not in FROM_ABSENCE)

@@ -46,6 +46,7 @@ from sitegen.tutorial.making import (
 from sitegen.tutorial.model import (
     AXES,
     SIDES,
+    SIZES_FILE,
     Accepted,
     Amount,
     ArrowMark,
@@ -113,6 +114,7 @@ __all__ = [
     "MOST_DRAWN_RATIO",
     "MOST_DRAWN_STRIPS",
     "SIDES",
+    "SIZES_FILE",
     "Accepted",
     "Amount",
     "ArrowMark",

@@ -12,7 +12,7 @@ from sitegen.tutorial.build.darts import darts
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.named import names
 from sitegen.tutorial.build.strips_and_circles import arc, claim_of_arc, swatch, washed
-from sitegen.tutorial.model import SIDES, Edge, Fabric, MeasuredOn, Notch, Piece, Reference, Taper, Turn
+from sitegen.tutorial.model import SIDES, SIZES_FILE, Edge, Fabric, MeasuredOn, Notch, Piece, Reference, Taper, Turn
 
 LAID = ("folded", "to the middle", "open")
 PIECE_CLAIMS = ("cut_length", "finished_length", "cut_width", "finished_width")
@@ -162,7 +162,8 @@ def _edge(piece_key: str, name: str, node: Node, fields: Fields, measured_on: Me
     inner = Fields(builder, node, f"edge {full}", f"{full}.")
     length_node = inner.get("length")
     own_arc, turn = arc(inner, _turn(inner))
-    if length_node is None and full not in builder.table and not {"radius", "shape"} & set(node.keys):
+    is_elsewhere = full in builder.table or SIZES_FILE in builder.gaps
+    if length_node is None and not is_elsewhere and not {"radius", "shape"} & set(node.keys):
         inner.required("length", "length: 12 1/2 in")
     where = _measured_on(inner) or measured_on
     on_cut_edge = own_arc is not None and where is MeasuredOn.CUT_EDGE

@@ -19,7 +19,7 @@ from sitegen.tutorial.build.photos import photos
 from sitegen.tutorial.build.sizes_table import SizeTable, size_table
 from sitegen.tutorial.build.steps import step
 from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, side_by_side, translated
-from sitegen.tutorial.model import Lengths, Prose, Supply, Tutorial, Words
+from sitegen.tutorial.model import SIZES_FILE, Lengths, Prose, Supply, Tutorial, Words
 
 P = TypeVar("P")
 MOST_COMBINATIONS = 24
@@ -196,11 +196,16 @@ def _one_run(fields: Fields, node: Node, found: dict[str, Place]) -> None:
 
 
 def _table(folder: ContentFolder, home: str, builder: Builder) -> SizeTable:
-    relative = f"{home}/sizes.csv"
+    relative = f"{home}/{SIZES_FILE}"
     if not folder.exists(relative):
         return SizeTable()
     table = folder.csv(relative, builder.collector)
-    return size_table(table, builder.sizes, builder.collector) if table is not None else SizeTable()
+    if table is None:
+        builder.gaps.add(SIZES_FILE)
+        return SizeTable()
+    found = size_table(table, builder.sizes, builder.collector)
+    builder.unread |= found.refused
+    return found
 
 
 def _body(fields: Fields) -> dict[str, Lengths]:

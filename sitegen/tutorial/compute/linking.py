@@ -20,7 +20,7 @@ from sitegen.tutorial.compute.numbers import (
     Numbers,
 )
 from sitegen.tutorial.compute.result import Computed
-from sitegen.tutorial.model import AXES, PLAIN_SIDES, Reference, Step, Tutorial
+from sitegen.tutorial.model import AXES, PLAIN_SIDES, SIZES_FILE, Reference, Step, Tutorial
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 
 _SIZE = "size"
@@ -49,6 +49,8 @@ def report_unknown(computed: Computed, collector: Collector) -> None:
     """Report every reference to nothing, with the nearest names."""
     for reference, known, what in _expected(computed):
         if reference.name in known or _is_unread(reference.name, computed.tutorial):
+            continue
+        if _may_be_in_the_table(reference.name, what, computed.tutorial):
             continue
         if what == _NUMBER and _may_follow_from_a_gap(reference.name, computed.tutorial):
             continue
@@ -99,7 +101,8 @@ def _is_unread(name: str, tutorial: Tutorial) -> bool:
     """Whether a name is that of a part or number that is there and could not be understood, which is reported there.
     In ``plan of yoke`` it is the yoke."""
     parts = {part.partition(".")[0] for part in name.split()}
-    return name in tutorial.unread or bool(parts & tutorial.unread)
+    of_edge = name.rpartition(".")[0]
+    return not tutorial.unread.isdisjoint({name, of_edge, *parts})
 
 
 def untold_references(computed: Computed) -> tuple[Reference, ...]:
@@ -111,8 +114,19 @@ def untold_references(computed: Computed) -> tuple[Reference, ...]:
         for reference, known, what in _expected(computed)
         if what == _NUMBER
         and reference.name not in known
-        and (_is_unread(reference.name, tutorial) or _may_follow_from_a_gap(reference.name, tutorial))
+        and (
+            _is_unread(reference.name, tutorial)
+            or _may_be_in_the_table(reference.name, what, tutorial)
+            or _may_follow_from_a_gap(reference.name, tutorial)
+        )
     )
+
+
+def _may_be_in_the_table(name: str, what: str, tutorial: Tutorial) -> bool:
+    """Whether a number or an edge may stand in a size table that could not be read."""
+    part = name.rpartition(_THEN)[2].partition(".")[0]
+    is_of_a_part = "." not in name or part in tutorial.pieces or part == "body"
+    return SIZES_FILE in tutorial.gaps and is_of_a_part and (what == _NUMBER or what.startswith("edge"))
 
 
 def _may_follow_from_a_gap(name: str, tutorial: Tutorial) -> bool:

@@ -24,7 +24,7 @@ from sitegen.tutorial.model.look import Colour, Logo, Look
 from sitegen.tutorial.model.photos import ArrowMark, CircleMark, Mark, NumberMark, Photo, Spot
 from sitegen.tutorial.model.sewn import Band, Change, ChangeLine, Elastic, Girth, Hem, Joined, LineAt, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
-from sitegen.tutorial.model.whole import Site, Term, Tutorial
+from sitegen.tutorial.model.whole import SIZES_FILE, Site, Term, Tutorial
 from sitegen.tutorial.model.worked_parts import (
     Binding,
     Boxed,
@@ -42,6 +42,7 @@ __all__ = [
     "AXES",
     "PLAIN_SIDES",
     "SIDES",
+    "SIZES_FILE",
     "Accepted",
     "Amount",
     "Arc",

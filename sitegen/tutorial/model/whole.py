@@ -15,6 +15,9 @@ from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joine
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Words
 from sitegen.tutorial.model.worked_parts import Binding, Boxed, CircleSkirt, Drops, Gather, Pleats, Spacing
 
+SIZES_FILE = "sizes.csv"
+"""The size table. Where it is not understood, its name stands for all of its numbers."""
+
 
 @dataclass(frozen=True, slots=True)
 class Tutorial:
