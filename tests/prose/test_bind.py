@@ -106,7 +106,8 @@ def said(tmp_path: Path, card: str, text: str) -> list[tuple[str, str, str]]:
         (CASING, "Cut the elastic 65 and 75 cm long.", ("75 cm", "wrong", "74 cm")),
         (CASING, "Cut 60 cm of elastic.", ("60 cm", "wrong", "{ring.cut_length}")),
         (CASING, "Take 2 cm wide elastic.", ("2 cm", "wrong", "2.5 cm")),
-        (SEAM, "Sew around with 6 mm, and leave a gap of 8 cm.", ("6 mm", "doubtful", "10 mm")),
+        (SEAM, "Sew around with 6 mm, and leave a gap of 8 cm.", ("6 mm", "wrong", "10 mm")),
+        (SEAM, "Sew around at 6 mm.", ("6 mm", "doubtful", "10 mm")),
         (SEAM, "Sew it 1.5 cm from the raw edge.", ("1.5 cm", "doubtful", "1 cm")),
         (SEAM, "Sew it. Trim the allowances to 5 cm.", ("5 cm", "wrong", "")),
         ("cut: [leg]", "In size S the new cut length is 106 cm.", ("106 cm", "wrong", "104 cm")),
@@ -132,6 +133,10 @@ def test_what_a_step_is_about_tells_what_its_lengths_are(
         (CASING, "Cut 65 cm or so of elastic. You need 80 cm elastic in all."),
         (SEAM, "Sew around with 1 cm. Tack with stitches of 6 mm. Trim the allowances to 5 mm."),
         (SEAM, "Sew with a zigzag 3 mm wide, 6 mm from the fold."),
+        (SEAM, "Turn up 2.5 cm. Sew it again with 6 mm. Sew with 2.5 mm stitches. Sew a zigzag with 3 mm."),
+        (SEAM, "Lap the ends by 3 cm."),
+        (HEM, "Turn the wheel back 2.5 cm. Sew around with 6 mm."),
+        (CASING, "Cut the elastic thread 60 cm from the end."),
         (SEAM, "Sew the seam. Trim the threads to 2 cm."),
         ("cut: [leg]", "In size S the new cut length is 104 cm. It should reach 15 cm."),
         ("cut: [leg]", "The finished length of the leg is more than 80 cm."),
@@ -145,3 +150,20 @@ def test_row_of_lengths_gets_one_reference(tmp_path: Path) -> None:
     folder(tmp_path, LEGGINGS, **{"steps/01.yaml": f"title: Sew\n{CASING}\ntext: Cut the elastic 65 and 74 cm long.\n"})
     hints = [each for each in review(ContentFolder(tmp_path, "mine")).findings if each.check == "literal-number"]
     assert [(each.said, each.should_be) for each in hints] == [("65 and 74 cm", "{ring.cut_length}")]
+
+
+@pytest.mark.parametrize(
+    ("card", "text", "reference"),
+    [
+        (HEM, "Turn up 2 cm and sew.", "{lower.turn}"),
+        (SEAM, "Sew around with 1 cm, and leave a gap of 8 cm.", "{seam_allowance}"),
+        (CASING, "Lap the ends by 2 cm.", "{ring.overlap}"),
+        (CASING, "In size S cut the elastic 65 cm long.", "{ring.cut_length}"),
+    ],
+)
+def test_length_that_is_right_in_what_its_step_does_gets_the_reference(
+    tmp_path: Path, card: str, text: str, reference: str
+) -> None:
+    folder(tmp_path, LEGGINGS, **{"steps/01.yaml": f'title: Sew\n{card}\ntext: "{text}"\n'})
+    hints = [each for each in review(ContentFolder(tmp_path, "mine")).findings if each.check == "literal-number"]
+    assert [each.should_be for each in hints] == [reference]

@@ -121,7 +121,7 @@ def _shown(value: Length, found: Measurement) -> str:
 )
 def literal_number(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A length typed in a text that is, by its words and its value, exactly one number of the tutorial."""
-    held = ((prose, bound) for prose, bound in said_lengths(tutorial, computed) if bound.sure and not bound.less)
+    held = ((prose, bound) for prose, bound in said_lengths(tutorial, computed) if not bound.less)
     for (prose, (start, end)), bounds in groupby(held, lambda each: (each[0], each[1].row)):
         fits = [names_that_fit(bound, computed) for _, bound in bounds]
         if not all(fits):

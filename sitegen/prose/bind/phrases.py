@@ -18,7 +18,7 @@ _OTHER_THING = re.compile(r"\b(?:slit|opening|snip|strip|cord|tail|thread|apart|
 """Something else is so long: ``cut a slit 2 in long in the cuff``."""
 _NO_SEAM = re.compile(
     r"\b(?:stitch (?:length|width)|stitches|zigzag|gap|gather\w*|bast\w*|tack\w*|rows?|top-?stitch\w*|edge-?stitch\w*"
-    r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine|long|wide)\b",
+    r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine|long|wide|again|second|twice|needles?|stay\w*)\b",
     re.IGNORECASE,
 )
 _NO_ALLOWANCE = re.compile(
@@ -270,10 +270,16 @@ PHRASES = (
         sure=False,
     ),
     _phrase(
+        r"\b(?:sew|stitch|join|seam)(?:n|s|ed|ing)?\b[^.;:,]{0,40}\bwith\s*$",
+        rf"{_BRACKET}(?:[.,;]|$|and\b|to\b)",
+        _seams,
+        "sew around with 6 mm",
+    ),
+    _phrase(
         r"\b(?:sew|stitch|join|seam)(?:n|s|ed|ing)?\b[^.;:]{0,60}\b(?:with|using|at|taking)(?: a| an| about)?\s*$",
         rf"{_BRACKET}(?:seams?\b(?! (?:tape|line|ripper))|[.,;:)]|$|and\b|all\b)",
         _seams,
-        "sew around with 6 mm",
+        "sew around at 6 mm",
         sure=False,
     ),
     _phrase(

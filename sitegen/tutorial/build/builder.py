@@ -7,19 +7,18 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.findings import Collector, Finding, Place, Severity, nearest
+from sitegen.findings import Collector, Place, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio, row_without_commas
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.commas import entries
 from sitegen.tutorial.build.half_references import half_references
+from sitegen.tutorial.build.short_texts import report_typographic_quotes, report_unwritten
 from sitegen.tutorial.build.sizes_table import SizeTable
 from sitegen.tutorial.build.translations import ENGLISH_ALONE, Languages, in_language, one_line, side_by_side
 from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Reference, Share, Words
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 _REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
-_TO_BE_WRITTEN = re.compile(r"to be written(?=[.:…]|\s*\Z)", re.IGNORECASE)
-_TYPOGRAPHIC = re.compile(r"[“„‘](?P<inside>[^“”„‘’\"]+)[”“’]")
 _IN_PROSE = re.compile(r"\{\{|\{([^{}\n]{0,80})\}")
 
 
@@ -79,33 +78,11 @@ class Builder:
             return Words(said, node.place)
         node = self._in_language(node) if read else self._if_side_by_side(node)
         if isinstance(node, Scalar) and node.text.strip():
-            self._still_to_write(node)
-            self._typographic_quotes(node)
+            report_unwritten(node, self.collector)
+            report_typographic_quotes(node, self.collector)
             return Words(one_line(node.text), node.place)
         self.not_this(node, expected, example)
         return None
-
-    def _still_to_write(self, node: Scalar) -> None:
-        """Report what only holds the place of a text, as the files of a new folder do."""
-        found = _TO_BE_WRITTEN.match(node.text)
-        if found is not None:
-            self.wrong(
-                "text-unwritten",
-                node.at(*found.span()),
-                "This only stands in for a text that is still to be written. Put your own words in its place.",
-                said=found.group(),
-            )
-
-    def _typographic_quotes(self, node: Scalar) -> None:
-        """Report a short text in marks that word processors make of straight ones: they are a part of it."""
-        found = None if node.quoted else _TYPOGRAPHIC.fullmatch(node.text.strip())
-        if found is not None:
-            message = (
-                f"The marks around {node.text.strip()} are those of a word processor: they count as part of the text,"
-                " and students see them. Write straight ones, or none."
-            )
-            put = f'"{found["inside"]}"'
-            self.collector.add(Finding("typographic-quotes", Severity.DOUBTFUL, node.place, message, node.text, put))
 
     def prose(self, node: Node, example: str = "text: Pin the band to the neckline.") -> Prose | None:
         """Running text with references."""
@@ -113,7 +90,7 @@ class Builder:
         if not isinstance(node, Scalar) or not node.text.strip():
             self.not_this(node, "running text", example)
             return None
-        self._still_to_write(node)
+        report_unwritten(node, self.collector)
         references = []
         for match in _IN_PROSE.finditer(node.text):
             if match.group(1) is None:
