@@ -235,7 +235,8 @@ def test_gathered_edges_meet_what_they_are_gathered_onto(tmp_path: Path) -> None
 
 def test_one_of_the_gathered_edges_alone_does_not_reach_round(tmp_path: Path) -> None:
     assert seam_match(tmp_path, GATHERED, "skirt.top") == [
-        "waistband lower is 14 in longer than skirt top drawn in in size S, and no ease is stated."
+        "waistband lower is 14 in longer than skirt top drawn in in size S, and no ease is stated. If two of them lie"
+        " along it end to end, write skirt.top + skirt.top."
     ]
 
 
