@@ -27,7 +27,9 @@ _SHRINKS = words(
     " tightens gathers gathered reduce reduces reduced"
 )
 _STOPS = words(". , ; : ! ? ( )")
-_IN_THE_MIDDLE = (("the", "middle"), ("the", "midpoint"), ("the", "centre"), ("the", "center"), ("halfway", "between"))
+_IN_THE_MIDDLE = frozenset(
+    (("the", "middle"), ("the", "midpoint"), ("the", "centre"), ("the", "center"), ("halfway", "between"))
+)
 _OF_BOTH = words("range two")
 _RIGHT = words("bang right exactly dead smack precisely plumb")
 _MIDDLE_FAR = 18
@@ -110,9 +112,10 @@ def _least_or_most(said: Sequence[str]) -> int:
 def _middles(reading: Reading, lengths: Sequence[Measured]) -> Iterator[OutOfOrder]:
     """A length that is called the middle of a range and lies outside of it, or is to be right there and is not."""
     for one, other in pairwise(lengths):
+        if one.high is None or other.high is not None or other.first - one.behind > _MIDDLE_FAR:
+            continue
         between = reading.tokens.words[one.behind : other.first]
-        called = any(tuple(between[at : at + 2]) in _IN_THE_MIDDLE for at in range(len(between))) or "midway" in between
-        if one.high is None or other.high is not None or not called or len(between) > _MIDDLE_FAR:
+        if "midway" not in between and _IN_THE_MIDDLE.isdisjoint(pairwise(between)):
             continue
         if one.unit is None or one.unit is not other.unit or not (_OF_BOTH | _RIGHT).intersection(between):
             continue

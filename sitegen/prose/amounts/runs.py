@@ -36,18 +36,25 @@ def runs(told: Paragraph, settled: Mapping[int, Collection[int]]) -> Iterator[Cl
     ``settled`` are the places of results that are right, with those of their parts: neither is added to the other.
     """
     for index, at in enumerate(told.numbers):
-        if told.symbols[at] not in _RESULTS or not _is_result(told, index, at) or _may_be_right(told, index, at):
+        if told.symbols[at] not in _RESULTS or not _is_result(told, index, at):
             continue
-        for size in range(2, _MOST + 1):
-            places = told.numbers[max(0, index - size) : index]
-            if len(places) < size or places[0] < at - _REACH or told.symbols[places[0]] == OPAQUE:
-                break
-            settled_here = any(not set(settled.get(place, ())).isdisjoint(places) for place in places)
-            if settled_here or _are_apart(told, index, places, at):
-                continue
-            yield from (
-                Claim(at, (value,), words, "run", tuple(places), sure=False) for value, words in _ways(told, places, at)
-            )
+        found = list(_of_result(told, index, at, settled))
+        if found and not _may_be_right(told, index, at):
+            yield from found
+
+
+def _of_result(told: Paragraph, index: int, at: int, settled: Mapping[int, Collection[int]]) -> Iterator[Claim]:
+    """What the two, three or more numbers before a result make."""
+    for size in range(2, _MOST + 1):
+        places = told.numbers[max(0, index - size) : index]
+        if len(places) < size or places[0] < at - _REACH or told.symbols[places[0]] == OPAQUE:
+            break
+        settled_here = any(not set(settled.get(place, ())).isdisjoint(places) for place in places)
+        if settled_here or _are_apart(told, index, places, at):
+            continue
+        yield from (
+            Claim(at, (value,), words, "run", tuple(places), sure=False) for value, words in _ways(told, places, at)
+        )
 
 
 def _is_result(told: Paragraph, index: int, at: int) -> bool:

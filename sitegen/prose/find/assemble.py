@@ -96,8 +96,9 @@ def _names(tokens: Tokens, atom: Atom) -> bool:
 
 def _is_a_year(tokens: Tokens, atom: Atom) -> bool:
     """Whether it is a year of our time behind a word that goes before one."""
-    whole = atom.form is Form.WHOLE and not atom.spoken and atom.value in _YEARS
-    return whole and word_at(tokens, atom.first - 1) in _BEFORE_YEARS and len(tokens.words[atom.first]) == 4
+    if atom.form is not Form.WHOLE or atom.spoken or len(tokens.words[atom.first]) != 4:
+        return False
+    return word_at(tokens, atom.first - 1) in _BEFORE_YEARS and int(atom.value) in _YEARS
 
 
 def _is_a_side(tokens: Tokens, behind: int) -> bool:
