@@ -78,7 +78,7 @@ def test_length_right_in_one_size_only_is_told_so(tmp_path: Path) -> None:
 LEGGINGS = (
     "sizes: [S, M]\nseam_allowance: 1 cm\nbody: {waist: '70, 80 cm'}\n"
     "fabrics: {main: {name: jersey, structure: knit, stretch_across: 50%, swatch: {rest: 10 cm, stretched: 15 cm}}}\n"
-    "pieces: {leg: {cut: 2 mirrored, fabric: main, length: '100, 102 cm', edges: {waist: '42, 45 cm', ankle: 21 cm,"
+    "pieces: {leg: {cut: 2 mirrored, fabric: main, length: '100, 102 cm', width: 48 cm, edges: {waist: '42, 45 cm', ankle: 21 cm,"
     " front: 70 cm, back: 70 cm}, sides: {top: ring, bottom: lower}}}\n"
     "hems: {lower: {edges: [leg.ankle], turn: 2 cm, stitch: zigzag}}\n"
     "elastics: {ring: {around: body.waist, ratio: 90%, overlap: 2 cm, width: 2.5 cm, room: 3 mm, fold_under: 1 cm}}\n"
@@ -112,6 +112,8 @@ def said(tmp_path: Path, card: str, text: str) -> list[tuple[str, str, str]]:
         (SEAM, "Sew it. Trim the allowances to 5 cm.", ("5 cm", "wrong", "")),
         ("cut: [leg]", "In size S the new cut length is 106 cm.", ("106 cm", "wrong", "104 cm")),
         ("cut: [leg]", "The finished length of the leg is 95 cm.", ("95 cm", "wrong", "{leg.finished_length}")),
+        ("cut: [leg]", "In size S cut the leg 48 × 101 cm.", ("101 cm", "wrong", "")),
+        ("cut: [leg]", "In size S cut the leg 49 cm by 100 cm.", ("49 cm", "wrong", "")),
         ("cut: [leg]", "Pull: it should reach 14 cm.", ("14 cm", "doubtful", "15 cm")),
     ],
 )  # fmt: skip
@@ -139,6 +141,7 @@ def test_what_a_step_is_about_tells_what_its_lengths_are(
         (CASING, "Cut the elastic thread 60 cm from the end."),
         (SEAM, "Sew the seam. Trim the threads to 2 cm."),
         ("cut: [leg]", "In size S the new cut length is 104 cm. It should reach 15 cm."),
+        ("cut: [leg]", "In size M cut the leg 102 by 48 cm. Cut a rectangle 60 × 90 cm for the leg."),
         ("cut: [leg]", "The finished length of the leg is more than 80 cm."),
     ],
 )

@@ -92,12 +92,12 @@ def _said_otherwise(prose: Prose, bound: Bound, computed: Computed) -> Finding:
         message = f"The {words_of(name)} is not the same in every size, and {found.text} is not right for all: {each}."
     else:
         put = ""
-        known = ", ".join(
-            f"{words_of(each)} {_shown(value, found)}"
+        known = "; ".join(
+            f"{words_of(each)} {', '.join(_shown(value, found) for value in dict.fromkeys(values))}"
             for each, values in by_name.items()
-            for value in dict.fromkeys(values)
         )
-        message = f"{found.text} is none of what it can be here: {known}."
+        what = "not in every size what" if found.length in distinct else "none of what"
+        message = f"{found.text} is {what} it can be here: {known}."
     severity = Severity.WRONG if bound.sure else Severity.DOUBTFUL
     place = prose.locate(found.start, found.end)
     size = computed.size_name(bound.size) if bound.size is not None else ""

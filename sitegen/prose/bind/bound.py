@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from sitegen.prose.bind.parts import Around
-from sitegen.prose.bind.phrases import PHRASES
+from sitegen.prose.bind.phrases import BY, PHRASES
 from sitegen.prose.find import read
 from sitegen.prose.measurement import Kind, Measurement
 from sitegen.tutorial import Computed, Prose, Step, Tutorial
@@ -58,7 +58,11 @@ def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]
     found = [each for each in _measurements(text) if each.kind is Kind.LENGTH and each.high is None]
     for row in _rows(found, text):
         last = row[-1]
-        if last.supplied or last.carried or len(row) not in (1, computed.tutorial.size_count):
+        if (
+            last.supplied
+            or (last.carried and not BY.match(text, last.end))
+            or len(row) not in (1, computed.tutorial.size_count)
+        ):
             continue
         start = max(end for end in ends if end <= row[0].start)
         end = min(end for end in ends if end >= last.end)

@@ -14,8 +14,13 @@ _IS = r"(?:is|are|of|at|:|=|will be|comes to|becomes)(?: about| now| only)?\s*$"
 _TAKEN_BACK = re.compile(r"\b(?:trim|grade|clip|layer|cut (?:back|down|away)|notch)", re.IGNORECASE)
 _FINISHED = re.compile(r"\bfinish(?:ed|es)?\b", re.IGNORECASE)
 _CUT = re.compile(r"\bcut(?:s|ting)?\b", re.IGNORECASE)
-_OTHER_THING = re.compile(r"\b(?:slit|opening|snip|strip|cord|tail|thread|apart|from|of)\b[^.]{0,20}$", re.IGNORECASE)
+_OTHER_THING = re.compile(
+    r"\b(?:slit|opening|snip|strip|cord|tail|thread|paper|sheet|rectangle|square|apart|from|of)\b[^.]{0,20}$",
+    re.IGNORECASE,
+)
 """Something else is so long: ``cut a slit 2 in long in the cuff``."""
+BY = re.compile(r"\s*(?:[x×]|by)\s*(?=[\d½¼¾⅛⅜⅝⅞])", re.IGNORECASE)
+"""Between the two sides of a rectangle: ``40 × 50 cm``."""
 _NO_SEAM = re.compile(
     r"\b(?:stitch (?:length|width)|stitches|zigzag|gap|gather\w*|bast\w*|tack\w*|rows?|top-?stitch\w*|edge-?stitch\w*"
     r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine|long|wide|again|second|twice|needles?|stay\w*)\b",
@@ -125,7 +130,7 @@ def _turned(around: Around) -> Iterator[str]:
         yield from (f"{elastic.name}.{field}" for field in ("casing", "casing_depth", "fold_under"))
 
 
-def _sized(way: str) -> Callable[[Around], Iterator[str]]:
+def _sized(*ways: str) -> Callable[[Around], Iterator[str]]:
     """The cut or finished length or width of the one part that is named before it."""
 
     def names(around: Around) -> Iterator[str]:
@@ -141,7 +146,7 @@ def _sized(way: str) -> Callable[[Around], Iterator[str]]:
             ]
         finished = _FINISHED.search(around.sentence) is not None
         if len(named) == 1 and (finished or _CUT.search(around.ahead)):
-            yield f"{named[0]}.{'finished' if finished else 'cut'}_{way}"
+            yield from (f"{named[0]}.{'finished' if finished else 'cut'}_{way}" for way in ways)
 
     return names
 
@@ -216,6 +221,13 @@ PHRASES = (
     ),
     _phrase(r"\boverlap of\s*$", "", _lapped, "an overlap of 2 cm"),
     _phrase("", rf"{_BRACKET}overlap\b", _lapped, "a 2 cm overlap"),
+    _phrase("", BY.pattern, _sized("length", "width"), "cut the panel 40 × 50 cm"),
+    _phrase(
+        r"\d\S*\s*(?:cm|mm|in|inch|inches|[\"″])?\s*(?:[x×]|by)\s*$",
+        "",
+        _sized("length", "width"),
+        "cut the panel 40 × 50 cm",
+    ),
     *(
         _phrase("", rf"\s*(?:\([^()]{{1,30}}\)\s*)?{word}\b", _sized(way), f"cut the cuff 8 in {word}")
         for word, way in (("long", "length"), ("wide", "width"))
