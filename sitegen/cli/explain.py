@@ -23,6 +23,9 @@ def set_up(command: argparse.ArgumentParser) -> None:
     command.add_argument("--units", choices=[each.value for each in System], help="the units to show it in")
 
 
+_MOST_NEAR = 6
+
+
 def run(options: argparse.Namespace) -> int:
     """Find the tutorial, work the number out, print its working."""
     computed = one_tutorial(options.tutorial, options.view)
@@ -39,7 +42,9 @@ def _explain(computed: Computed, name: str, size_name: str | None, system: Syste
     number = computed.by_size(name)
     sizes = computed.tutorial.sizes
     if number is None:
-        near = [each for each in computed.names() if each.startswith(f"{name}.")] or nearest(name, computed.names())
+        within = [each for each in computed.names() if each.startswith(f"{name}.")]
+        ending = [each for each in computed.names() if each.endswith(f".{name}")]
+        near = within or ending[:_MOST_NEAR] or nearest(name, computed.names())
         hint = f" Nearest: {', '.join(near)}." if near else " Without a name, all numbers are listed."
         print(f"sitegen: there is no number “{name}” in this tutorial.{hint}", file=sys.stderr)
         return 2

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from sitegen.handouts.model import Handout
@@ -59,7 +59,8 @@ def slip_of(old: Printed, new: Printed, handout: Handout, numbers: PrintedNumber
     path = "handout"
     changes = compare_records(Record(old.day, {path: old.page}), Record(new.day, {path: new.page}))
     cards = _Cards(old.cards, new.cards, words)
-    numbers_moved = (each for page in changes for each in page.numbers if cards.known or each.status is not Status.NEW)
+    known = [each for page in changes for each in page.numbers if cards.known or each.status is not Status.NEW]
+    numbers_moved = [each for each in known if not _told_by_the_whole(each, known, cards)]
     return Slip(
         language=handout.language,
         title=handout.title,
@@ -72,6 +73,16 @@ def slip_of(old: Printed, new: Printed, handout: Handout, numbers: PrintedNumber
         words=words.all(),
         paper=handout.wanted.paper.value,
     )
+
+
+def _told_by_the_whole(change: NumberChange, all_changes: Sequence[NumberChange], cards: _Cards) -> bool:
+    """Whether the allowance of an edge or a piece moved as that of the garment did, which stands on the same cards."""
+    if not change.name.endswith(".seam_allowance"):
+        return False
+    whole = next((each for each in all_changes if each.name == "seam_allowance"), None)
+    if whole is None or whole.sizes != change.sizes:
+        return False
+    return set(cards.with_number(change.name).split(", ")) <= set(cards.with_number(whole.name).split(", "))
 
 
 class _Cards:

@@ -134,6 +134,7 @@ def test_explain_lists_all_numbers(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
+        (["opening_quarter"], "there is no number “opening_quarter” in this tutorial. Nearest: neckband.opening_quarter"),
         (["neckband.cut_lenght"], "there is no number “neckband.cut_lenght” in this tutorial. Nearest: neckband.cut_length"),
         (["neckband.cut_length", "--size", "Q"], "this tutorial has no size “Q”. Its sizes are XS, S, M"),
     ],

@@ -65,6 +65,23 @@ def test_number_that_moved_is_told_for_the_sizes_in_which_it_did_with_its_cards(
     assert small.empty
 
 
+def test_seam_allowance_that_moved_is_told_once_and_not_for_each_edge_of_its_card(tmp_path: Path) -> None:
+    sewn = {
+        **TELLS,
+        "steps__02-sew_dot_yaml": "title: Sew the sides\ntext: Sew with {seam_allowance}.\nminutes: 30\n"
+        "tools: [sewing machine]\njoin: [{edges: [panel.side, panel.side], stitch: straight}]\n",
+    }
+    wider = TOTE.replace("seam_allowance: 1/2 in", "seam_allowance: 3/8 in")
+    old = sheets_of(class_folder(tmp_path / "a", **sewn), "evening")
+    new = sheets_of(class_folder(tmp_path / "b", tutorial=wider, **sewn), "evening")
+    told = {each.what: each.cards for each in slip(old, new).corrections}
+    assert told["seam allowance"] == "2"
+    assert not [what for what in told if what.endswith("seam allowance") and what != "seam allowance"]
+    own = TOTE.replace("edges: {side: '10, 12 in'}", "edges: {side: {length: '10, 12 in', seam_allowance: 3/8 in}}")
+    other = sheets_of(class_folder(tmp_path / "c", tutorial=own, **sewn), "evening")
+    assert [each.what for each in slip(old, other).corrections] == ["panel side seam allowance (new)"]
+
+
 def test_words_that_changed_are_told_by_their_card(tmp_path: Path) -> None:
     steps = {
         **TELLS,
