@@ -9,7 +9,7 @@ from diagrams.reading_svg import named, parsed, spots, words
 
 from sitegen.diagrams import CannotDraw, write_svg
 from sitegen.diagrams.kinds.cutting_layout import CuttingLayout, describe, draw
-from sitegen.quantities import Length, inches
+from sitegen.quantities import Length, inches, mm
 from sitegen.sewing import layout
 
 PIECES = (
@@ -90,6 +90,15 @@ def test_piece_too_small_for_its_name_has_a_letter_with_a_key() -> None:
     assert words(svg).count("B") == 1
     assert "A: sleeve B: coin pocket" in words(svg)
     assert "front" in words(svg)
+
+
+def test_piece_whose_name_would_touch_its_outline_has_a_letter_too() -> None:
+    """A brim of 39 by 16 cm on cloth 110 cm wide: its name in two lines is hardly lower than the piece."""
+    brim = layout.LayoutPiece("brim", mm(390), mm(160), 2)
+    laid = layout.lay_out((brim,), layout.Cloth(mm(1100), layout.Fold.OPEN))
+    assert isinstance(laid, layout.Layout)
+    for called, letters in (("brim", {}), ("lining brim", {"brim": "A"})):
+        assert CuttingLayout("main", "cotton", laid, mm(1100), {"brim": called}).letters == letters
 
 
 def test_what_is_needed_and_what_to_buy_are_said() -> None:

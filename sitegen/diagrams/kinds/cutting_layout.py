@@ -32,6 +32,8 @@ _WIDTH, _LENGTH = 224, 520
 _CENTRE = 210
 _ASIDE = 8
 _NAME_IN, _NAME_UP = 4, 11
+_CLEAR = 6
+"""Page units that stay free above and below the words in a piece, together; nearer to its outline, they go outside."""
 _GRAIN_FROM = 26
 """Page units of a side from which a piece has room for its grain line."""
 
@@ -193,7 +195,7 @@ def _room(placed: layout.Placement, cutting: CuttingLayout) -> int:
 def _fits(placed: layout.Placement, cutting: CuttingLayout) -> bool:
     room = _room(placed, cutting)
     width, height = block_size(wrapped(_words(placed, cutting), max(1, room), strong=True), strong=True)
-    return width <= room * UNIT and height <= placed.height.mm * cutting.scale * UNIT
+    return width <= room * UNIT and height <= (placed.height.mm * cutting.scale - _CLEAR) * UNIT
 
 
 def _key(cutting: CuttingLayout) -> list[str]:

@@ -140,7 +140,7 @@ def _before(change: SlashAndSpread, corner: Point, first: System, scale: Fractio
         *(side(piece, corner, left) for left in (True, False)),
         across(piece, corner, line, Role.SEAM),
         grain,
-        *([Label("grain line", name_at, _RIGHTWARD, width=50, gap=3)] if line.mm * scale > _GRAIN_NAME_ROOM else []),
+        *([Label("grain line", name_at, _RIGHTWARD, width=50, gap=5)] if line.mm * scale > _GRAIN_NAME_ROOM else []),
         Label(word, word_spot(piece, corner, line), (Side.ABOVE, Side.BELOW), gap=2),
         Dimension(top, middle, above, f"above\n{both_units(line, first)}", _LEFTWARD, -8, width=74),
         Dimension(middle, end, below, f"below\n{both_units(below.value, first)}", _LEFTWARD, -8, width=74),
