@@ -347,6 +347,15 @@ def test_paper_is_black_on_white_in_both_systems_even_from_a_dark_screen(browser
     page.close()
 
 
+def test_foot_of_a_printed_page_is_one_low_line(browser: browsers.Browser, site: Path) -> None:
+    """On a phone it leaves room for the bar; on paper that room would be a sheet with nothing else on it."""
+    page = browser.new_page()
+    page.emulate_media(media="print")
+    page.goto((site / TUTORIAL).as_uri())
+    assert page.evaluate("document.querySelector('.foot').getBoundingClientRect().height") < 30
+    page.close()
+
+
 def test_draft_mark_is_printed_on_every_sheet(browser: browsers.Browser, site: Path, tmp_path: Path) -> None:
     pypdf = pytest.importorskip("pypdf")
     drafted = replace(sample.TUTORIAL, site=replace(sample.SITE, draft=True))
