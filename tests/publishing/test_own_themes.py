@@ -95,11 +95,11 @@ def test_examples_of_the_guides_can_be_used(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("files", "said"),
     [
-        ({}, ["3:8 theme-unknown: There is no theme “linen”. There is cutting-table, workroom. Example: theme: workroom"]),
+        ({}, ["3:8 theme-unknown: There is no theme “linen”. Known are cutting-table, workroom. Example: theme: workroom"]),
         (
             {"lines/theme.yaml": LINEN},
             [
-                "3:8 theme-unknown: There is no theme “linen”. There is cutting-table, workroom, lines. "
+                "3:8 theme-unknown: There is no theme “linen”. Known are cutting-table, workroom, lines. "
                 "Example: theme: workroom"
             ],
         ),
@@ -110,7 +110,7 @@ def test_examples_of_the_guides_can_be_used(tmp_path: Path) -> None:
         (
             {"linen/theme.yaml": "name: Linen\nbased_on: workrom\n"},
             [
-                "2:11 theme-unknown: There is no theme “workrom”. There is cutting-table, workroom, linen. "
+                "2:11 theme-unknown: There is no theme “workrom”. Known are cutting-table, workroom, linen. "
                 "Example: theme: workroom"
             ],
         ),

@@ -22,6 +22,7 @@ FABRIC = "fabrics: {main: {name: jersey, structure: knit}}\n"
         ("level:\n", ["4:1 empty-value: level of the tutorial has no value."]),
         ("sizes: S\n", ["4:8 wrong-kind: Expected a list of sizes, found “S”. Example: sizes: [S, M, L]"]),
         ("sizes: [S, S]\n", ["4:12 key-twice: Size S is listed twice."]),
+        ("sizes: [S, S]\nbody: {bust: '33, 35 in'}\n", ["4:12 key-twice: Size S is listed twice."]),
         (
             "sizes: S, M\nbody: {bust: '33, 35 in'}\n",
             ["4:8 wrong-kind: Expected a list of sizes, found “S, M”. Example: sizes: [S, M, L]"],

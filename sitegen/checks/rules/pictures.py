@@ -36,7 +36,12 @@ def picture_missing(photo: Photo, computed: Computed) -> Iterator[Finding]:
         named = f"photos/{photo.file}"
         none = f"There is no picture {named} in this tutorial's folder."
         message = f"The picture {named} {photo.hindrance}" if photo.hindrance else none
-        yield Finding("picture-missing", Severity.WRONG, photo.place, message, photo.file)
+        alone = photo.file.removeprefix("photos/")
+        if alone != photo.file:
+            message += f" Pictures are looked for in photos: write {alone}."
+        yield Finding(
+            "picture-missing", Severity.WRONG, photo.place, message, photo.file, alone if alone != photo.file else ""
+        )
 
 
 @check(

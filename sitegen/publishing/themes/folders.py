@@ -96,7 +96,7 @@ def _find(named: Words, content: ContentFolder | None, collector: Collector, abo
     else:
         known = (*shipped_themes(), *own)
         near = nearest(key, known, most=1)
-        message = f"There is no theme “{key}”. There is {', '.join(known)}. Example: theme: {DEFAULT_THEME}"
+        message = f"There is no theme “{key}”. Known are {', '.join(known)}. Example: theme: {DEFAULT_THEME}"
         collector.wrong("theme-unknown", named.place, message, said=key, should_be=near[0] if near else "")
         return None
     collector.wrong("theme-broken", named.place, message, said=key)

@@ -19,6 +19,8 @@ from sitegen.tutorial.model import Accepted, Amount, Claim, Lengths, OnlyIn, Pro
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 _REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
+_SHORT_FOR = {"cm": "centimetres", "centimeters": "centimetres", "mm": "centimetres", "metric": "centimetres"}
+_SHORT_FOR |= {"in": "inches", "inch": "inches", "imperial": "inches", "kid": "child", "kids": "child"}
 _IN_PROSE = re.compile(r"\{\{|\{([^{}\n]{0,80})\}")
 
 
@@ -127,7 +129,9 @@ class Builder:
         words = self.words(node, "one of " + ", ".join(choices), example)
         if words is None or words.text in choices:
             return words
-        near = nearest(words.text, choices, most=1)
+        known = tuple(choices)
+        meant = _SHORT_FOR.get(words.text.lower(), "")
+        near = (meant,) if meant in known else nearest(words.text, known, most=1)
         self.wrong(
             "wrong-kind",
             words.place,

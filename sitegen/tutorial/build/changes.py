@@ -77,6 +77,9 @@ def _one_amount(key: str, fields: Fields, given: int, *, own: bool, several: boo
     if given + own == 1:
         return
     words = f"Change {key} needs one of wanted, lengthen_by, shorten_by or widen_by. Example: wanted: 25 in finished"
+    if given > 1:
+        both = [name for name in ("wanted", "lengthen_by", "shorten_by", "widen_by") if fields.get(name) is not None]
+        words = f"Change {key} says more than once by how much: {' and '.join(both)}. Keep one of them."
     if several and own:
         words = (
             f"Change {key} has amounts at its lines and one for all of them. Keep the one or the others; the sum of the"

@@ -31,6 +31,7 @@ def darts(key: str, fields: Fields) -> dict[str, Dart]:
                 said=own_name,
                 should_be=as_name(own_name),
             )
+            own_name = fields.meant(own_name, node)
         if not isinstance(entry.value, Mapping):
             fields.builder.not_this(entry.value, f"the keys of {own_name}", DARTS_EXAMPLE)
             continue

@@ -240,10 +240,17 @@ class Fields:
                     said=name,
                     should_be=as_name(name),
                 )
+                name = self.meant(name, node)
             if isinstance(entry.value, Mapping):
                 yield name, entry, Fields(self.builder, entry.value, f"{key.removesuffix('s')} {name}", f"{name}.")
             else:
                 self.builder.not_this(entry.value, f"the keys of {name}", example)
+
+    def meant(self, name: str, among: Mapping) -> str:
+        """A name as it is to be put, by which all else calls the part most likely, unless another one has it."""
+        meant = as_name(name)
+        taken = {entry.key.text for entry in among.entries}
+        return meant if NAME.fullmatch(meant) and meant not in taken else name
 
     def finish(self) -> None:
         """Report every key that nobody asked for."""

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from sitegen.quantities import NotUnderstood, parse_number
 from sitegen.reading import Mapping, Node
-from sitegen.tutorial.build.builder import NAME
+from sitegen.tutorial.build.builder import NAME, as_name
 from sitegen.tutorial.build.darts import darts
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.named import names
@@ -141,8 +141,13 @@ def _edges(key: str, fields: Fields, measured_on: MeasuredOn, darted: set[str]) 
             name = entry.key.text
             if not NAME.fullmatch(name):
                 fields.builder.wrong(
-                    "bad-name", entry.key.place, f"“{name}” cannot be the name of an edge. Example: side", said=name
+                    "bad-name",
+                    entry.key.place,
+                    f"“{name}” cannot be the name of an edge. Example: side",
+                    said=name,
+                    should_be=as_name(name),
                 )
+                name = fields.meant(name, node)
             found[name] = _edge(key, name, entry.value, fields, measured_on, name in darted)
     own = {"length", "width", "buy", "seam_allowance", *PIECE_CLAIMS}
     for name in list(fields.builder.table.names_under(f"{key}.")):

@@ -191,8 +191,8 @@ def _one_run(fields: Fields, node: Node, found: dict[str, Place]) -> None:
             continue
         if words.text in found:
             fields.builder.wrong("key-twice", words.place, f"Size {words.text} is listed twice.", said=words.text)
-        else:
-            found[words.text] = words.place
+        # Counted all the same; else every length by size would be reported as well.
+        found[f"{words.text} ({len(found) + 1})" if words.text in found else words.text] = words.place
 
 
 def _table(folder: ContentFolder, home: str, builder: Builder) -> SizeTable:
