@@ -45,7 +45,7 @@ def test_nothing_is_said_of(old: str, new: str, tmp_path: Path) -> None:
 
 
 HAT = (
-    "measured_in: centimetres\nsizes: [S, M]\nbody: {head: '54, 50 cm'}\n"
+    "sizes: [S, M]\nbody: {head: '54, 50 cm'}\n"
     "pieces: {side: {cut: 2, edges: {head: '25.7, 26.7 cm'}}}\n"
     "girths: {opening: {edges: [side.head, side.head], body: head, ease: '1.4, 1.4 cm'}}\n"
 )
@@ -64,3 +64,34 @@ def test_ease_that_is_less_than_nothing_in_one_size_alone_is_told_with_its_sign(
 def test_ease_that_is_less_than_nothing_in_every_size_is_written_without_its_sign(tmp_path: Path) -> None:
     text = HAT.replace("54, 50 cm", "54, 56 cm").replace("1.4, 1.4 cm", "2.6, 2.6 cm")
     assert not [each for each in reviewed(tmp_path, text).findings if each.check == "girth-sum"]
+
+
+SMALL = (
+    "wearer: child\nbody: {head: 54 cm}\n"
+    "fabrics: {main: {name: cotton, structure: woven}}\n"
+    "pieces: {side: {cut: 2, fabric: main, edges: {head: 25.7 cm}}}\n"
+    "girths: {opening: {edges: [side.head, side.head], body: head, ease: 2.6 cm}}\n"
+)
+
+
+def test_woven_hat_that_is_smaller_than_the_head_is_told(tmp_path: Path) -> None:
+    (found,) = [each for each in reviewed(tmp_path, SMALL).findings if each.check == "ease-missing"]
+    assert found.message == (
+        "Round the head the garment is 1 in smaller than the body, and its cloth does not stretch. Look at the edges"
+        " and at the measurement."
+    )
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("25.7", "27.1"),
+        ("25.7", "27"),
+        ("structure: woven", "structure: knit"),
+        ("structure: woven", "structure: woven, stretch_across: 15%"),
+        ("cut: 2,", "cut: 2, bias: true,"),
+    ],
+    ids=["larger", "just as large", "knit", "stretch woven", "bias"],
+)
+def test_no_ease_is_missed_in(old: str, new: str, tmp_path: Path) -> None:
+    assert not [each for each in reviewed(tmp_path, SMALL.replace(old, new)).findings if each.check == "ease-missing"]

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sitegen.checks.held import in_size
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, System, show_working
+from sitegen.quantities import RULER, ZERO, System, show_working
 from sitegen.sewing import ease as ease_sums
 from sitegen.tutorial import Computed, Girth
 
@@ -56,6 +56,48 @@ def ease_unusual(girth: Girth, computed: Computed) -> Iterator[Finding]:
             size_name,
         )
         return
+
+
+@check(
+    id="ease-missing",
+    area="ease",
+    severity=Severity.DOUBTFUL,
+    looks_at=Girth,
+    title="A woven garment that is smaller than the body",
+    why="It cannot be put on: a woven cloth does not stretch.",
+    source="Arithmetic; a woven without elastane hardly stretches along its threads: common practice, no source",
+    trips=_SHIRT.replace("bust: 36", "neck: 38").replace("body: bust", "body: neck").replace("CHEST", "19 in"),
+    passes=_SHIRT.replace("bust: 36", "neck: 36").replace("body: bust", "body: neck").replace("CHEST", "19 in"),
+)
+def ease_missing(girth: Girth, computed: Computed) -> Iterator[Finding]:
+    """A woven garment without stretch, a child's too, is nowhere smaller than the body. Pieces on the bias are not
+    compared, nor what ease-unusual tells."""
+    where = girth.body.name.removeprefix("body.") if girth.body is not None else ""
+    told = ease_sums.published(where) and not computed.tutorial.child
+    if not where or told or not _firm(girth, computed) or _on_the_bias(girth, computed):
+        return
+    for size in range(computed.tutorial.size_count):
+        room = computed.number(f"{girth.key}.ease", size)
+        if room is None or room.length >= ZERO:
+            continue
+        system, size_name = computed.tutorial.first_system, computed.size_name(size)
+        yield Finding(
+            "ease-missing",
+            Severity.DOUBTFUL,
+            girth.place,
+            f"Round the {where.replace('_', ' ')} the garment is {RULER.show(abs(room.length), system)} smaller than"
+            f" the body{in_size(size_name)}, and its cloth does not stretch. Look at the edges and at the measurement.",
+            "",
+            "",
+            show_working(room, system),
+            size_name,
+        )
+        return
+
+
+def _on_the_bias(girth: Girth, computed: Computed) -> bool:
+    pieces = (computed.tutorial.pieces.get(edge.name.partition(".")[0]) for edge in girth.edges)
+    return any(piece is not None and piece.bias for piece in pieces)
 
 
 def _firm(girth: Girth, computed: Computed) -> bool:
