@@ -170,3 +170,20 @@ def test_length_that_is_right_in_what_its_step_does_gets_the_reference(
     folder(tmp_path, LEGGINGS, **{"steps/01.yaml": f'title: Sew\n{card}\ntext: "{text}"\n'})
     hints = [each for each in review(ContentFolder(tmp_path, "mine")).findings if each.check == "literal-number"]
     assert [each.should_be for each in hints] == [reference]
+
+
+OWN = LEGGINGS.replace(
+    "front: 70 cm, back: 70 cm",
+    "front: {length: 70 cm, seam_allowance: 6 mm}, back: {length: 70 cm, seam_allowance: 6 mm}",
+)
+
+
+@pytest.mark.parametrize("words", ["with {said}.", "with a {said} seam allowance."])
+def test_allowance_of_an_edge_that_the_step_sews_is_told_as_its_own(tmp_path: Path, words: str) -> None:
+    for number, (length, wrong) in enumerate((("6 mm", False), ("1.5 cm", True))):
+        root = tmp_path / str(number)
+        root.mkdir()
+        text = f"title: Sew\ntext: Sew both edges {words.format(said=length)}\n{SEAM}\n"
+        folder(root, OWN, **{"steps/01.yaml": text})
+        result = review(ContentFolder(root, "mine"))
+        assert [each.said for each in result.findings if each.check == "said-otherwise"] == ([length] if wrong else [])

@@ -84,10 +84,9 @@ def _allowances(around: Around) -> Iterator[str]:
     yield from (f"{name}.seam_allowance" for name in around.joined())
     if not parts:
         yield from (f"{key}.seam_allowance" for key in (*tutorial.bands, *tutorial.pieces))
-        if around.step is None or not around.step.joins:
-            yield from (
-                f"{edge.name}.seam_allowance" for piece in tutorial.pieces.values() for edge in piece.edges.values()
-            )
+    for key in parts or tutorial.pieces:
+        edges = tutorial.pieces[key].edges.values() if key in tutorial.pieces else ()
+        yield from (f"{edge.name}.seam_allowance" for edge in edges if edge.seam_allowance is not None)
 
 
 def _seams(around: Around) -> Iterator[str]:
