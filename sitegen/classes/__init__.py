@@ -53,6 +53,7 @@ from sitegen.classes.samples import (
     SampleNeed,
     is_stretched,
     sample_needs,
+    sample_supplies,
     samples_of,
     shown_size,
 )
@@ -114,6 +115,7 @@ __all__ = [
     "plan_of",
     "safe",
     "sample_needs",
+    "sample_supplies",
     "samples_of",
     "scheduled",
     "sealed_calendar",

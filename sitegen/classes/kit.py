@@ -113,7 +113,8 @@ def kit_of(cls: ComputedClass, system: System) -> Kit:
         *(_elastic_line(elastic, for_one, cls, system) for elastic, for_one in _elastics(cls)),
         *(_supply_line(supply, cls, system) for supply in _supplies(cls)),
     ]
-    return Kit(tuple(lines), tuple(unknown), brought)
+    order = tuple(Kind)
+    return Kit(tuple(sorted(lines, key=lambda line: order.index(line.kind))), tuple(unknown), brought)
 
 
 def unpriced(cls: ComputedClass) -> tuple[str, ...]:
@@ -315,7 +316,7 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
     if shared_by > 1:
         groups = class_sums.groups("groups", groups, given("students who share", shared_by))
     elif at_work is not None:
-        groups, amount, shared_by = at_work, given(f"{name} for one machine", 1), 0
+        groups, amount, shared_by = at_work, given(f"{name} for each machine", 1), 0
     elif amount is None and shared is None and _kind(name) is not Kind.NEEDLES:
         groups, amount, shared_by = given("for the whole class", 1), given(f"{name} that all share", 1), 0
     amount = amount or given(f"{name} for one", 1)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from sitegen.classes.cloth import class_cloth, in_shop_steps, unmatched_need, widths_of
-from sitegen.classes.kit import bought_fabrics, students_of
+from sitegen.classes.kit import Kind, KitLine, bought_fabrics, kit_of, students_of
 from sitegen.classes.model import ComputedClass
 from sitegen.classes.plan import plan_of, without_minutes
 from sitegen.quantities import Length, Rounding, System, Worked, cm, given, inches, plus, times, work
@@ -101,6 +101,32 @@ def sample_needs(samples: tuple[Sample, ...], cls: ComputedClass, system: System
     """The cloth of all samples, by fabric, in what shops of these units sell."""
     fabrics = cls.computed.tutorial.fabrics.values()
     return tuple(need for fabric in fabrics for need in _need(fabric, samples, cls, system))
+
+
+def sample_supplies(
+    samples: tuple[Sample, ...], cls: ComputedClass, system: System
+) -> tuple[tuple[KitLine, Worked], ...]:
+    """What is sewn into the garments at stages besides cloth and thread, as zips, cords and elastic: how much of each
+    they take together."""
+    stages = sum(1 for sample in samples if sample.kind is SampleKind.STAGE)
+    lines = kit_of(cls, system).lines if stages else ()
+    size = shown_size(cls)
+    return tuple(
+        (line, _bought(one.named(f"{line.name} for one"), stages, system))
+        for line in lines
+        if line.kind in _SEWN_IN and (one := dict(line.for_one).get(size)) is not None
+    )
+
+
+def _bought(one: Worked, stages: int, system: System) -> Worked:
+    """So many of what one garment takes, as shops sell it."""
+    count = given("made-up samples", stages)
+    if not isinstance(one.value, Length):
+        return work("to buy", one, times(count))
+    return in_shop_steps(work("for the made-up samples", one, times(count)).rounded(Rounding.ENOUGH), system)
+
+
+_SEWN_IN = (Kind.ELASTIC, Kind.NOTIONS)
 
 
 def shown_size(cls: ComputedClass) -> int:

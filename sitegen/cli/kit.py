@@ -79,7 +79,7 @@ def _samples(view: SamplesView, *, working: bool) -> Iterator[str]:
             if working:
                 yield from (f"        {line}" for line in sample.working)
     if view.totals:
-        yield from ("", "Cloth for the samples, besides the kit")
+        yield from ("", "Cloth and supplies for the samples, besides the kit")
     for total in view.totals:
         amount = total.amount.text if total.amount is not None else f"not known, {total.reason}"
         yield f"  {total.fabric}, {total.what}: {amount}"

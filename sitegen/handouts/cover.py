@@ -121,5 +121,5 @@ def _cutting(source: Source) -> Iterator[tuple[str, ...]]:
     """The name of a part, how often it is cut and of what, then a row for each of its numbers."""
     for piece in source.page.view.cutting:
         how = ", ".join(part for part in (piece.how_many, piece.fabric) if part)
-        yield (f"{piece.piece}: {how}", *("" for _ in source.wanted.sizes))
+        yield (f"{piece.piece}: {source.words('cut_as', how=how)}", *("" for _ in source.wanted.sizes))
         yield from _rows(piece.numbers, source)

@@ -88,7 +88,7 @@ def _join(join: Join, computed: Computed, numbers: CardNumbers, language: Englis
     if join.enclosed:
         notes.append(f"raw edges {join.enclosed.text}")
     return Stitching(
-        what=language.own(" to ".join(dict.fromkeys(_chain(chain, language) for chain in join.chains))),
+        what=language.own(_sewn_together([_chain(chain, language) for chain in join.chains])),
         stitch=language.own(join.stitch.text) if join.stitch else "",
         named=join.stitch.text if join.stitch else "",
         stitch_width=language.amount(f"{decimal(join.stitch_width_mm)} mm") if join.stitch_width_mm else "",
@@ -115,9 +115,15 @@ def _is_sewn_in(allowance: str, computed: Computed) -> bool:
     )
 
 
+def _sewn_together(chains: list[str]) -> str:
+    """``front side to back side``; where more than two edges lie on each other, the first ``to`` all the others."""
+    first, *others = dict.fromkeys(chains)
+    return f"{first} to {' and '.join(others)}" if others else first
+
+
 def _chain(chain: tuple[Reference, ...], language: English) -> str:
     """The edges of a chain in words: ``front and back neckline`` where they share their last word."""
-    names = [words_of(name.name) for name in chain]
+    names = [*dict.fromkeys(words_of(name.name) for name in chain)]
     ends = {name.rpartition(" ")[2] for name in names}
     if language.as_made and len(names) > 1 and len(ends) == 1 and all(" " in name for name in names):
         return f"{' and '.join(name.rpartition(' ')[0] for name in names)} {ends.pop()}"

@@ -9,6 +9,7 @@ from sitegen.publishing.views import CutPiece, NumberView
 from sitegen.quantities import vulgar
 from sitegen.tutorial import Binding, Boxed, CircleSkirt, Computed, Drops, Piece, words_of
 
+_ELASTIC = "elastic"
 _DART = ("width", "length", "leg")
 
 
@@ -45,12 +46,17 @@ def _rows(computed: Computed) -> list[_Row]:
         for band in tutorial.bands.values()
     ]
     rows += [
-        _Row(words_of(elastic.key), "1", "elastic", _named(elastic.key, "cut_length", "cut_width"))
+        _Row(_as_elastic(words_of(elastic.key)), "1", "", _named(elastic.key, "cut_length", "cut_width"))
         for elastic in tutorial.elastics.values()
     ]
     rows += [_strip_or_circle(part) for part in tutorial.circles.values()]
     rows += [_strip_or_circle(part) for part in tutorial.bindings.values()]
     return rows + [_drops(drops, computed) for drops in tutorial.drops.values()]
+
+
+def _as_elastic(words: str) -> str:
+    """A name that says what is cut: an author may call it after the place where it lies, ``waist``."""
+    return words if _ELASTIC in words.split() else f"{words} {_ELASTIC}"
 
 
 def _named(key: str, *fields: str) -> tuple[str, ...]:

@@ -26,6 +26,7 @@ from sitegen.publishing.views import (
     Caution,
     Change,
     Fabric,
+    NumberTable,
     NumberView,
     SiteView,
     StepCard,
@@ -39,6 +40,8 @@ from sitegen.tutorial import Change as ChangeOfPieces
 from sitegen.tutorial import Computed, Tutorial, Words, more_cloth
 from sitegen.tutorial import Fabric as Cloth
 
+_OF_BODY = " measurement"
+"""What is behind the name of a measurement of the body, where nothing else tells that it is one."""
 _BETWEEN = "\n"
 """Between the choices of several views: what no choice holds, so that each combination has a name of its own."""
 
@@ -55,7 +58,7 @@ def tutorial_page(
     on_page = PageTerms(terms)
     numbers = CardNumbers(book, "at the start of the page", tutorial.sizes, first)
     before = rendered(tutorial.before, language, numbers)
-    chart = book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes")
+    chart = _of_the_body(book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes"))
     finished = book.table(_finished_names(computed), "with the sizes")
     fabrics, buying = _fabrics(computed, book, numbers)
     changes = tuple(_change(change, computed, book, drawings) for change in tutorial.changes.values())
@@ -73,7 +76,7 @@ def tutorial_page(
         summary=rendered(tutorial.summary, language, numbers),
         cards=cards,
         level=language.own(tutorial.level),
-        wearer="child" if tutorial.child else "adult",
+        wearer=_wearer(tutorial),
         minutes=sum(minutes) if minutes else None,
         learn=tuple(rendered_inline(text, numbers) for text in tutorial.learn),
         before=before,
@@ -152,6 +155,18 @@ def front_card(page: TutorialView, computed: Computed, picture: Picture | None) 
         picture=picture,
         learn=tuple(rendered_inline(text, plain) for text in computed.tutorial.learn),
     )
+
+
+def _wearer(tutorial: Tutorial) -> str:
+    """Whom the garment is for; empty for what nobody wears, such as a bag: it has no sizes and fits no body."""
+    if tutorial.child:
+        return "child"
+    return "adult" if tutorial.sizes or tutorial.body else ""
+
+
+def _of_the_body(chart: NumberTable) -> NumberTable:
+    """The rows of the size table, below whose caption ``waist`` is enough."""
+    return replace(chart, rows=tuple(replace(row, words=row.words.removesuffix(_OF_BODY)) for row in chart.rows))
 
 
 def _in_both(words: Words | None, language: English, *, enough: bool = False) -> Both | None:

@@ -266,7 +266,7 @@ def test_message_of_too_little_elastic_has_its_working(tmp_path: Path) -> None:
     (found,) = of("elastic-short", tmp_path, WAIST + "supplies: [{item: elastic, amount: 26 in}]")
     assert found.message == "26 in of elastic is too little: 28 in are needed for size M."
     assert found.working == (
-        "waistband finished length: body waist 30 in × ratio 90% = 27 in",
+        "waistband finished length: waist measurement 30 in × ratio 90% = 27 in",
         "waistband cut length: waistband finished length 27 in + waistband overlap 1 in = 28 in",
     )
 

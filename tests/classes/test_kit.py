@@ -203,3 +203,11 @@ def test_evening_class_of_the_example_by_hand() -> None:
     cloth = found["main"]
     assert cloth.buy.length.mm % step.mm == 0
     assert cloth.buy.length.mm - step.mm < cloth.needed.length.mm * Fraction(21, 20) <= cloth.buy.length.mm
+
+
+def test_things_of_one_kind_stand_together_in_whatever_order_they_are_written(tmp_path: Path) -> None:
+    needle = "  - {item: twin needle, amount: '1'}\n"
+    cls = whole_class(tmp_path, tutorial=TOTE.replace("tools:", f"{needle}tools:"))
+    kinds = [line.kind for line in kit_of(cls, System.INCHES).lines]
+    order = tuple(Kind)
+    assert kinds == sorted(kinds, key=order.index)

@@ -9,7 +9,16 @@ from pathlib import Path
 import pytest
 from classes.class_folders import CLASS, STEPS, read_class, whole_class
 
-from sitegen.classes import ComputedClass, Sample, SampleKind, SampleNeed, sample_needs, samples_of, shown_size
+from sitegen.classes import (
+    ComputedClass,
+    Sample,
+    SampleKind,
+    SampleNeed,
+    sample_needs,
+    sample_supplies,
+    samples_of,
+    shown_size,
+)
 from sitegen.quantities import System, inputs_of, show_working
 
 INCH = Fraction("25.4")
@@ -172,3 +181,17 @@ def test_class_without_minutes_has_samples_but_no_stages(tmp_path: Path) -> None
 def test_centimetres_have_round_strips_of_their_own(cls: ComputedClass) -> None:
     sides = next(sample for sample in samples_of(cls, System.CENTIMETRES) if sample.kind is SampleKind.SEAM)
     assert [(each.across.length.mm, each.along.length.mm) for each in sides.cloth] == [(100, 200)]
+
+
+def test_what_is_sewn_into_made_up_samples_is_told_besides_their_cloth(tmp_path: Path) -> None:
+    supplies = (
+        "supplies: [{item: zip, size: 8 in, amount: '1'}, {item: cord, amount: 40 in}, {item: chalk},"
+        " {item: thread, amount: 1 spool}, {item: twin needle, amount: '1'}]\n"
+    )
+    taught = whole_class(tmp_path, LESSONS, tutorial=KNIT + supplies, **MAKING)
+    samples = samples_of(taught, System.INCHES)
+    stages = len(of_kind(SampleKind.STAGE, taught))
+    found = {line.name: amount for line, amount in sample_supplies(samples, taught, System.INCHES)}
+    assert list(found) == ["zip", "cord"]
+    assert found["zip"].number == stages
+    assert found["cord"].length.mm == ceil(stages * 40 * INCH / STEP) * STEP

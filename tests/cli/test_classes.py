@@ -50,7 +50,7 @@ def test_samples_with_their_working(capsys: Screen) -> None:
         "  neckband, size M, for “Sew on the neckband”",
         "      1 × 1x1 cotton rib with elastane, 17 1/4 in across, 2 1/4 in along the grain",
         "        swatch across the cloth: swatch at rest 5 in + 2 grips of 2 in = 9 in",
-        "Cloth for the samples, besides the kit",
+        "Cloth and supplies for the samples, besides the kit",
     ):
         assert line in lines
     assert "To buy" not in lines

@@ -248,7 +248,7 @@ def test_explain_shows_every_sum_of_a_number_that_is_alike(tmp_path: Path, capsy
     assert main(["explain", str(tmp_path / "tutorials" / "tee"), "neck.ease"]) == 0
     shown = capsys.readouterr().out
     assert "neck.ease, size S: 0 in" in shown
-    assert "finished girth 21 in − body head 21 in = 0 in" in shown
+    assert "finished girth 21 in − head measurement 21 in = 0 in" in shown
 
 
 def test_explain_lists_the_numbers_of_a_part(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import hypot
 
 import pytest
@@ -9,11 +10,12 @@ from diagrams.reading_svg import named, parsed, spots, words
 from diagrams.sewn_pictures import band
 
 from sitegen.diagrams import CannotDraw, Edge, TaperedPiece, write_svg
+from sitegen.diagrams.drawing import Role
 from sitegen.diagrams.geometry import crosses, meet
 from sitegen.diagrams.kinds.piece_plan import CutOff, Ends, PiecePlan, PlanSide, describe, draw
 from sitegen.diagrams.labels import laid_out
-from sitegen.diagrams.on_page import DimensionOnPage
-from sitegen.quantities import ZERO, Length, inches, mm
+from sitegen.diagrams.on_page import DimensionOnPage, LineOnPage
+from sitegen.quantities import ZERO, Length, System, inches, mm
 
 SEAM = PlanSide("side", Ends.SEAM, inches("1/2"), "single")
 HEM = PlanSide("hem", Ends.TURNED, inches(2))
@@ -165,3 +167,20 @@ def test_measure_of_a_low_piece_leaves_room_for_the_name_of_its_lower_edge(cut: 
     assert lower.leader is None
     assert not [label for label in found.labels for line in measures if label.leader and meet(label.leader, line)]
     assert not [label.label.text for label in found.labels for line in measures if crosses(line, label.box)]
+
+
+@pytest.mark.parametrize("lower", ["base", "lower edge of the pocket"])
+@pytest.mark.parametrize("first", list(System))
+def test_grain_line_ends_above_a_name_that_stands_on_the_cloth(lower: str, first: System) -> None:
+    low = {**POCKET.sides, "bottom": PlanSide(lower, Ends.SEAM, inches("1/2"))}
+    found = laid_out(draw(replace(POCKET, sides=low), first=first))
+    (name,) = [label for label in found.labels if label.label.text.startswith(lower)]
+    grain = [
+        line
+        for view in found.views
+        for shape in view.shapes
+        if isinstance(shape, LineOnPage) and shape.shape.role is Role.GRAIN
+        for line in shape.segments
+    ]
+    assert grain
+    assert not [line for line in grain if crosses(line, name.box)]

@@ -431,6 +431,6 @@ def test_sum_of_a_number_that_is_alike_is_that_of_the_size_that_is_chosen(tmp_pa
     assert [cell.get_text(" ", strip=True) for cell in own.select("td b.in")] == ["4\xa0in"]
     # The end tags of rows and cells are left out, so that what follows stands inside of them here.
     body, girth = own.find_all_previous("tr", class_="how", limit=2)
-    assert [row.th.find(string=True).strip() for row in (girth, body)] == ["round finished girth", "− body bust"]
+    assert [row.th.find(string=True).strip() for row in (girth, body)] == ["round finished girth", "− bust measurement"]
     told = [[cell.find(string=True).strip() for cell in row.find_all("td", limit=3)] for row in (girth, body)]
     assert told == [["38", "40", "42"], ["34", "36", "38"]]

@@ -238,7 +238,7 @@ def _inside(plan: PiecePlan) -> list[Shape]:
 def _marks(plan: PiecePlan, first: System) -> list[Shape]:
     """The grain line, the fold along the middle of a band, and its quarter marks."""
     shape, foot = plan.shape, plan.shape.cut_length
-    shapes: list[Shape] = [_grain(plan)]
+    shapes: list[Shape] = [_grain(plan, first)]
     if plan.folded:
         shapes.append(Line(at(y=foot / 2), at(shape.width, foot / 2), Role.FOLD))
         shapes.append(Label("fold", at(shape.width, foot / 2), (Side.RIGHT,), gap=6))
@@ -256,11 +256,11 @@ def _marks(plan: PiecePlan, first: System) -> list[Shape]:
     return shapes
 
 
-def _grain(plan: PiecePlan) -> Line:
+def _grain(plan: PiecePlan, first: System) -> Line:
     """Along the selvage; at 45° to it where the piece is cut on the bias."""
     shape, foot = plan.shape, plan.shape.cut_length
     if not plan.bias:
-        return grain_line(shape, at(), foot)
+        return grain_line(shape, at(), foot - _name_inside(plan, first))
     middle = at(shape.width * Fraction(3, 10), foot / 2)
     reach = min(shape.width, foot) * Fraction(1, 5)
     return Line(on(at(), middle.x - reach, middle.y + reach), on(at(), middle.x + reach, middle.y - reach), Role.GRAIN)
@@ -288,6 +288,17 @@ def _room_below(plan: PiecePlan, first: System) -> int:
         return 0
     lines = wrapped(_label(named, first), _NAME_WIDTH)
     return _NAME_GAP + ceil(Fraction(block_size(lines)[1], UNIT))
+
+
+def _name_inside(plan: PiecePlan, first: System) -> Length:
+    """The cloth above the lower edge on which its name stands; none where it stands below the piece, or would leave no
+    room for the grain line."""
+    named = _named(plan).get("bottom")
+    if named is None or not _is_tall(plan):
+        return ZERO
+    height = ceil(Fraction(block_size(wrapped(_label(named, first), _NAME_WIDTH))[1], UNIT))
+    found = plan.taken("bottom") + Length(Fraction(height + 2 * _NAME_GAP) / plan.scale)
+    return found if found * 2 < plan.shape.cut_length else ZERO
 
 
 def _is_tall(plan: PiecePlan) -> bool:

@@ -229,7 +229,7 @@ class SampleGroup:
 
 @dataclass(frozen=True, slots=True)
 class SampleTotal:
-    """The cloth that samples take of one fabric."""
+    """What samples take of one fabric, or of a supply that is sewn in."""
 
     fabric: str
     what: str
@@ -241,7 +241,7 @@ class SampleTotal:
 
 @dataclass(frozen=True, slots=True)
 class SamplesView:
-    """The samples and swatches to prepare, and the cloth that they take besides the kit."""
+    """The samples and swatches to prepare, and what they take besides the kit."""
 
     head: ClassHead
     groups: tuple[SampleGroup, ...]

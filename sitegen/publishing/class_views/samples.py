@@ -7,12 +7,14 @@ from itertools import groupby
 
 from sitegen.classes import (
     ComputedClass,
+    KitLine,
     Sample,
     SampleKind,
     SampleNeed,
     counted,
     is_stretched,
     sample_needs,
+    sample_supplies,
     samples_of,
 )
 from sitegen.publishing.class_views.head import class_head, step_name
@@ -25,7 +27,7 @@ from sitegen.publishing.class_views.parts import (
     WorkedText,
 )
 from sitegen.publishing.class_views.worked import working_of
-from sitegen.quantities import ENGLISH, ZERO, English, System, decimal, show_number, show_value
+from sitegen.quantities import ENGLISH, ZERO, English, Length, System, Worked, decimal, show_number, show_value
 from sitegen.tutorial import Hem, Join, words_of
 
 _HEADS = {
@@ -58,7 +60,10 @@ def samples_view(cls: ComputedClass, system: System, language: English = ENGLISH
     totals = tuple(
         total for need in sample_needs(samples, cls, system) for total in told.totals(need, stages, samples[0].size)
     )
-    return SamplesView(class_head(cls, language), groups, totals)
+    sewn_in = tuple(
+        told.sewn_in(line, amount, stages, samples[0].size) for line, amount in sample_supplies(samples, cls, system)
+    )
+    return SamplesView(class_head(cls, language), groups, (*totals, *sewn_in))
 
 
 class _Told:
@@ -92,11 +97,23 @@ class _Told:
                 amount = WorkedText(text, working_of(need.swatches, self._system, self._language))
             yield SampleTotal(fabric, say("swatches and strips"), amount, say(need.reason))
         if need.garments is not None:
-            name = self._cls.computed.size_name(size)
-            what = f"{counted(stages, 'made-up sample')}{f' of size {name}' if name else ''}"
-            text = show_number(need.garments, self._system, language=self._language)
-            working = working_of(need.garments, self._system, self._language)
-            yield SampleTotal(fabric, say(what), WorkedText(text, working))
+            yield SampleTotal(fabric, self._garments(stages, size), self._worked(need.garments, ""))
+
+    def sewn_in(self, line: KitLine, amount: Worked, stages: int, size: int) -> SampleTotal:
+        """How much of a supply the made-up samples take."""
+        name = f"{self._language.own(line.name)}{f', {self._language.say(line.size)}' if line.size else ''}"
+        return SampleTotal(name, self._garments(stages, size), self._worked(amount, line.unit))
+
+    def _garments(self, stages: int, size: int) -> str:
+        name = self._cls.computed.size_name(size)
+        return self._language.say(f"{counted(stages, 'made-up sample')}{f' of size {name}' if name else ''}")
+
+    def _worked(self, amount: Worked, unit: str) -> WorkedText:
+        if isinstance(amount.value, Length):
+            text = show_number(amount, self._system, language=self._language)
+        else:
+            text = self._language.own(counted(int(amount.number), unit))
+        return WorkedText(text, working_of(amount, self._system, self._language))
 
     def _rectangles(self, sample: Sample) -> Iterator[SampleRectangle]:
         for cloth in sample.cloth:

@@ -19,6 +19,7 @@ from sitegen.publishing.languages.phrases import Phrases, Say, fill
 from sitegen.quantities import English, System, plural
 from sitegen.reading import ContentFolder, Scalar
 from sitegen.reading import Mapping as Keys
+from sitegen.tutorial import words_of
 
 ENGLISH_CODE = "en"
 _TABLES = Path(__file__).resolve().parent / "tables"
@@ -103,7 +104,7 @@ class Speech(English):
 
     def number_name(self, name: str) -> str:
         """The name of a number in words: ``neckband.cut_length`` → neckband cut length."""
-        return self.say(_words(name))
+        return self.say(words_of(name))
 
     def of_tutorial(self, names: Mapping[str, str], numbers: Iterable[str], untranslated: frozenset[str]) -> Speech:
         """The same language with the names of one tutorial, and with all names of its numbers made out of them."""
@@ -115,7 +116,7 @@ class Speech(English):
             keys = frozenset(_words(part) for name in numbers for part in name.split("."))
             untranslated = (untranslated | keys) - frozenset(own)
         plain = replace(self, names=own, untranslated=untranslated)
-        return replace(plain, names={**{_words(each): plain._number(each) for each in numbers}, **own})
+        return replace(plain, names={**{words_of(each): plain._number(each) for each in numbers}, **own})
 
     def sentences(self, text: str) -> str:
         """Sentences, each as a whole or, where no table has it, clause by clause."""

@@ -80,7 +80,7 @@ def _of_seam(seam: Stitching, first: System, language: English) -> Iterator[tupl
         ("width", seam.stitch_width),
         ("length", seam.stitch_length),
         ("press", seam.press),
-        ("note", "; ".join(seam.notes)),
+        ("how", "; ".join(seam.notes)),
     ):
         if value:
             yield language.say(called), Markup.escape(value)

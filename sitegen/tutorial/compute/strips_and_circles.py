@@ -132,7 +132,9 @@ def define_circles(tutorial: Tutorial, numbers: Numbers) -> None:
 def _define_circle(each: CircleSkirt, numbers: Numbers) -> None:
     key = each.key
     waist, radius, length = (f"{key}.{field}" for field in ("waist", "radius", "length"))
-    measured = lengths_maker(each.waist, numbers, f"{words_of(key)} body waist" if each.ease else words_of(waist))
+    measured = lengths_maker(
+        each.waist, numbers, f"waist measurement for the {words_of(key)}" if each.ease else words_of(waist)
+    )
     if each.ease:
         numbers.define(f"{key}.ease", lengths_maker(each.ease, numbers))
         numbers.define(

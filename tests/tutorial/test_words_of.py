@@ -1,0 +1,30 @@
+"""Names of numbers in words, as a person says them."""
+
+from __future__ import annotations
+
+import pytest
+
+from sitegen.tutorial import words_of
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("neckband.cut_length", "neckband cut length"),
+        ("seam_allowance", "seam allowance"),
+        ("body.waist", "waist measurement"),
+        ("body.upper_arm", "upper arm measurement"),
+        ("longer_legs.new_cut_length", "new cut length with longer legs"),
+        ("longer_legs.back.new_finished_length", "back new finished length with longer legs"),
+        ("longer.new_cut_length", "new cut length once longer"),
+        ("lengthened.new_cut_width", "new cut width once lengthened"),
+        ("extra.new_cut_length", "new cut length with extra"),
+        ("longer_legs.part_above", "longer legs part above"),
+        ("longer_skirt.then.main.need", "main need with longer skirt"),
+        ("longer.then.body.waist", "waist measurement once longer"),
+        ("body", "body"),
+        ("new_front.side", "new front side"),
+    ],
+)
+def test_words(name: str, words: str) -> None:
+    assert words_of(name) == words
