@@ -7,6 +7,7 @@ from sitegen.prose.find import read
 from sitegen.prose.markdown import said_in_markdown
 from sitegen.prose.marking import Piece, marked_text, pieces_of
 from sitegen.prose.measurement import Kind, Measurement
+from sitegen.prose.mixed_sums import MixedSum, find_mixed_sums
 from sitegen.prose.proofread import TextFinding, proofread
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import find_pairs
@@ -18,6 +19,7 @@ __all__ = [
     "Drafted",
     "Kind",
     "Measurement",
+    "MixedSum",
     "Piece",
     "TextFinding",
     "WrittenSum",
@@ -26,6 +28,7 @@ __all__ = [
     "clock",
     "drafted",
     "empty_folder",
+    "find_mixed_sums",
     "find_pairs",
     "find_sums",
     "is_captions",

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
-from sitegen.prose import find_sums
-from sitegen.quantities import UNIT_NAMES, Length, show_in_unit, vulgar
+from sitegen.prose import MixedSum, WrittenSum, find_mixed_sums, find_sums
+from sitegen.quantities import RULER, UNIT_NAMES, Length, show_in_unit, vulgar
 from sitegen.tutorial import Computed, Prose
 
 _BEFORE_NUMBER = re.compile(
@@ -57,6 +57,65 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
 
 
 @check(
+    id="sum-with-references",
+    area="sums",
+    severity=Severity.WRONG,
+    looks_at=Prose,
+    title="A sum with references in a text that does not add up",
+    why="References show the right numbers, and what was typed between or behind them slipped: who follows the sum cuts"
+    " one thing, who reads the result another.",
+    source="Arithmetic",
+    trips=_PANEL + "{panel.finished_width} + 1/2 in + {seam_allowance} = 15 1/2 in wide.",
+    passes=_PANEL + "{panel.finished_width} + 1/2 in + {seam_allowance} = 16 in wide.",
+)
+def sum_with_references(part: Prose, computed: Computed) -> Iterator[Finding]:
+    """A sum that is written out with signs and has references among its terms must make the result behind its equals
+    sign, “is” or “makes” in every size: exactly where all of its numbers lie on marks of a ruler, else to one mark."""
+    for each in find_mixed_sums(part.text):
+        sizes = range(computed.tutorial.size_count)
+        wrong = {size: off for size in sizes if (off := _off(each, size, computed)) is not None}
+        if not wrong:
+            continue
+        rights = {off.right for off in wrong.values()}
+        everywhere = len(rights) == 1 and len(wrong) == len(sizes)
+        size, off = next(iter(wrong.items()))
+        name = "" if everywhere else computed.size_name(size)
+        terms = " ".join(each.terms.split())
+        typed = "{" not in each.result
+        yield Finding(
+            "sum-with-references",
+            Severity.WRONG,
+            part.locate(each.result_start, each.end),
+            f"{terms} makes {off.right}{f' in size {name}' if name else ''}, not {each.result}. Mend the result, or the"
+            " term that slipped.",
+            each.result if typed else "",
+            off.right if typed and everywhere else "",
+            tuple(f"{_in_size(index, computed)}{each.filled(off)}" for index, off in wrong.items()),
+            name,
+        )
+
+
+def _in_size(size: int, computed: Computed) -> str:
+    name = computed.size_name(size)
+    return f"size {name}: " if name else ""
+
+
+def _off(found: MixedSum, size: int, computed: Computed) -> WrittenSum | None:
+    """The sum in this size, if it does not hold there."""
+    done = found.done(lambda name: computed.number(name, size), computed.tutorial.unit)
+    if done is None or done.holds:
+        return None
+    said, makes = done.result.value, done.makes
+    if isinstance(said, Length) and isinstance(makes, Length) and done.result.unit is not None:
+        system = done.result.unit.system
+        lengths = [term.value for term in (*done.terms, done.result) if isinstance(term.value, Length)]
+        rounded = not all(length.sits_on(RULER.finest(system)) for length in lengths)
+        if rounded and abs(said - makes) <= RULER.step(makes, system):
+            return None
+    return done
+
+
+@check(
     id="sum-before-number",
     area="sums",
     severity=Severity.WRONG,
@@ -70,7 +129,10 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
 def sum_before_number(part: Prose, computed: Computed) -> Iterator[Finding]:
     """A sum without a result, behind which stands “, which is” or an equals sign and a reference to a number that is
     the same in every size, must make that number."""
+    mixed = [(each.start, each.end) for each in find_mixed_sums(part.text)]
     for match in _BEFORE_NUMBER.finditer(part.text):
+        if any(start <= match.start() < end for start, end in mixed):
+            continue
         worked = computed.by_size(match["name"])
         values = {each.value for each in worked} if worked is not None else set()
         right = next(iter(values)) if len(values) == 1 else None

@@ -9,7 +9,7 @@ from itertools import pairwise
 from sitegen.checks.registry import check
 from sitegen.checks.said_lengths import surely_bound
 from sitegen.findings import Finding, Severity
-from sitegen.prose import TextFinding, proofread
+from sitegen.prose import TextFinding, find_mixed_sums, proofread
 from sitegen.tutorial import Computed, Prose
 
 _HEAD = "--- steps/01.yaml\ntitle: Cut\ntext: "
@@ -76,7 +76,12 @@ def _errors(text: str) -> tuple[TextFinding, ...]:
 
 
 def _found(part: Prose, computed: Computed, check_id: str, severity: Severity) -> Iterator[Finding]:
-    alone = [each for each in _errors(part.text) if each.check == check_id]
+    mixed = [(each.start, each.end) for each in find_mixed_sums(part.text)]
+    alone = [
+        each
+        for each in _errors(part.text)
+        if each.check == check_id and not any(start <= each.start < end for start, end in mixed)
+    ]
     if not alone:
         return
     before = _step_before(part, computed)

@@ -1,0 +1,82 @@
+"""Finds sums with references among their terms, ``{front.side} + 1/2 in = 12 in``, and does them with their numbers."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from sitegen.prose.sums import Term, WrittenSum, find_sums
+from sitegen.quantities import UNIT_NAMES, Length, Ratio, Unit, Worked, show_in_unit, show_ratio, vulgar
+
+_REFERENCE = re.compile(r"\{\s*(?P<name>[a-z][\w.]*)\s*\}")
+_UNIT = r"(?:in|cm|mm|yd|m)(?![A-Za-z])"
+_NUMBER = r"\d{1,6}(?:[.,]\d{1,6})?(?:(?:[ -]\d{1,3})?[/⁄]\d{1,3}|\s?[½¼¾⅛⅜⅝⅞])?"
+_TERM = rf"(?:\{{\s*[a-z][\w.]*\s*\}}|{_NUMBER}(?:\s?(?:{_UNIT}|%))?)"
+_LINK = r"(?:\s*[+−×÷]\s*|[ \t]+[–*/x-][ \t]+|\s+(?:plus|minus)\s+)"
+_MAKES = r"(?:\s*=\s*|(?:,?\s+(?:which|that))?\s+(?:is|makes)\s+)"
+_SUM = re.compile(
+    rf"(?<![\w}}/.,⁄])(?P<terms>{_TERM}(?:{_LINK}{_TERM})+){_MAKES}(?P<result>{_TERM})(?!{_LINK}|\s*=|[\w/⁄])"
+)
+_GOES_ON = re.compile(r"[+−×÷=][^\d\n.=;:{}]*$")
+"""A sign before the first term, or before the name of one: the sum began before, in a way that is not read here."""
+_SIGNS = {"plus": "+", "minus": "−"}
+_SIGN_WORD = re.compile(r"\b(?:plus|minus)\b")
+_TYPED_UNIT = re.compile(rf"\d\s?({_UNIT})")
+
+
+@dataclass(frozen=True, slots=True)
+class MixedSum:
+    """A sum with references among its terms; offsets in the text in which it stands."""
+
+    terms: str
+    result: str
+    start: int
+    result_start: int
+    end: int
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The numbers that it refers to, those of the result included."""
+        return tuple(match["name"] for match in _REFERENCE.finditer(f"{self.terms} {self.result}"))
+
+    @staticmethod
+    def filled(done: WrittenSum) -> str:
+        """The sum as it was done, with what it truly makes: ``5 in + 1/2 in + 6 in = 11 1/2 in``."""
+        signs = (*done.signs, "=")
+        terms = (f"{_said_term(term)} {sign}" for term, sign in zip(done.terms, signs, strict=True))
+        return f"{' '.join(terms)} {done.right}"
+
+    def done(self, number: Callable[[str], Worked | None], default: Unit) -> WrittenSum | None:
+        """The sum with these numbers put in, in the unit that is typed in it or in this one; None where one of them is
+        not known, or what it puts together is no length."""
+        typed = _TYPED_UNIT.search(self.result) or _TYPED_UNIT.search(self.terms)
+        unit = UNIT_NAMES[typed[1]] if typed is not None else default
+        if any(number(name) is None for name in self.names):
+            return None
+        return next(find_sums(self._with(number, unit)), None)
+
+    def _with(self, number: Callable[[str], Worked | None], unit: Unit) -> str:
+        terms = _SIGN_WORD.sub(lambda match: _SIGNS[match[0]], " ".join(self.terms.split()))
+        whole = f"{terms} = {self.result}"
+        return _REFERENCE.sub(lambda match: _said(number(match["name"]), unit), whole)
+
+
+def find_mixed_sums(text: str) -> Iterator[MixedSum]:
+    """Each sum with signs and a result behind an equals sign, of whose terms one or more are references."""
+    for match in _SUM.finditer(text):
+        if "{" in match["terms"] and not _GOES_ON.search(text, max(0, match.start() - 40), match.start()):
+            yield MixedSum(match["terms"], match["result"], match.start(), match.start("result"), match.end())
+
+
+def _said(number: Worked | None, unit: Unit) -> str:
+    value = number.value if number is not None else None
+    if isinstance(value, Length):
+        return f"{vulgar(value.in_unit(unit))} {unit.symbol}"
+    return show_ratio(value) if isinstance(value, Ratio) else str(value)
+
+
+def _said_term(term: Term) -> str:
+    if isinstance(term.value, Length):
+        return show_in_unit(term.value, term.unit or Unit.IN)
+    return show_ratio(term.value) if isinstance(term.value, Ratio) else vulgar(term.value)
