@@ -54,3 +54,11 @@ def test_picture_named_with_its_folder_is_told_without(tmp_path: Path) -> None:
     photo = "photo: {file: photos/band.jpg, shows: The band pinned at its marks}\n"
     (found,) = [each for each in reviewed(tmp_path, photo).findings if each.check == "picture-missing"]
     assert (found.said, found.should_be) == ("photos/band.jpg", "band.jpg")
+
+
+def test_amount_of_a_change_that_cannot_be_read_is_told_once(tmp_path: Path) -> None:
+    text = LEG.replace("cut: 2 mirrored,", "cut: 2 mirrored, length: 30 in,") + (
+        "changes: {longer: {piece: leg, line_at: 10 in from the top, lengthen_by: -1 in}}\n"
+    )
+    wrong = [each.check for each in reviewed(tmp_path, text).findings if each.severity is Severity.WRONG]
+    assert wrong == ["not-a-length"]

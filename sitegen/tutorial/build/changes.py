@@ -74,12 +74,12 @@ def _amounts(fields: Fields, words: tuple[str, ...]) -> dict[str, Lengths | None
 
 def _one_amount(key: str, fields: Fields, given: int, *, own: bool, several: bool) -> None:
     """Report a change that does not say by how much, or says it twice."""
-    if given + own == 1:
+    written = [name for name in ("wanted", "lengthen_by", "shorten_by", "widen_by") if fields.get(name) is not None]
+    if given + own == 1 or (given + own == 0 and written):  # what is written and cannot be read is told already
         return
     words = f"Change {key} needs one of wanted, lengthen_by, shorten_by or widen_by. Example: wanted: 25 in finished"
     if given > 1:
-        both = [name for name in ("wanted", "lengthen_by", "shorten_by", "widen_by") if fields.get(name) is not None]
-        words = f"Change {key} says more than once by how much: {' and '.join(both)}. Keep one of them."
+        words = f"Change {key} says more than once by how much: {' and '.join(written)}. Keep one of them."
     if several and own:
         words = (
             f"Change {key} has amounts at its lines and one for all of them. Keep the one or the others; the sum of the"
