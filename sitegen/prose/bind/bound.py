@@ -66,10 +66,11 @@ def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]
             continue
         start = max(end for end in ends if end <= row[0].start)
         end = min(end for end in ends if end >= last.end)
-        if _HEDGED_BEFORE.search(text, start, row[0].start) or _HEDGED_BEHIND.match(text, last.end, end):
-            continue
+        hedged = _HEDGED_BEFORE.search(text, start, row[0].start) or _HEDGED_BEHIND.match(text, last.end, end)
         around = Around(text[start : row[0].start], text[last.end : end], step, computed)
         for phrase in PHRASES:
+            if hedged and not phrase.less:
+                continue
             names = around.known(phrase.names(around)) if phrase.fits(around) else ()
             if names:
                 size = _size(around.sentence, computed.tutorial)

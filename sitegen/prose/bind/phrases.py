@@ -11,6 +11,8 @@ from sitegen.prose.bind.parts import Around
 _BRACKET = r"[\s-]*(?:\([^()]{1,30}\)\s*)?"
 """The same length in the other unit may stand between a length and what it is."""
 _IS = r"(?:is|are|of|at|:|=|will be|comes to|becomes)(?: about| now| only)?\s*$"
+_TO = r"to(?: about)?\s*$"
+_TRIM = r"\b(?:trim|grade|cut back|cut down)(?:med|d|ming|ing|s)?"
 _TAKEN_BACK = re.compile(r"\b(?:trim|grade|clip|layer|cut (?:back|down|away)|notch)", re.IGNORECASE)
 _FINISHED = re.compile(r"\bfinish(?:ed|es)?\b", re.IGNORECASE)
 _CUT = re.compile(r"\bcut(?:s|ting)?\b", re.IGNORECASE)
@@ -266,10 +268,18 @@ PHRASES = (
         "press 1 cm to the wrong side, then 2 cm again",
     ),
     _phrase(
-        r"\b(?:trim|grade|cut back|cut down)(?:med|d|ming|ing|s)?\b[^.;:]{0,60}\bto(?: about)?\s*$",
+        rf"{_TRIM}\b[^.;:]{{0,40}}\b(?:seams?|allowances?)\b[^.;:]{{0,30}}\b{_TO}",
         "",
         _trimmed,
         "trim the seam allowances to 5 mm",
+        less=True,
+    ),
+    _phrase(
+        rf"{_TRIM}(?: (?:it|them|both|each|all|this|that|back|down)){{0,3}} {_TO}",
+        "",
+        _trimmed,
+        "trim it to 5 mm",
+        sure=False,
         less=True,
     ),
     _phrase(r"\b(?:reach|stretch(?:es)?(?: it)?(?: easily)? to)\s*$", "", _swatch, "it should reach 15 cm", sure=False),
