@@ -215,7 +215,8 @@ def _fabrics(
                 weight=with_squares(language.amount(language.own(cloth.weight))),
                 shrinkage=language.amount(show_ratio(cloth.shrinkage.ratio)) if cloth.shrinkage else "",
                 advice=rendered_inline(cloth.advice, numbers) if cloth.advice else "",
-                buy=buy,
+                # A table of all that is bought names each row by its cloth.
+                buy=replace(buy, words=language.own(cloth.name)) if buy is not None else None,
             )
         )
     return tuple(found), tuple(working)
