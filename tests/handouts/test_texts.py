@@ -7,7 +7,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from classes.class_folders import CLASS, STEPS, class_folder
+from classes.class_folders import CLASS, STEPS, TOTE, class_folder
 from handouts.sheets import EVENING, example, sheets_of
 
 import sitegen.handouts
@@ -160,6 +160,18 @@ def test_marking_sheet_asks_for_each_point_and_measures_between_two_lengths(tmp_
     plain = [tuple(text.replace("\u00a0", " ") for text in row) for row in told]
     assert plain == [("seam allowance", "1/2 in", "7/16 to 9/16 in"), ("panel side", "10 in", "9 7/8 to 10 1/8 in")]
     assert "No pin is left." in sheets.text
+
+
+def test_range_of_what_will_do_is_never_told_wider_than_it_is(tmp_path: Path) -> None:
+    """1/16 in either way of 1 cm is 8.4 to 11.6 mm."""
+    tote = TOTE.replace("seam_allowance: 1/2 in", "seam_allowance: 1 cm")
+    steps = {**STEPS, "steps__02-sew_dot_yaml": STEPS["steps__02-sew_dot_yaml"] + "look_for: No pin is left.\n"}
+    for number, (system, told) in enumerate(
+        ((System.CENTIMETRES, "9 mm to 1.1 cm"), (System.INCHES, "3/8 to 7/16 in"))
+    ):
+        folder = class_folder(tmp_path / str(number), tutorial=tote, **steps)
+        (marking,) = sheets_of(folder, "evening", size="S", units=(system,)).made.handout.marking
+        assert [each.from_to.replace("\u00a0", " ") for each in marking.measured] == [told]
 
 
 def test_hem_is_sewn_with_a_hem_allowance() -> None:

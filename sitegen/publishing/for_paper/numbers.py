@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from sitegen.publishing.amounts import BY_SIZE, kept_together, spread
 from sitegen.publishing.number_views import number_view
 from sitegen.publishing.views import Both, NumberView
-from sitegen.quantities import BySize, English, Length, System, show_value
+from sitegen.quantities import RULER, BySize, English, Length, Rounding, System, show_value
 from sitegen.tutorial import Computed, words_of
 
 
@@ -50,8 +50,15 @@ class PrintedNumbers:
         return f"{first} ({more[0]}{remark})" if more else f"{first} ({remark.lstrip(', ')})"
 
     def between(self, low: Length, high: Length) -> str:
-        """From one length to another: ``5/16 to 7/16 in (8 to 11 mm)``."""
-        first, *more = self._spans(self._both(low), self._both(high))
+        """From one length to another, on the marks of a ruler that lie between them: ``5/16 to 7/16 in (8 to 11 mm)``.
+
+        Neither end is rounded outward, since what lies beyond it would not do.
+        """
+        ends = {system: (self._up(low, system), -self._up(-high, system)) for system in System}
+        lows, highs = (
+            Both(*(self.language.amount(show_value(ends[system][at], system)) for system in System)) for at in (0, 1)
+        )
+        first, *more = self._spans(lows, highs)
         return f"{first} ({more[0]})" if more else first
 
     def _spans(self, low: Both, high: Both) -> list[str]:
@@ -60,6 +67,10 @@ class PrintedNumbers:
 
     def _both(self, length: Length) -> Both:
         return Both(*(self.language.amount(show_value(length, system)) for system in System))
+
+    @staticmethod
+    def _up(length: Length, system: System) -> Length:
+        return RULER.shown(length, system, Rounding.ENOUGH)
 
     def each(self, view: NumberView) -> tuple[str, ...]:
         """A number in each size of the sheet."""
