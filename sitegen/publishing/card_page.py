@@ -127,6 +127,8 @@ def _chain(chain: tuple[Reference, ...], language: English) -> str:
     ends = {name.rpartition(" ")[2] for name in names}
     if language.as_made and len(names) > 1 and len(ends) == 1 and all(" " in name for name in names):
         return f"{' and '.join(name.rpartition(' ')[0] for name in names)} {ends.pop()}"
+    if language.as_made and len(names) > 2:
+        return f"{', '.join(names[:-1])} and {names[-1]}"
     return " and ".join(names)
 
 
