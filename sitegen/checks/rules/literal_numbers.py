@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
 from itertools import groupby
 
+from sitegen.checks.held import instead
 from sitegen.checks.registry import check
 from sitegen.checks.said_lengths import names_that_fit, said_lengths, values_of
 from sitegen.findings import Finding, Severity
 from sitegen.prose import Bound, Measurement
-from sitegen.quantities import Length, show_in_unit, show_working
+from sitegen.quantities import Length, NotUnderstood, Typed, parse_length, show_in_unit, show_working
 from sitegen.tutorial import Computed, Prose, Tutorial, words_of
 
 _HEAD = (
@@ -19,6 +21,7 @@ _HEAD = (
 )
 
 
+_PAIR = re.compile(r"\s*\([^()\n]{1,20}\)")
 _WHOLE_PIECE = 10
 """So many times an allowance, it is a piece that is trimmed to its size."""
 _SEAM = (
@@ -43,8 +46,60 @@ def said_otherwise(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """A length typed in a text whose words name a number of the tutorial (“3/8 in seam allowance”, “hem allowance of
     1 in”, “cut the band 16 in long”) must be that number, in the sizes of which the sentence speaks."""
     for prose, bound in said_lengths(tutorial, computed):
-        if not bound.less and not names_that_fit(bound, computed):
-            yield _said_otherwise(prose, bound, computed)
+        if bound.less or names_that_fit(bound, computed):
+            continue
+        by_name = {name: values_of(bound, name, computed) for name in bound.names}
+        if bound.sure or len({value for values in by_name.values() for value in values}) == 1:
+            yield _said_otherwise(prose, bound, by_name, computed)
+
+
+def _said_otherwise(prose: Prose, bound: Bound, by_name: Mapping[str, list[Length]], computed: Computed) -> Finding:
+    name, found = bound.names[0], bound.measurement
+    typed, end = _with_its_pair(prose.text, found)
+    said = prose.text[found.start : end]
+    distinct = {value for values in by_name.values() for value in values}
+    working: tuple[str, ...] = ()
+    if len(distinct) == 1:
+        value = distinct.pop()
+        right = put = instead(typed, value) if typed is not None else _shown(value, found)
+        worked = computed.number(name, bound.size or 0)
+        working = tuple(show_working(worked, computed.tutorial.first_system)) if worked is not None else ()
+        message = (
+            f"The {words_of(name)} is {right}, not {said}."
+            if bound.sure
+            else f"If {said} is meant to be the {words_of(name)}, it should be {right}."
+        )
+    elif len(bound.names) == 1:
+        put = f"{{{name}}}"
+        each = ", ".join(_shown(value, found) for value in by_name[name])
+        message = f"The {words_of(name)} is not the same in every size, and {said} is not right for all: {each}."
+    else:
+        put = ""
+        known = "; ".join(
+            f"{words_of(each)} {', '.join(_shown(value, found) for value in dict.fromkeys(values))}"
+            for each, values in by_name.items()
+        )
+        what = "not in every size what" if found.length in distinct else "none of what"
+        message = f"{said} is {what} it can be here: {known}."
+    severity = Severity.WRONG if bound.sure else Severity.DOUBTFUL
+    size = computed.size_name(bound.size) if bound.size is not None else ""
+    return Finding("said-otherwise", severity, prose.locate(found.start, end), message, said, put, working, size)
+
+
+def _with_its_pair(text: str, found: Measurement) -> tuple[Typed | None, int]:
+    """A length as it was typed, with the same in the other unit behind it in brackets, and where both end; None where
+    it is written in words."""
+    pair = _PAIR.match(text, found.end)
+    for end in (*((pair.end(),) if pair else ()), found.end):
+        try:
+            return parse_length(text[found.start : end]), end
+        except NotUnderstood:
+            continue
+    return None, found.end
+
+
+def _shown(value: Length, found: Measurement) -> str:
+    return show_in_unit(value, found.unit) if found.unit is not None else ""
 
 
 @check(
@@ -74,42 +129,6 @@ def trimmed_to_more(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]
             f"The {words_of(bound.names[0])} is {_shown(values[0], found)}: it cannot be trimmed to {found.text}.",
             found.text,
         )
-
-
-def _said_otherwise(prose: Prose, bound: Bound, computed: Computed) -> Finding:
-    found, name = bound.measurement, bound.names[0]
-    by_name = {each: values_of(bound, each, computed) for each in bound.names}
-    distinct = {value for values in by_name.values() for value in values}
-    working: tuple[str, ...] = ()
-    if len(distinct) == 1:
-        right = put = _shown(distinct.pop(), found)
-        worked = computed.number(name, bound.size or 0)
-        working = tuple(show_working(worked, computed.tutorial.first_system)) if worked is not None else ()
-        message = (
-            f"The {words_of(name)} is {right}, not {found.text}."
-            if bound.sure
-            else f"If {found.text} is meant to be the {words_of(name)}, it should be {right}."
-        )
-    elif len(bound.names) == 1:
-        put = f"{{{name}}}"
-        each = ", ".join(_shown(value, found) for value in by_name[name])
-        message = f"The {words_of(name)} is not the same in every size, and {found.text} is not right for all: {each}."
-    else:
-        put = ""
-        known = "; ".join(
-            f"{words_of(each)} {', '.join(_shown(value, found) for value in dict.fromkeys(values))}"
-            for each, values in by_name.items()
-        )
-        what = "not in every size what" if found.length in distinct else "none of what"
-        message = f"{found.text} is {what} it can be here: {known}."
-    severity = Severity.WRONG if bound.sure else Severity.DOUBTFUL
-    place = prose.locate(found.start, found.end)
-    size = computed.size_name(bound.size) if bound.size is not None else ""
-    return Finding("said-otherwise", severity, place, message, found.text, put, working, size)
-
-
-def _shown(value: Length, found: Measurement) -> str:
-    return show_in_unit(value, found.unit) if found.unit is not None else ""
 
 
 @check(

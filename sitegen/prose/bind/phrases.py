@@ -12,6 +12,7 @@ _BRACKET = r"[\s-]*(?:\([^()]{1,30}\)\s*)?"
 """The same length in the other unit may stand between a length and what it is."""
 _IS = r"(?:is|are|of|at|:|=|will be|comes to|becomes)(?: about| now| only)?\s*$"
 _TO = r"to(?: about)?\s*$"
+_FROM_EDGE = re.compile(r"(?:away )?from (?:the|both|their|its) (?:raw |cut )?edges?\b")
 _TRIM = r"\b(?:trim|grade|cut back|cut down)(?:med|d|ming|ing|s)?"
 _TAKEN_BACK = re.compile(r"\b(?:trim|grade|clip|layer|cut (?:back|down|away)|notch)", re.IGNORECASE)
 _FINISHED = re.compile(r"\bfinish(?:ed|es)?\b", re.IGNORECASE)
@@ -25,7 +26,9 @@ BY = re.compile(r"\s*(?:[x×]|by)\s*(?=[\d½¼¾⅛⅜⅝⅞])", re.IGNORECASE)
 """Between the two sides of a rectangle: ``40 × 50 cm``."""
 _NO_SEAM = re.compile(
     r"\b(?:stitch (?:length|width)|stitches|zigzag|gap|gather\w*|bast\w*|tack\w*|rows?|top-?stitch\w*|edge-?stitch\w*"
-    r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine|long|wide|again|second|twice|needles?|stay\w*)\b",
+    r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine"
+    r"|again|first|second|twice|needles?|stay\w*|over-?stitch\w*|pleats?|darts?|corners?|practi[sc]\w+|pivot|hem|fold"
+    r"|neaten|finish|clip|reinforce|begin|start|stop)\b",
     re.IGNORECASE,
 )
 _NO_ALLOWANCE = re.compile(
@@ -106,9 +109,11 @@ def _trimmed(around: Around) -> Iterator[str]:
 
 
 def _seams_alone(around: Around) -> Iterator[str]:
-    """The same in a step that sews nothing but seams."""
+    """The same in a step that sews nothing but seams, each in one go, where the sentence tells one distance."""
     step = around.step
-    if step is not None and not (step.hems or step.inserts or step.finishes):
+    if step is None or step.hems or step.inserts or step.finishes or any(join.enclosed for join in step.joins):
+        return
+    if len(_FROM_EDGE.findall(around.sentence)) == 1:
         yield from _seams(around)
 
 
@@ -311,8 +316,8 @@ PHRASES = (
         sure=False,
     ),
     _phrase(
-        r"\b(?:sew|stitch|join|seam)(?:n|s|ed|ing)?\b[^.;:]{0,60}$",
-        rf"{_BRACKET}(?:away )?from the (?:raw |cut )?edges?\b",
+        r"\b(?:sew|stitch|join|seam)(?:n|s|ed|ing)?\b(?:[^.;:]|\.(?=\d)){0,60}$",
+        rf"{_BRACKET}{_FROM_EDGE.pattern}",
         _seams_alone,
         "sew 1 cm from the raw edge",
         sure=False,
