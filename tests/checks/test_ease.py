@@ -58,7 +58,7 @@ def test_ease_that_is_less_than_nothing_in_one_size_alone_is_told_with_its_sign(
         " larger. Look at the body measurements and the edges; a written ease cannot say both."
     )
     assert found.should_be == ""
-    assert found.working[-1].endswith("opening finished girth 51.4 cm − body head 54 cm = −2.6 cm")
+    assert found.working[-1].endswith("opening finished girth 51.4 cm − head measurement 54 cm = −2.6 cm")
 
 
 def test_ease_that_is_less_than_nothing_in_every_size_is_written_without_its_sign(tmp_path: Path) -> None:
