@@ -63,6 +63,14 @@ def test_a_price_that_is_not_understood_is_told_once_and_no_other_is_blamed(tmp_
     assert told[0].endswith("too low: universal needle, chalk.")
 
 
+def test_thing_that_has_its_price_already_is_no_better_name_for_another(tmp_path: Path) -> None:
+    prices = "prices: {polyester thread: £3, thick polyester thread: £4}\n"
+    _, findings = read_class(tmp_path, CLASS + prices)
+    (found,) = [each for each in findings if each.said == "thick polyester thread"]
+    assert "Nearest: polyester thread" not in found.message
+    assert found.should_be == ""
+
+
 def test_all_slips_are_told_in_one_run_with_their_places(tmp_path: Path) -> None:
     text = (
         "title: Evening class\ntutorial: tee\nstudents: {S: 3, Q: 2}\n"

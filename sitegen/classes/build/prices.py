@@ -36,12 +36,14 @@ def prices(
         fields.builder.not_this(node, "things with their prices", _EXAMPLE)
         return (), frozenset()
     known = {**counted, **by_length}
+    priced = {entry.key.text for entry in node.entries}
     found: list[Price] = []
     unread: set[str] = set()
     for entry in node.entries:
         if entry.key.text not in known:
-            fields.builder.unknown("thing to buy", entry.key, known)
-            unread.update(known[near] for near in nearest(entry.key.text, known, most=1))
+            unpriced = [name for name in known if name not in priced] or list(known)
+            fields.builder.unknown("thing to buy", entry.key, unpriced)
+            unread.update(known[near] for near in nearest(entry.key.text, unpriced, most=1))
             continue
         sold = entry.key.text in by_length
         price = _price(fields, Words(known[entry.key.text], entry.key.place), entry.value, by_length=sold)

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.findings import Collector, Place, nearest
+from sitegen.findings import Collector, Place, meant, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio, row_without_commas
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.commas import entries
@@ -61,6 +61,7 @@ class Builder:
 
     def unknown(self, what: str, name: Scalar | Words, known: Iterable[str]) -> None:
         """Report a name that is none of the known ones, with the nearest."""
+        known = tuple(known)
         near = nearest(name.text, known, most=1)
         hint = f" Nearest: {near[0]}." if near else f" Known are: {', '.join(known) or 'none'}."
         self.wrong(
@@ -68,7 +69,7 @@ class Builder:
             name.place,
             f"There is no {what} “{short(name.text)}”.{hint}",
             said=name.text,
-            should_be=near[0] if near else "",
+            should_be=meant(name.text, known),
         )
 
     def words(
