@@ -393,3 +393,5 @@ def test_step_without_minutes_beside_others_with_them_is_a_hint(tmp_path: Path) 
         " comes out too short. Example: minutes: 30"
     ]
     assert found(tmp_path / "b", WOVEN + BAG, *FINISHED) == []
+    unread = FINISHED[1] + "minutes: half an hour\n"
+    assert not [each for each in found(tmp_path / "c", WOVEN + BAG, timed, unread) if "minutes-missing" in each]

@@ -38,11 +38,12 @@ _PRESSED = re.compile(r"\b(?:finger[- ])?press(?:es|ed|ing)?\b|\biron(?:s|ed|ing
     passes=_CUT + _SEW + "minutes: 30\n",
 )
 def minutes_missing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """Once any step says how many minutes it takes, every step does."""
+    """Once any step says how many minutes it takes, every step does. Minutes that could not be read are another
+    finding."""
     if all(step.minutes is None for step in tutorial.steps):
         return
     for step in tutorial.steps:
-        if step.minutes is None:
+        if step.minutes is None and step.minutes_place == step.place:
             yield Finding(
                 "minutes-missing",
                 Severity.HINT,
