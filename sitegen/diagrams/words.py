@@ -15,9 +15,15 @@ _RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 
 
-@lru_cache(maxsize=1024)
 def plain_both_units(value: Length, first: System, rounding: Rounding = Rounding.NEAREST) -> str:
-    """A length in both systems as it is typed: ``17 3/4 in (45 cm)``. Kept, since a picture says each twice or more."""
+    """A length in both systems as it is typed: ``17 3/4 in (45 cm)``."""
+    return in_both_units(value, value.fine, first, rounding)
+
+
+@lru_cache(maxsize=1024)
+def in_both_units(value: Length, _fine: bool, first: System, rounding: Rounding) -> str:
+    """The words of a length, kept since a picture says each twice or more. Lengths that are the same, and of which one
+    is shown to the millimetre, are kept apart."""
     return RULER.show_both(value, first, rounding)
 
 

@@ -13,7 +13,7 @@ from time import process_time
 
 from sitegen.checks import review
 from sitegen.diagrams import diagram_of
-from sitegen.diagrams.words import plain_both_units
+from sitegen.diagrams.words import in_both_units
 from sitegen.quantities import System
 from sitegen.reading import ContentFolder
 from sitegen.tutorial import Computed
@@ -37,7 +37,7 @@ def jobs() -> list[tuple[Computed, str, int]]:
 def drawing_times(job: tuple[Computed, str, int]) -> tuple[float, int]:
     """Milliseconds for one picture, and how many numbers it holds; nothing of both where nothing can be drawn."""
     computed, name, size = job
-    plain_both_units.cache_clear()
+    in_both_units.cache_clear()
     start = process_time()
     drawn = diagram_of(name, computed, size, "d", System.INCHES)
     taken = (process_time() - start) * 1000

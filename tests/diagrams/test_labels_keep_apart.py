@@ -13,7 +13,7 @@ from sitegen.diagrams.geometry import crosses, meet
 from sitegen.diagrams.labels import Layout, laid_out
 from sitegen.diagrams.text_boxes import UNIT, Box, text_width, wrapped
 from sitegen.diagrams.words import both_units
-from sitegen.quantities import Length, System, inches, mm
+from sitegen.quantities import Length, System, cm, inches, mm, parse_length
 
 ALL_SIDES = tuple(Side)
 
@@ -170,3 +170,13 @@ def test_two_lines_meet_where_their_ways_cross_between_their_ends(spots: list[tu
         other = Fraction((x3 - x1) * (y2 - y1) - (y3 - y1) * (x2 - x1), across)
         inside = 0 < one < 1 and 0 < other < 1
     assert meet((spots[0], spots[1]), (spots[2], spots[3])) is inside
+
+
+def test_a_length_written_to_the_millimetre_is_told_so_whatever_was_told_before() -> None:
+    plain, fine = cm("41.7"), parse_length("41.7 cm").value
+    assert plain == fine
+    assert [both_units(each, System.CENTIMETRES).split(" (")[0] for each in (plain, fine, plain)] == [
+        "41.5\u00a0cm",
+        "41.7\u00a0cm",
+        "41.5\u00a0cm",
+    ]
