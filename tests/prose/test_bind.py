@@ -79,7 +79,7 @@ LEGGINGS = (
     "sizes: [S, M]\nseam_allowance: 1 cm\nbody: {waist: '70, 80 cm'}\n"
     "fabrics: {main: {name: jersey, structure: knit, stretch_across: 50%, swatch: {rest: 10 cm, stretched: 15 cm}}}\n"
     "pieces: {leg: {cut: 2 mirrored, fabric: main, length: '100, 102 cm', width: 48 cm, edges: {waist: '42, 45 cm', ankle: 21 cm,"
-    " front: 70 cm, back: 70 cm}, sides: {top: ring, bottom: lower}}}\n"
+    " front: 70 cm, back: 70 cm}, sides: {top: ring, bottom: lower}}, pouch: {cut: 1, fabric: main}}\n"
     "hems: {lower: {edges: [leg.ankle], turn: 2 cm, stitch: zigzag}}\n"
     "elastics: {ring: {around: body.waist, ratio: 90%, overlap: 2 cm, width: 2.5 cm, room: 3 mm, fold_under: 1 cm}}\n"
     "changes: {longer: {piece: leg, line_at: 60 cm from the top, lengthen_by: 4 cm}}\n"
@@ -115,6 +115,9 @@ def said(tmp_path: Path, card: str, text: str) -> list[tuple[str, str, str]]:
         ("cut: [leg]", "The finished length of the leg is 95 cm.", ("95 cm", "wrong", "{leg.finished_length}")),
         ("cut: [leg]", "In size S cut the leg 48 × 101 cm.", ("101 cm", "wrong", "")),
         ("cut: [leg]", "In size S cut the leg 49 cm by 100 cm.", ("49 cm", "wrong", "")),
+        (SEAM, "If you sew with an overlocker, take a 6 mm seam allowance.", ("6 mm", "doubtful", "10 mm")),
+        (SEAM, "Many patterns have a 1.5 cm seam allowance.", ("1.5 cm", "doubtful", "1 cm")),
+        (CASING, "Lap the facing over the front by 4 cm.", ("4 cm", "doubtful", "2 cm")),
         ("cut: [leg]", "Pull: it should reach 14 cm.", ("14 cm", "doubtful", "15 cm")),
     ],
 )  # fmt: skip
@@ -138,6 +141,12 @@ def test_what_a_step_is_about_tells_what_its_lengths_are(
         (SEAM, "Sew with a zigzag 3 mm wide, 6 mm from the fold."),
         (SEAM, "Turn up 2.5 cm. Sew it again with 6 mm. Sew with 2.5 mm stitches. Sew a zigzag with 3 mm."),
         (SEAM, "Lap the ends by 3 cm."),
+        (SEAM, "Sew it. Trim the hem allowance to 3 cm, and the seam allowance from the notch to 4 cm below it."),
+        (SEAM, "Sew the loop in place with 3 cm to spare. Sew the side with 4 cm and 5 cm openings."),
+        (HEM, "A 4 cm hem would be heavier."),
+        (HEM, "Fold the paper up by 5 cm. Press the ends of the ribbon under 6 mm."),
+        (HEM, "Press 6 mm of the pouch to the wrong side. Turn up the leg by 2 cm."),
+        (CASING, "Cut 3 cm off the elastic where it is loose."),
         (HEM, "Turn the wheel back 2.5 cm. Sew around with 6 mm."),
         (CASING, "Cut the elastic thread 60 cm from the end."),
         (SEAM, "Sew the seam. Trim the threads to 2 cm. Trim the whole to 40 cm. Trim it to 40 cm."),

@@ -21,6 +21,12 @@ _HEDGED_BEFORE = re.compile(
 )
 _HEDGED_BEHIND = re.compile(r"\s*(?:or (?:so|more|less)|at (?:least|most))\b", re.IGNORECASE)
 """Near a number is not it: ``about 60 cm``, ``60 cm or so``."""
+_UNSURE = re.compile(
+    r"\b(?:if|unless|whether|would|could|might|instead|rather|prefer|other|others|many|most|usual|usually|often|mostly"
+    r"|commercial|bought|ready-to-wear)\b",
+    re.IGNORECASE,
+)
+"""A sentence with one of these may speak of what is not done here: ``many patterns have a 1.5 cm seam allowance``."""
 _LISTED = re.compile(r"\s*(?:,|,?\s*(?:and|or)|/)\s*")
 
 
@@ -29,7 +35,7 @@ class Bound:
     """A typed length and the names of the numbers that its words can mean: it must be one of them, or ``less`` than
     one.
 
-    It is ``sure`` where they can mean nothing else.
+    It is ``sure`` where they can mean nothing else, in a sentence that speaks of what is done.
     """
 
     measurement: Measurement
@@ -75,9 +81,10 @@ def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]
             if names:
                 size = _size(around.sentence, computed.tutorial)
                 span = row[0].start, last.end
+                sure = phrase.sure and _UNSURE.search(around.sentence) is None
                 for index, one in enumerate(row):
                     own = size if len(row) == 1 else index
-                    yield Bound(one, names, own, phrase.sure, phrase.less, span)
+                    yield Bound(one, names, own, sure, phrase.less, span)
                 break
 
 

@@ -24,6 +24,7 @@ _OTHER_THING = re.compile(
 """Something else is so long: ``cut a slit 2 in long in the cuff``."""
 BY = re.compile(r"\s*(?:[x×]|by)\s*(?=[\d½¼¾⅛⅜⅝⅞])", re.IGNORECASE)
 """Between the two sides of a rectangle: ``40 × 50 cm``."""
+_ENDS = re.compile(r"\bends?\b", re.IGNORECASE)
 _NO_SEAM = re.compile(
     r"\b(?:stitch (?:length|width)|stitches|zigzag|gap|gather\w*|bast\w*|tack\w*|rows?|top-?stitch\w*|edge-?stitch\w*"
     r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine"
@@ -32,11 +33,14 @@ _NO_SEAM = re.compile(
     re.IGNORECASE,
 )
 _NO_ALLOWANCE = re.compile(
-    r"\b(?:thread\w*|elastic|batting|wadding|corner\w*|tails?|strip|point|canvas)\b", re.IGNORECASE
+    r"\b(?:thread\w*|elastic|batting|wadding|interfacing|corner\w*|tails?|strip|point|canvas|hems?)\b", re.IGNORECASE
 )
+"""Something else is cut off, or the allowance of what is no seam."""
+_OR_SO_FAR = r"(?!\s*(?:below|above|before|beyond|behind|past|short of|away|from)\b)"
+"""A place is not what is left: ``trim the allowance from the notch to 3 cm below it``."""
 _NO_TURN = re.compile(
     r"\b(?:in half|at a time|each time|less|below|above|from|(?<!wrong )(?<!right )sides?|corners?"
-    r"|mitr\w+|facings?|slits?|vents?|plackets?|bands?|quarters?|strips?)\b",
+    r"|mitr\w+|facings?|slits?|vents?|plackets?|bands?|quarters?|strips?|straps?|ties?|loops?|ribbons?|paper|pattern)\b",
     re.IGNORECASE,
 )
 """Something else is turned, or so much lies between two things."""
@@ -128,12 +132,27 @@ def _hems(around: Around) -> Iterator[str]:
 def _turned(around: Around) -> Iterator[str]:
     """What is turned up for the hems and casings of a step that turns nothing else."""
     step = around.step
-    if step is None or step.joins or step.finishes or _NO_TURN.search(around.sentence):
+    if step is None or step.joins or step.finishes or _NO_TURN.search(around.sentence) or _speaks_of_another(around):
         return
     for hem in step.hems:
         yield from (f"{hem.name}.{field}" for field in ("turn", "fold_under", "allowance"))
     for elastic in step.inserts:
         yield from (f"{elastic.name}.{field}" for field in ("casing", "casing_depth", "fold_under"))
+
+
+def _speaks_of_another(around: Around) -> bool:
+    """Whether the sentence names a piece, and none at which the step turns a hem or draws elastic in."""
+    step, tutorial = around.step, around.tutorial
+    if step is None:
+        return False
+    turned = {name.name for name in (*step.hems, *step.inserts)}
+    hemmed = {edge.name for key in turned & set(tutorial.hems) for edge in tutorial.hems[key].edges}
+    named = [piece for key, piece in tutorial.pieces.items() if around.says(key)]
+    return bool(named) and not any(
+        not hemmed.isdisjoint(edge.name for edge in piece.edges.values())
+        or not turned.isdisjoint(side.name for side in piece.sides.values())
+        for piece in named
+    )
 
 
 def _sized(*ways: str) -> Callable[[Around], Iterator[str]]:
@@ -165,9 +184,16 @@ def _elastic(*fields: str) -> Callable[[Around], Iterator[str]]:
 
 
 def _lapped(around: Around) -> Iterator[str]:
-    """The overlap of the elastic that the sentence or the step is about."""
+    """The overlap of the elastic that the sentence speaks of, or of that whose ends a step laps which draws it in."""
     step = around.step
-    if "elastic" in around.sentence.lower() or (step is not None and step.inserts):
+    of_step = step is not None and bool(step.inserts) and _ENDS.search(around.sentence) is not None
+    if of_step or "elastic" in around.sentence.lower() or any(map(around.says, around.tutorial.elastics)):
+        yield from (f"{key}.overlap" for key in around.elastics())
+
+
+def _lapped_here(around: Around) -> Iterator[str]:
+    """The overlap of the elastic that a step draws in, in a sentence that may speak of anything."""
+    if around.step is not None and around.step.inserts:
         yield from (f"{key}.overlap" for key in around.elastics())
 
 
@@ -196,6 +222,8 @@ def _changed(around: Around) -> Iterator[str]:
     yield from (f"{key}.amount" for key in around.changes())
 
 
+_AND = r"and\b(?!\s*[\d½¼¾⅛⅜⅝⅞])"
+"""Another length of the same thing may follow: ``with 4 cm and 5 cm openings``."""
 _ELASTIC = r"[^.;]{0,30}\belastic\b"
 PHRASES = (
     _phrase("", rf"{_BRACKET}seam[\s-]+allowances?\b", _allowances, "sew it with a 3/8 in seam allowance"),
@@ -211,7 +239,7 @@ PHRASES = (
     _phrase(rf"\b(?:casing|tunnel|channel) {_IS}", "", _elastic("casing", "casing_depth"), "a casing of 4 cm"),
     _phrase(
         r"\bcut(?:ting)?\s*$",
-        rf"{_BRACKET}(?:off |from )?(?:of )?(?:the |your )?elastic\b",
+        rf"{_BRACKET}(?:from )?(?:of )?(?:the |your )?elastic\b(?! (?:off|away)\b)",
         _elastic("cut_length"),
         "cut 63 cm of elastic",
     ),
@@ -219,14 +247,15 @@ PHRASES = (
     _phrase("", r"[\s-]*wide[\s-]+elastic\b", _elastic("width"), "2.5 cm wide elastic"),
     _phrase(r"\bthe\s*$", r"[\s-]*elastic\b", _elastic("width"), "the 2.5 cm elastic", sure=False),
     _phrase(r"\belastic\b[^.;,]{0,20}$", r"\s*wide\b", _elastic("width"), "elastic 2.5 cm wide"),
-    _phrase(
-        r"\b(?:over)?lap(?:s|ped|ping)?\b[^.;]{0,30}\bby(?: about)?\s*$",
-        "",
-        _lapped,
-        "lap the ends of the elastic by 2 cm",
+    *(
+        _phrase(ahead, behind, names, example, sure=sure)
+        for names, sure in ((_lapped, True), (_lapped_here, False))
+        for ahead, behind, example in (
+            (r"\b(?:over)?lap(?:s|ped|ping)?\b[^.;]{0,30}\bby(?: about)?\s*$", "", "lap its ends by 2 cm"),
+            (r"\boverlap of\s*$", "", "an overlap of 2 cm"),
+            ("", rf"{_BRACKET}overlap\b", "a 2 cm overlap"),
+        )
     ),
-    _phrase(r"\boverlap of\s*$", "", _lapped, "an overlap of 2 cm"),
-    _phrase("", rf"{_BRACKET}overlap\b", _lapped, "a 2 cm overlap"),
     _phrase("", BY.pattern, _sized("length", "width"), "cut the panel 40 × 50 cm"),
     _phrase(
         r"\d\S*\s*(?:cm|mm|in|inch|inches|[\"″])?\s*(?:[x×]|by)\s*$",
@@ -274,14 +303,14 @@ PHRASES = (
     ),
     _phrase(
         rf"{_TRIM}\b[^.;:]{{0,40}}\b(?:seams?|allowances?)\b[^.;:]{{0,30}}\b{_TO}",
-        "",
+        _OR_SO_FAR,
         _trimmed,
         "trim the seam allowances to 5 mm",
         less=True,
     ),
     _phrase(
         rf"{_TRIM}(?: (?:it|them|both|each|all|this|that|back|down)){{0,3}} {_TO}",
-        "",
+        _OR_SO_FAR,
         _trimmed,
         "trim it to 5 mm",
         sure=False,
@@ -297,13 +326,13 @@ PHRASES = (
     ),
     _phrase(
         r"\b(?:sew|stitch|join|seam)(?:n|s|ed|ing)?\b[^.;:,]{0,40}\bwith\s*$",
-        rf"{_BRACKET}(?:[.,;]|$|and\b|to\b)",
+        rf"{_BRACKET}(?:[.,;]|$|{_AND}|to\b(?! (?:spare|go)\b))",
         _seams,
         "sew around with 6 mm",
     ),
     _phrase(
         r"\b(?:sew|stitch|join|seam)(?:n|s|ed|ing)?\b[^.;:]{0,60}\b(?:with|using|at|taking)(?: a| an| about)?\s*$",
-        rf"{_BRACKET}(?:seams?\b(?! (?:tape|line|ripper))|[.,;:)]|$|and\b|all\b)",
+        rf"{_BRACKET}(?:seams?\b(?! (?:tape|line|ripper))|[.,;:)]|$|{_AND}|all\b)",
         _seams,
         "sew around at 6 mm",
         sure=False,
