@@ -1,6 +1,6 @@
 """Measurements in running text, and what they say. Knows nothing of pages or of the rules of checks."""
 
-from sitegen.prose.bind import Bound, bind
+from sitegen.prose.bind import Bound, bind, sizes_around
 from sitegen.prose.captions import Captions, Cue, captions_of, clock, is_captions
 from sitegen.prose.draft import Drafted, drafted, empty_folder
 from sitegen.prose.find import read
@@ -37,4 +37,5 @@ __all__ = [
     "proofread",
     "read",
     "said_in_markdown",
+    "sizes_around",
 ]

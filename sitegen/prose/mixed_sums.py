@@ -11,12 +11,14 @@ from sitegen.quantities import UNIT_NAMES, Length, Ratio, Unit, Worked, show_in_
 
 _REFERENCE = re.compile(r"\{\s*(?P<name>[a-z][\w.]*)\s*\}")
 _UNIT = r"(?:in|cm|mm|yd|m)(?![A-Za-z])"
-_NUMBER = r"\d{1,6}(?:[.,]\d{1,6})?(?:(?:[ -]\d{1,3})?[/⁄]\d{1,3}|\s?[½¼¾⅛⅜⅝⅞])?"
+_NUMBER = r"\d{1,6}(?:[.,]\d{1,6})?(?:(?:[ -]\d{1,3})?[/⁄](?:[234568]|1[026]|32|64)(?!\d)|\s?[½¼¾⅛⅜⅝⅞])?"
 _TERM = rf"(?:\{{\s*[a-z][\w.]*\s*\}}|{_NUMBER}(?:\s?(?:{_UNIT}|%))?)"
 _LINK = r"(?:\s*[+−×÷]\s*|[ \t]+[–*/x-][ \t]+|\s+(?:plus|minus)\s+)"
 _MAKES = r"(?:\s*=\s*|(?:,?\s+(?:which|that))?\s+(?:is|makes)\s+)"
+_NEXT = rf"(?:,\s+|,?\s+(?:or|and)\s+|\s*/\s*){_NUMBER}\s?{_UNIT}|\s*\([^()\n]{{1,20}}\b(?:in|for) size\b"
+"""The result of another size behind that of the first: no single one is to be made in every size."""
 _SUM = re.compile(
-    rf"(?<![\w}}/.,⁄])(?P<terms>{_TERM}(?:{_LINK}{_TERM})+){_MAKES}(?P<result>{_TERM})(?!{_LINK}|\s*=|[\w/⁄])"
+    rf"(?<![\w}}/.,⁄])(?P<terms>{_TERM}(?:{_LINK}{_TERM})+){_MAKES}(?P<result>(?>{_TERM}))(?!{_LINK}|\s*=|[\w/⁄]|{_NEXT})"
 )
 _GOES_ON = re.compile(r"[+−×÷=][^\d\n.=;:{}]*$")
 """A sign before the first term, or before the name of one: the sum began before, in a way that is not read here."""
@@ -34,6 +36,10 @@ class MixedSum:
     start: int
     result_start: int
     end: int
+
+    def holds_place(self, offset: int) -> bool:
+        """Whether it reaches over this offset of the text."""
+        return self.start <= offset < self.end
 
     @property
     def names(self) -> tuple[str, ...]:

@@ -56,10 +56,20 @@ def test_one_that_does_not_add_up_is_wrong_at_its_result(tmp_path: Path, text: s
         "- {a.x}\n  - 1/2 in = 12 in",
         "The seam (3 in + {a.x} more) is 1/2 in + {b.y} = 6 1/2 in",
         "Of the hem + {a.x} + 1/2 in = 9 in",
+        "In size M, {a.by_size} + 1/2 in = 6 1/2 in.",
+        "{a.by_size} + 1/2 in is 5 1/2 in in size S and 6 1/2 in in size M.",
+        "{a.by_size} + 1/2 in is 5 1/2 in or 6 1/2 in.",
+        "{a.by_size} + 1 in = 6/7 in.",
+        "{a.by_size} + 1 in = 6 in (7 in in size M).",
     ],
 )
 def test_one_that_adds_up_or_is_not_read_whole_is_silent(tmp_path: Path, text: str) -> None:
     assert told(tmp_path, text) == []
+
+
+def test_the_size_that_its_sentence_names_is_meant(tmp_path: Path) -> None:
+    (one,) = told(tmp_path, "Take {a.by_size}. In size S, {a.by_size} + 1/2 in = 6 1/2 in. In size M it is more.")
+    assert (one.said, one.size, one.working) == ("6 1/2 in", "S", ("size S: 5 in + 1/2 in = 5 1/2 in",))
 
 
 def test_a_size_in_which_it_does_not_add_up_is_named(tmp_path: Path) -> None:

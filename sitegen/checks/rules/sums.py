@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from sitegen.checks.registry import check
 from sitegen.findings import Finding, Severity
-from sitegen.prose import MixedSum, WrittenSum, find_mixed_sums, find_sums
+from sitegen.prose import MixedSum, WrittenSum, find_mixed_sums, find_sums, sizes_around
 from sitegen.quantities import RULER, UNIT_NAMES, Length, show_in_unit, vulgar
 from sitegen.tutorial import Computed, Prose
 
@@ -70,16 +70,18 @@ def written_sum(part: Prose, computed: Computed) -> Iterator[Finding]:
 )
 def sum_with_references(part: Prose, computed: Computed) -> Iterator[Finding]:
     """A sum that is written out with signs and has references among its terms must make the result behind its equals
-    sign, “is” or “makes” in every size: exactly where all of its numbers lie on marks of a ruler, else to one mark."""
+    sign, “is” or “makes” in every size, or in that which its sentence names, of several in one: exactly where all of
+    its numbers lie on marks of a ruler, else to one mark."""
     for each in find_mixed_sums(part.text):
-        sizes = range(computed.tutorial.size_count)
+        named = sizes_around(part.text, each.start, each.end, computed.tutorial)
+        sizes = named or range(computed.tutorial.size_count)
         wrong = {size: off for size in sizes if (off := _off(each, size, computed)) is not None}
-        if not wrong:
+        if not wrong or (named and len(wrong) < len(named)):
             continue
         rights = {off.right for off in wrong.values()}
         everywhere = len(rights) == 1 and len(wrong) == len(sizes)
         size, off = next(iter(wrong.items()))
-        name = "" if everywhere else computed.size_name(size)
+        name = "" if everywhere and not named else computed.size_name(size)
         terms = " ".join(each.terms.split())
         typed = "{" not in each.result
         yield Finding(
@@ -129,9 +131,9 @@ def _off(found: MixedSum, size: int, computed: Computed) -> WrittenSum | None:
 def sum_before_number(part: Prose, computed: Computed) -> Iterator[Finding]:
     """A sum without a result, behind which stands “, which is” or an equals sign and a reference to a number that is
     the same in every size, must make that number."""
-    mixed = [(each.start, each.end) for each in find_mixed_sums(part.text)]
+    mixed = tuple(find_mixed_sums(part.text))
     for match in _BEFORE_NUMBER.finditer(part.text):
-        if any(start <= match.start() < end for start, end in mixed):
+        if any(each.holds_place(match.start()) for each in mixed):
             continue
         worked = computed.by_size(match["name"])
         values = {each.value for each in worked} if worked is not None else set()

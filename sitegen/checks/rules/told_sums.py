@@ -76,11 +76,11 @@ def _errors(text: str) -> tuple[TextFinding, ...]:
 
 
 def _found(part: Prose, computed: Computed, check_id: str, severity: Severity) -> Iterator[Finding]:
-    mixed = [(each.start, each.end) for each in find_mixed_sums(part.text)]
+    mixed = tuple(find_mixed_sums(part.text))
     alone = [
         each
         for each in _errors(part.text)
-        if each.check == check_id and not any(start <= each.start < end for start, end in mixed)
+        if each.check == check_id and not any(one.holds_place(each.start) for one in mixed)
     ]
     if not alone:
         return

@@ -6,5 +6,6 @@ length is bound to nothing.
 """
 
 from sitegen.prose.bind.bound import Bound, bind
+from sitegen.prose.bind.sentences import sizes_around
 
-__all__ = ["Bound", "bind"]
+__all__ = ["Bound", "bind", "sizes_around"]

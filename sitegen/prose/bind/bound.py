@@ -9,11 +9,11 @@ from functools import lru_cache
 
 from sitegen.prose.bind.parts import Around
 from sitegen.prose.bind.phrases import BY, PHRASES
+from sitegen.prose.bind.sentences import sentence_ends, sizes_named
 from sitegen.prose.find import read
 from sitegen.prose.measurement import Kind, Measurement
-from sitegen.tutorial import Computed, Prose, Step, Tutorial
+from sitegen.tutorial import Computed, Prose, Step
 
-_SENTENCE_END = re.compile(r"[.!?](?=\s)|\n\s*\n|\n\s*(?=[-*|]\s|\d{1,2}[.)]\s)")
 _HEDGED_BEFORE = re.compile(
     r"(?:\b(?:about|roughly|around|approximately|nearly|almost|just (?:over|under)|(?:more|less|longer|shorter) than"
     r"|at (?:least|most)|up to|a (?:scant|generous|good))|~)\s*\Z",
@@ -60,7 +60,7 @@ def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]
     Of lengths in a list, ``63, 68 and 74 cm long``, each is that of its size where there is one for each.
     """
     text = prose.text
-    ends = [0, *(match.end() for match in _SENTENCE_END.finditer(text)), len(text)]
+    ends = sentence_ends(text)
     found = [each for each in _measurements(text) if each.kind is Kind.LENGTH and each.high is None]
     for row in _rows(found, text):
         last = row[-1]
@@ -79,7 +79,8 @@ def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]
                 continue
             names = around.known(phrase.names(around)) if phrase.fits(around) else ()
             if names:
-                size = _size(around.sentence, computed.tutorial)
+                sizes = sizes_named(around.sentence, computed.tutorial)
+                size = sizes[0] if len(sizes) == 1 else None
                 span = row[0].start, last.end
                 sure = phrase.sure and _UNSURE.search(around.sentence) is None
                 for index, one in enumerate(row):
@@ -98,12 +99,3 @@ def _rows(found: Sequence[Measurement], text: str) -> Iterator[list[Measurement]
         row.append(one)
     if row:
         yield row
-
-
-def _size(sentence: str, tutorial: Tutorial) -> int | None:
-    named = [
-        index
-        for index, size in enumerate(tutorial.sizes)
-        if re.search(rf"\bsize {re.escape(size)}(?![\w-])", sentence, re.IGNORECASE)
-    ]
-    return named[0] if len(named) == 1 else None
