@@ -33,7 +33,7 @@ def instead(typed: Typed, exact: Length, rounding: Rounding = Rounding.NEAREST) 
     Where the number is right and only its unit is not, the unit is what changes: ``3.5 mm`` becomes ``3.5 cm``.
     """
     text = in_words(typed, exact, rounding)
-    if typed.text.strip() == typed.number:
+    if typed.is_bare:
         return show_in_unit(exact, typed.unit, rounding=rounding).removesuffix(f" {typed.unit.symbol}")
     if typed.pair is not None:
         return f"{text} ({in_words(typed.pair, exact, rounding)})"
@@ -59,7 +59,7 @@ def show_bought(typed: Typed, need: Length) -> str:
     the unit that it had."""
     metric = typed.unit.system is System.CENTIMETRES
     bought = to_buy(need, typed.unit.system)
-    if typed.text.strip() == typed.number:
+    if typed.is_bare:
         number = bought.in_unit(typed.unit)
         return decimal(number) if metric else vulgar(number)
     unit = Unit.YD if not metric else Unit.M if typed.unit is Unit.M else Unit.CM

@@ -12,6 +12,9 @@ FROM_ABSENCE = frozenset({"fabric-unused", "reach-missing", "thread-missing", "t
 FROM_GAPS = frozenset({"claim-unheld", "common-cause", "picture-undrawable"})
 """Checks that speak of numbers that are not known, or that would be others if more were."""
 
+FROM_THE_TABLE = frozenset({"notch-edge"})
+"""Checks that speak of edges that are not known, which a size table may hold."""
+
 
 def can_tell(check: Check, tutorial: Tutorial) -> bool:
     """Whether a check has what it goes by. How a garment is made, and what is never used in it, cannot be told while
@@ -19,6 +22,6 @@ def can_tell(check: Check, tutorial: Tutorial) -> bool:
     what cannot be worked out or drawn while a key or a row of numbers is not."""
     if tutorial.gaps and check.id in FROM_GAPS:
         return False
-    if SIZES_FILE in tutorial.gaps and check.id == "notch-edge":
+    if SIZES_FILE in tutorial.gaps and check.id in FROM_THE_TABLE:
         return False
     return not tutorial.unread or (check.area != MAKING and check.id not in FROM_ABSENCE)

@@ -16,7 +16,11 @@ from sitegen.quantities import Worked, given
 from sitegen.sewing import class_sums
 from sitegen.tutorial import LongestPath, Step, longest_path
 
-_PINS = re.compile(r"\b(?:pin(?!k)|clip|alfiler|prend|sujet|pinza)", re.IGNORECASE)
+_PINS = re.compile(
+    r"\b(?:pin(?:s|ned|ning)?\b|clip(?:s|ped|ping)?\b|alfiler|prend|sujet|pinza)",
+    re.IGNORECASE,
+)
+"""Words of pinning, in the languages in which texts of authors are read."""
 _SEWS = re.compile(r"machine|overlock|serger|\bneedles?\b", re.IGNORECASE)
 
 
@@ -167,13 +171,8 @@ def leaves_pins(step: Step) -> bool:
     A swatch that is held by pins while it is pulled leaves nothing pinned: a step whose words speak of no pinning.
     """
     pins = any(tool.text.casefold() in ("pins", "clips") for tool in step.tools)
-    words = f"{step.title} {step.text.text if step.text is not None else 'pin'}"
-    return (
-        pins
-        and _PINS.search(words) is not None
-        and not step.cuts
-        and not any(_SEWS.search(tool.text) for tool in step.tools)
-    )
+    speaks = step.text is None or _PINS.search(f"{step.title} {step.text.text}") is not None
+    return pins and speaks and not step.cuts and not any(_SEWS.search(tool.text) for tool in step.tools)
 
 
 def plan_of(cls: ComputedClass) -> Plan:

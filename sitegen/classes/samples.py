@@ -26,6 +26,9 @@ STRIP_WIDTH = {System.INCHES: inches(4), System.CENTIMETRES: cm(10)}
 GRIP = {System.INCHES: inches(2), System.CENTIMETRES: cm(5)}
 """What two fingers hold at either end of a swatch while they stretch it."""
 
+_SEWN_IN = (Kind.ELASTIC, Kind.NOTIONS)
+"""What a garment takes besides its cloth and thread; needles and tools are there to be used again."""
+
 
 class SampleKind(Enum):
     """What a sample shows. The value says it in words."""
@@ -124,9 +127,6 @@ def _bought(one: Worked, stages: int, system: System) -> Worked:
     if not isinstance(one.value, Length):
         return work("to buy", one, times(count))
     return in_shop_steps(work("for the made-up samples", one, times(count)).rounded(Rounding.ENOUGH), system)
-
-
-_SEWN_IN = (Kind.ELASTIC, Kind.NOTIONS)
 
 
 def shown_size(cls: ComputedClass) -> int:

@@ -10,6 +10,9 @@ from sitegen.findings import nearest
 from sitegen.quantities import BySize, System, Worked, show_number, show_working
 from sitegen.tutorial import Computed
 
+_MOST_NEAR = 6
+"""So many numbers are told of those whose names end alike, as ``cut_length`` of every piece."""
+
 
 def set_up(command: argparse.ArgumentParser) -> None:
     """Tell the parser of this command what it takes."""
@@ -21,9 +24,6 @@ def set_up(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--size", metavar="SIZE", help="one size only")
     command.add_argument("--units", choices=[each.value for each in System], help="the units to show it in")
-
-
-_MOST_NEAR = 6
 
 
 def run(options: argparse.Namespace) -> int:

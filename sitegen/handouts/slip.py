@@ -82,7 +82,7 @@ def _told_by_the_whole(change: NumberChange, all_changes: Sequence[NumberChange]
     whole = next((each for each in all_changes if each.name == "seam_allowance"), None)
     if whole is None or whole.sizes != change.sizes:
         return False
-    return set(cards.with_number(change.name).split(", ")) <= set(cards.with_number(whole.name).split(", "))
+    return set(cards.told_with(change.name)) <= set(cards.told_with(whole.name))
 
 
 class _Cards:
@@ -97,6 +97,10 @@ class _Cards:
 
     def with_number(self, name: str) -> str:
         """The cards on which a number stood or stands: ``4 (now 5), 7``; that it stands in tables if on none."""
+        return ", ".join(self.told_with(name)) or self.words("in_tables")
+
+    def told_with(self, name: str) -> list[str]:
+        """Each of the cards on which a number stood or stands, as it is told."""
         found = [each for each, card in self._old.items() if name in self._uses_of(each, card)]
         found += [
             self._was[each]
@@ -106,7 +110,7 @@ class _Cards:
         told = [self._told(each, title=False) for each in sorted(found)]
         new = (each for each, card in self._new.items() if each not in self._was and name in (card.uses or ()))
         told += (f"{each} ({self.words('new')})" for each in new)
-        return ", ".join(told) or self.words("in_tables")
+        return told
 
     def reworded(self) -> Iterator[str]:
         """Those to print again, in the order of today."""

@@ -20,7 +20,8 @@ _BETWEEN = tuple(
 )
 _BLANKS = re.compile(rf"{SPACE}+")
 _LEAST = 3
-"""So many values that are not as many as the sizes are still taken for a row: two may be one slip in one value."""
+"""So many values that are not as many as the sizes are still taken for a row, if no comma may be the decimal mark of
+one: two may be one slip in one value."""
 
 
 def row_without_commas(text: str, sizes: int, default: Unit) -> tuple[tuple[int, int], ...]:
@@ -28,8 +29,8 @@ def row_without_commas(text: str, sizes: int, default: Unit) -> tuple[tuple[int,
     nothing but blanks, commas without a blank, lines or dashes stands between them; empty for any other text."""
     by_sign = ((*_parted(text, sign),) for sign in _BETWEEN if sign.search(text))
     for spans in (*by_sign, (*_parted_by_blanks(text),)):
-        few = len(spans) < _LEAST or (text.count(",") and len(spans) != sizes)
-        if len(spans) > 1 and not (few and len(spans) != sizes) and _are_lengths(text, spans, default):
+        is_row = len(spans) == sizes or (len(spans) >= _LEAST and "," not in text)
+        if len(spans) > 1 and is_row and _are_lengths(text, spans, default):
             return spans
     return ()
 

@@ -69,6 +69,17 @@ class Typed:
     number: str = ""
     high_number: str = ""
 
+    @property
+    def is_bare(self) -> bool:
+        """Whether it was typed without a unit, which then is that of its row or of the file."""
+        return self.text.strip() == self.number
+
+    @property
+    def with_unit(self) -> str:
+        """As it was typed, and its unit if it is bare: ``36`` of a row in inches is ``36 in``."""
+        text = self.text.strip()
+        return f"{text} {self.unit.symbol}" if self.is_bare else text
+
     def printed_step(self) -> Length | None:
         """The step of the last printed decimal, for ``1.59 cm`` 0.01 cm; None when no decimals were printed."""
         decimals = re.search(r"[.,](\d+)$", self.number)

@@ -21,5 +21,6 @@ def casing(name: str, width: Worked, room: Worked, fold_under: Worked | None) ->
 
 
 def casing_depth(name: str, width: Worked, room: Worked) -> Worked:
-    """How deep a casing is once its raw edge lies folded under, from its fold line to the stitching."""
+    """How deep a casing is once its raw edge lies folded under, from its fold line to the stitching: elastic width and
+    room to move."""
     return work(name, width, plus(room))

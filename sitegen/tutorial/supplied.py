@@ -11,6 +11,7 @@ _ELASTIC = re.compile(r"\belastics?\b(?!\s+(?:thread|cord))", re.IGNORECASE)
 _NOT_FOR_A_CASING = re.compile(r"\b(?:clear|shirring)\b", re.IGNORECASE)
 _NUMBER = re.compile(NUMBER_PATTERN)
 _WIDEST = cm(10)
+"""Elastic is hardly sold wider (common practice, no source)."""
 
 
 def elastic_supplies(tutorial: Tutorial) -> tuple[Supply, ...]:

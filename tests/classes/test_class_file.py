@@ -226,20 +226,20 @@ def test_days_are_of_years_that_calendars_know(day: str, right: bool, tmp_path: 
         (
             '{date: 2027-03-28, begins: "0:30", ends: "3:30"}',
             120,
-            "While session 1 is held, clocks in Europe/London are put forward: from 00:30 on 2027-03-28 to 03:30 pass"
-            " 120 minutes.",
+            "While session 1 is held, clocks in Europe/London are put forward: 120 minutes pass from 00:30"
+            " on 2027-03-28 to 03:30.",
         ),
         (
             '{date: 2027-10-31, begins: "0:30", ends: "3:30", break: 15}',
             240,
-            "While session 1 is held, clocks in Europe/London are put back: from 00:30 on 2027-10-31 to 03:30 pass"
-            " 240 minutes.",
+            "While session 1 is held, clocks in Europe/London are put back: 240 minutes pass from 00:30"
+            " on 2027-10-31 to 03:30.",
         ),
         (
             '{date: 2027-03-27, begins: "23:30", minutes: 150}',
             150,
-            "While session 1 is held, clocks in Europe/London are put forward: from 23:30 on 2027-03-27 to 03:00 pass"
-            " 150 minutes.",
+            "While session 1 is held, clocks in Europe/London are put forward: 150 minutes pass from 23:30"
+            " on 2027-03-27 to 03:00.",
         ),
         (
             '{date: 2027-10-31, begins: "0:30", minutes: 120}',

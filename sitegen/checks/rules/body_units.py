@@ -10,10 +10,11 @@ from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.checks.rules.casings import seats_of
 from sitegen.checks.told import listed
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, Typed, Worked, plus, show_working, work
+from sitegen.quantities import RULER, Worked, plus, show_working, work
 from sitegen.tutorial import Amount, Computed, Elastic, Tutorial, pieces_cut
 
-_ROUND = ("bust", "chest", "waist", "hip", "hips")
+ROUND = ("bust", "chest", "waist", "hip", "hips")
+"""Measurements round the body that are held against each other."""
 _OTHER_UNIT = Fraction(254, 100)
 _LEAST, _MOST = Fraction(3, 5), Fraction(5, 3)
 """How many times another one such measurement round the body may be: wide enough for a body of any shape."""
@@ -41,7 +42,7 @@ def body_unit(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     for size in range(tutorial.size_count):
         typed = {
             name: amount
-            for name in _ROUND
+            for name in ROUND
             if name in tutorial.body and (amount := tutorial.body[name].amount_at(size)) is not None
         }
         pairs = [(one, other) for one in typed for other in typed if _is_off(typed[one], typed[other])]
@@ -62,7 +63,7 @@ def _of_units(pairs: list[tuple[str, str]], typed: dict[str, Amount], size: int,
     names = [name for pair in pairs for name in pair]
     said = max(names, key=lambda name: (names.count(name), typed[name].typed.unit.system is not system))
     beside = dict.fromkeys(name for pair in pairs if said in pair for name in pair if name != said)
-    told = listed(f"the {name} of {_with_unit(typed[name].typed)}" for name in beside)
+    told = listed(f"the {name} of {typed[name].typed.with_unit}" for name in beside)
     size_name = computed.size_name(size)
     return Finding(
         "body-unit",
@@ -75,12 +76,6 @@ def _of_units(pairs: list[tuple[str, str]], typed: dict[str, Amount], size: int,
         (),
         size_name,
     )
-
-
-def _with_unit(typed: Typed) -> str:
-    """What was typed, with its unit where that stands once for all sizes."""
-    text = typed.text.strip()
-    return f"{text} {typed.unit.symbol}" if text == typed.number else text
 
 
 @check(

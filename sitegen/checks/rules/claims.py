@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sitegen.checks.held import disagreements, system_of
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import ZERO, System, Worked, show_number, show_working
+from sitegen.quantities import ZERO, Worked, show_number, show_working
 from sitegen.tutorial import Claim, Computed, words_of
 
 _YOKE = "pieces:\n  yoke: {cut: 2, fabric: main, length: 6 in}\n  skirt: {cut: 2, fabric: main, length: 20 in}\n"
@@ -248,7 +248,7 @@ def girth_sum(claim: Claim, computed: Computed) -> Iterator[Finding]:
 def _smaller_than_the_body(claim: Claim, computed: Computed, smaller: list[int], eases: list[Worked]) -> Finding:
     first = computed.number(claim.lengths.name, smaller[0])
     amount = claim.lengths.amount_at(smaller[0])
-    system = system_of(amount.typed) if amount else System.INCHES
+    system = system_of(amount.typed) if amount else computed.tutorial.first_system
     sizes = ", ".join(computed.size_name(size) for size in smaller)
     shown = ", ".join(show_number(each, system) for each in eases)
     return Finding(

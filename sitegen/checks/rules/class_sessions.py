@@ -107,21 +107,21 @@ def session_clocks(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
         starts, stops = session.starts, session.stops
         if starts is None or stops is None or skipped(starts, session.zone):
             continue
-        twice = [
+        told = [
             f"Session {session.number} {verb} at {local:%H:%M} on {local:%Y-%m-%d}, a time that clocks in"
             f" {session.zone} show twice, since they are put back. The {'second' if local.fold else 'first'} of the two"
             f" is taken."
             for verb, local in (("begins", starts), ("ends", stops))
             if shown_twice(local, session.zone)
         ]
-        shown = stops - starts
-        if shown != timedelta(minutes=session.minutes) and not twice:
-            way = "back" if shown < timedelta(minutes=session.minutes) else "forward"
-            twice = [
-                f"While session {session.number} is held, clocks in {session.zone} are put {way}: from"
-                f" {starts:%H:%M} on {starts:%Y-%m-%d} to {stops:%H:%M} pass {session.minutes} minutes."
+        shown, passing = stops - starts, timedelta(minutes=session.minutes)
+        if shown != passing and not told:
+            told = [
+                f"While session {session.number} is held, clocks in {session.zone} are put"
+                f" {'back' if shown < passing else 'forward'}: {session.minutes} minutes pass from {starts:%H:%M} on"
+                f" {starts:%Y-%m-%d} to {stops:%H:%M}."
             ]
-        yield from (Finding("session-clocks", Severity.DOUBTFUL, session.place, words) for words in twice)
+        yield from (Finding("session-clocks", Severity.DOUBTFUL, session.place, words) for words in told)
 
 
 @check(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sitegen.checks.registry import COMMON_PRACTICE, check
+from sitegen.checks.rules.body_units import ROUND
 from sitegen.findings import Finding, Severity
 from sitegen.quantities import RULER, System, Unit, inches, mm
 from sitegen.tutorial import Amount, Computed, Lengths, Reference, Tutorial, words_of
@@ -14,11 +15,10 @@ _MARKS = {System.INCHES: inches("1/8"), System.CENTIMETRES: mm(5)}
 _FEWEST_AROUND = 8
 """So many lengths in one unit make a single one in the other unit odd."""
 _SOLD_BY_SIZE = frozenset(("buy", "repeat"))
+"""Fields of a fabric that shops tell in a unit of their own."""
+_HELD_ELSEWHERE = frozenset(f"body.{name}" for name in ROUND)
 _LIST = "sizes: [S, M, L, XL]\nbody: {bust: 'BUST in'}"
-
 _TWO_LISTS = "sizes: [S, M, L, XL]\nbody: {bust: '33, 35, 37, 39 in', hip: '36, 38, 40, 42 in'}\n"
-_HELD_ELSEWHERE = frozenset(f"body.{name}" for name in ("bust", "chest", "waist", "hip", "hips"))
-"""Measurements that are held against each other (body-unit)."""
 
 
 @check(
@@ -62,7 +62,7 @@ def odd_mark(part: Lengths, computed: Computed) -> Iterator[Finding]:
 def odd_unit(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """Where eight lengths or more are typed in one unit, no single one is in the other, unless it is given in both.
     Millimetres, which settings of machines have everywhere, cloth and the width of elastic, which are sold by their
-    size, do not count."""
+    size, do not count, nor do measurements of the body that are held against each other (body-unit)."""
     home, strange = 0, []
     for name, amounts in _typed(tutorial):
         other = [each for each in amounts if each.typed.unit.system is not tutorial.first_system]
@@ -81,8 +81,8 @@ def odd_unit(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
         "odd-unit",
         Severity.DOUBTFUL,
         amount.place,
-        f"The {words_of(name)} is given as {_in_unit(amount)}, which is {in_other}. All else here is in"
-        f" {tutorial.first_system.value}. If it is right, write both units, {_in_unit(amount)} ({in_other}).",
+        f"The {words_of(name)} is given as {amount.typed.with_unit}, which is {in_other}. All else here is in"
+        f" {tutorial.first_system.value}. If it is right, write both units, {amount.typed.with_unit} ({in_other}).",
         amount.typed.text.strip(),
     )
 
@@ -94,8 +94,3 @@ def _typed(tutorial: Tutorial) -> Iterator[tuple[str, list[Amount]]]:
         sold = each.bolt or field in _SOLD_BY_SIZE or (part in tutorial.elastics and field == "width")
         if not isinstance(each.source, Reference) and not sold:
             yield each.name, list(each.source.values)
-
-
-def _in_unit(amount: Amount) -> str:
-    text = amount.typed.text.strip()
-    return f"{text} {amount.typed.unit.symbol}" if text == amount.typed.number else text

@@ -42,7 +42,6 @@ def size_height(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
 
 def _finding(amount: Amount, name: int) -> Finding:
     right = show_in_unit(cm(name), amount.typed.unit)
-    bare = amount.typed.text.strip() == amount.typed.number
     said = amount.typed.text.strip()
     return Finding(
         "size-height",
@@ -50,7 +49,7 @@ def _finding(amount: Amount, name: int) -> Finding:
         amount.place,
         f"Size {name} is given a height of {show_in_unit(amount.typed.value, amount.typed.unit)}.",
         said,
-        right.removesuffix(f" {amount.typed.unit.symbol}") if bare else right,
+        right.removesuffix(f" {amount.typed.unit.symbol}") if amount.typed.is_bare else right,
         (),
         str(name),
     )

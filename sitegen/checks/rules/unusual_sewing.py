@@ -41,9 +41,8 @@ def allowance_unusual(tutorial: Tutorial, computed: Computed) -> Iterator[Findin
         if amount is None or amount.typed.value <= MOST_ALLOWANCE + cm("0.1"):
             continue
         typed = amount.typed
-        bare = typed.text.strip() == typed.number
         read = RULER.show(typed.value, typed.unit.system)
-        also = f", since a number without a unit is in {typed.unit.system.value}" if bare else ""
+        also = f", since a number without a unit is in {typed.unit.system.value}" if typed.is_bare else ""
         yield Finding(
             "allowance-unusual",
             Severity.DOUBTFUL,

@@ -21,6 +21,7 @@ NAME = re.compile(r"[a-z][a-z0-9_]*")
 _REFERENCE = re.compile(r"\{\s*([A-Za-z0-9_.]*)\s*\}")
 _SHORT_FOR = {"cm": "centimetres", "centimeters": "centimetres", "mm": "centimetres", "metric": "centimetres"}
 _SHORT_FOR |= {"in": "inches", "inch": "inches", "imperial": "inches", "kid": "child", "kids": "child"}
+"""Words that are spelt nothing like that of the choices which they mean."""
 _IN_PROSE = re.compile(r"\{\{|\{([^{}\n]{0,80})\}")
 
 
@@ -131,8 +132,8 @@ class Builder:
         if words is None or words.text in choices:
             return words
         known = tuple(choices)
-        meant = _SHORT_FOR.get(words.text.lower(), "")
-        near = (meant,) if meant in known else nearest(words.text, known, most=1)
+        same = _SHORT_FOR.get(words.text.lower(), "")
+        near = (same,) if same in known else nearest(words.text, known, most=1)
         self.wrong(
             "wrong-kind",
             words.place,

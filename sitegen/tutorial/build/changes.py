@@ -74,7 +74,7 @@ def _amounts(fields: Fields, words: tuple[str, ...]) -> dict[str, Lengths | None
 
 def _one_amount(key: str, fields: Fields, given: int, *, own: bool, several: bool) -> None:
     """Report a change that does not say by how much, or says it twice."""
-    written = [name for name in ("wanted", "lengthen_by", "shorten_by", "widen_by") if fields.get(name) is not None]
+    written = [name for name in ("wanted", *_AMOUNTS) if fields.get(name) is not None]
     if given + own == 1 or (given + own == 0 and written):  # what is written and cannot be read is told already
         return
     words = f"Change {key} needs one of wanted, lengthen_by, shorten_by or widen_by. Example: wanted: 25 in finished"

@@ -39,7 +39,7 @@ class Fields:
         self.what = what
         self.prefix = prefix
         self._known: set[str] = set()
-        self._read_as: dict[str, str] = {}
+        self._written_otherwise: set[str] = set()
 
     def get(self, key: str) -> Node | None:
         """The value behind a key, None when the key is absent; an empty value is reported."""
@@ -59,8 +59,8 @@ class Fields:
         if own is not None:
             return own
         other = next((each for each in self.node.entries if _plainly(each.key.text) == key), None)
-        if other is not None and other.key.text not in self._read_as:
-            self._read_as[other.key.text] = key
+        if other is not None and other.key.text not in self._written_otherwise:
+            self._written_otherwise.add(other.key.text)
             self.builder.wrong(
                 "unknown-key",
                 other.key.place,
@@ -254,7 +254,8 @@ class Fields:
 
     def finish(self) -> None:
         """Report every key that nobody asked for."""
-        unknown = [entry for entry in self.node.entries if entry.key.text not in self._known | set(self._read_as)]
+        known = self._known | self._written_otherwise
+        unknown = [entry for entry in self.node.entries if entry.key.text not in known]
         if unknown and self.prefix:
             self.builder.gaps.add(self.prefix.rstrip("._"))
         elif unknown:
