@@ -17,11 +17,20 @@ _LINK = r"(?:\s*[+−×÷]\s*|[ \t]+[–*/x-][ \t]+|\s+(?:plus|minus)\s+)"
 _MAKES = r"(?:\s*=\s*|(?:,?\s+(?:which|that))?\s+(?:is|makes)\s+)"
 _NEXT = rf"(?:,\s+|,?\s+(?:or|and)\s+|\s*/\s*){_NUMBER}\s?{_UNIT}|\s*\([^()\n]{{1,20}}\b(?:in|for) size\b"
 """The result of another size behind that of the first: no single one is to be made in every size."""
+_COMPARED = r"\s+(?:too|short|more|less|longer|shorter|wider|narrower|larger|smaller|deeper)\b"
+"""A difference and no result: ``is 1 cm too much``."""
 _SUM = re.compile(
-    rf"(?<![\w}}/.,⁄])(?P<terms>{_TERM}(?:{_LINK}{_TERM})+){_MAKES}(?P<result>(?>{_TERM}))(?!{_LINK}|\s*=|[\w/⁄]|{_NEXT})"
+    rf"(?<![\w}}/.,⁄])(?P<terms>{_TERM}(?:{_LINK}{_TERM})+){_MAKES}(?P<result>(?>{_TERM}))"
+    rf"(?!{_LINK}|\s*=|[\w/⁄]|{_NEXT}|{_COMPARED})"
 )
 _GOES_ON = re.compile(r"[+−×÷=][^\d\n.=;:{}]*$")
 """A sign before the first term, or before the name of one: the sum began before, in a way that is not read here."""
+_OF_IT = re.compile(
+    r"(?:\b(?:half|third|quarter|fifth|sixth|eighth|tenth|twice|double|triple|times|percent)|%)(?: of)?(?: the)?\s*\Z",
+    re.IGNORECASE,
+)
+"""A share or several of the first term are told in words."""
+_AHEAD = 40
 _SIGNS = {"plus": "+", "minus": "−"}
 _SIGN_WORD = re.compile(r"\b(?:plus|minus)\b")
 _TYPED_UNIT = re.compile(rf"\d\s?({_UNIT})")
@@ -71,7 +80,8 @@ class MixedSum:
 def find_mixed_sums(text: str) -> Iterator[MixedSum]:
     """Each sum with signs and a result behind an equals sign, of whose terms one or more are references."""
     for match in _SUM.finditer(text):
-        if "{" in match["terms"] and not _GOES_ON.search(text, max(0, match.start() - 40), match.start()):
+        ahead = max(0, match.start() - _AHEAD), match.start()
+        if "{" in match["terms"] and not _GOES_ON.search(text, *ahead) and not _OF_IT.search(text, *ahead):
             yield MixedSum(match["terms"], match["result"], match.start(), match.start("result"), match.end())
 
 
