@@ -142,7 +142,10 @@ def test_what_a_step_is_about_tells_what_its_lengths_are(
         (SEAM, "Turn up 2.5 cm. Sew it again with 6 mm. Sew with 2.5 mm stitches. Sew a zigzag with 3 mm."),
         (SEAM, "Lap the ends by 3 cm."),
         (SEAM, "Sew it. Trim the hem allowance to 3 cm, and the seam allowance from the notch to 4 cm below it."),
-        (SEAM, "Sew the loop in place with 3 cm to spare. Sew the side with 4 cm and 5 cm openings."),
+        (
+            SEAM,
+            "Stitch the label with 2 cm, no more. Sew the strap in place with 3 cm to spare. Sew the side with 4 cm and 5 cm openings.",
+        ),
         (HEM, "A 4 cm hem would be heavier."),
         (HEM, "Fold the paper up by 5 cm. Press the ends of the ribbon under 6 mm."),
         (HEM, "Press 6 mm of the pouch to the wrong side. Turn up the leg by 2 cm."),
@@ -153,6 +156,7 @@ def test_what_a_step_is_about_tells_what_its_lengths_are(
         ("cut: [leg]", "In size S the new cut length is 104 cm. It should reach 15 cm."),
         ("cut: [leg]", "In size M cut the leg 102 by 48 cm. Cut a rectangle 60 × 90 cm for the leg."),
         ("cut: [leg]", "The finished length of the leg is more than 80 cm."),
+        ("cut: [leg]", "Cut the leg lining 60 cm long. The finished length of the leg facing is 10 cm."),
     ],
 )
 def test_what_is_right_or_may_be_another_thing_is_left_alone(tmp_path: Path, card: str, text: str) -> None:

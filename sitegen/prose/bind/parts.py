@@ -15,6 +15,8 @@ _GENERIC = {
     "changes": r"leng?th(?:en|ened|ening)|short(?:en|ened|ening)",
 }
 """What a part of a kind is called where there is only one of that kind."""
+_NOT_BESIDE = r"(?!\s+(?:lining|facing|interfacing|pattern)s?\b)"
+"""What lies against a part, or its paper, has a size of its own: the pocket lining is not the pocket."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +83,11 @@ class Around:
         if key in self.tutorial.pieces:
             names.add(self.tutorial.pieces[key].called)
         said = self.sentence if words is None else words
-        return any(re.search(rf"(?<![\w-]){re.escape(name)}s?(?![\w-])", said, re.IGNORECASE) for name in names if name)
+        return any(
+            re.search(rf"(?<![\w-]){re.escape(name)}s?(?![\w-]){_NOT_BESIDE}", said, re.IGNORECASE)
+            for name in names
+            if name
+        )
 
     def says_the_only(self, kind: str, words: str) -> bool:
         """Whether the words name the only part of a kind by its kind: ``the elastic``."""

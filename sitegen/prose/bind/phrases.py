@@ -15,6 +15,7 @@ _TO = r"to(?: about)?\s*$"
 _FROM_EDGE = re.compile(r"(?:away )?from (?:the|both|their|its) (?:raw |cut )?edges?\b")
 _TRIM = r"\b(?:trim|grade|cut back|cut down)(?:med|d|ming|ing|s)?"
 _TAKEN_BACK = re.compile(r"\b(?:trim|grade|clip|layer|cut (?:back|down|away)|notch)", re.IGNORECASE)
+"""An allowance is no longer what it was sewn with, or a depth is cut into it."""
 _FINISHED = re.compile(r"\bfinish(?:ed|es)?\b", re.IGNORECASE)
 _CUT = re.compile(r"\bcut(?:s|ting)?\b", re.IGNORECASE)
 _OTHER_THING = re.compile(
@@ -29,14 +30,15 @@ _NO_SEAM = re.compile(
     r"\b(?:stitch (?:length|width)|stitches|zigzag|gap|gather\w*|bast\w*|tack\w*|rows?|top-?stitch\w*|edge-?stitch\w*"
     r"|under-?stitch\w*|tape|elastic|ribbon|cord|every|apart|overlap\w*|lap\w*|machine"
     r"|again|first|second|twice|needles?|stay\w*|over-?stitch\w*|pleats?|darts?|corners?|practi[sc]\w+|pivot|hem|fold"
-    r"|neaten|finish|clip|reinforce|begin|start|stop)\b",
+    r"|neaten|finish|clip|reinforce|begin|start|stop|labels?|loops?|patch\w*|button\w*)\b",
     re.IGNORECASE,
 )
+"""Something else is sewn than a seam, or it is sewn a second time, where its allowance is not what is told."""
 _NO_ALLOWANCE = re.compile(
     r"\b(?:thread\w*|elastic|batting|wadding|interfacing|corner\w*|tails?|strip|point|canvas|hems?)\b", re.IGNORECASE
 )
 """Something else is cut off, or the allowance of what is no seam."""
-_OR_SO_FAR = r"(?!\s*(?:below|above|before|beyond|behind|past|short of|away|from)\b)"
+_NO_PLACE = r"(?!\s*(?:below|above|before|beyond|behind|past|short of|away|from)\b)"
 """A place is not what is left: ``trim the allowance from the notch to 3 cm below it``."""
 _NO_TURN = re.compile(
     r"\b(?:in half|at a time|each time|less|below|above|from|(?<!wrong )(?<!right )sides?|corners?"
@@ -303,14 +305,14 @@ PHRASES = (
     ),
     _phrase(
         rf"{_TRIM}\b[^.;:]{{0,40}}\b(?:seams?|allowances?)\b[^.;:]{{0,30}}\b{_TO}",
-        _OR_SO_FAR,
+        _NO_PLACE,
         _trimmed,
         "trim the seam allowances to 5 mm",
         less=True,
     ),
     _phrase(
         rf"{_TRIM}(?: (?:it|them|both|each|all|this|that|back|down)){{0,3}} {_TO}",
-        _OR_SO_FAR,
+        _NO_PLACE,
         _trimmed,
         "trim it to 5 mm",
         sure=False,
