@@ -141,6 +141,8 @@ def test_what_a_step_is_about_tells_what_its_lengths_are(
         (SEAM, "Sew with a zigzag 3 mm wide, 6 mm from the fold."),
         (SEAM, "Turn up 2.5 cm. Sew it again with 6 mm. Sew with 2.5 mm stitches. Sew a zigzag with 3 mm."),
         (SEAM, "Lap the ends by 3 cm."),
+        (SEAM, "Change the 1.5 cm seam allowance of a bought pattern to ours."),
+        (CASING, "Take 2 cm wide elastic for the sleeves. Sew the 3 cm tunnel for the cord."),
         (SEAM, "Sew it. Trim the hem allowance to 3 cm, and the seam allowance from the notch to 4 cm below it."),
         (
             SEAM,

@@ -16,6 +16,9 @@ _FROM_EDGE = re.compile(r"(?:away )?from (?:the|both|their|its) (?:raw |cut )?ed
 _TRIM = r"\b(?:trim|grade|cut back|cut down)(?:med|d|ming|ing|s)?"
 _TAKEN_BACK = re.compile(r"\b(?:trim|grade|clip|layer|cut (?:back|down|away)|notch)", re.IGNORECASE)
 """An allowance is no longer what it was sewn with, or a depth is cut into it."""
+_CHANGED = re.compile(r"\b(?:chang|instead|replac|rather than|different|usual)", re.IGNORECASE)
+"""An allowance is spoken of that is not that of the tutorial."""
+_OTHER_CASING = re.compile(r"\b(?:cord|drawstring|ribbon|tape|bias)|\belastic for\b|\bother\b", re.IGNORECASE)
 _FINISHED = re.compile(r"\bfinish(?:ed|es)?\b", re.IGNORECASE)
 _CUT = re.compile(r"\bcut(?:s|ting)?\b", re.IGNORECASE)
 _OTHER_THING = re.compile(
@@ -85,7 +88,7 @@ def _phrase(
 
 def _allowances(around: Around) -> Iterator[str]:
     """The allowances of the parts that the sentence names, and of the seams of the step; else all of the tutorial."""
-    if _TAKEN_BACK.search(around.sentence):
+    if _TAKEN_BACK.search(around.sentence) or _CHANGED.search(around.sentence):
         return
     tutorial = around.tutorial
     parts = [key for key in (*tutorial.bands, *tutorial.pieces) if around.says(key)]
@@ -179,8 +182,11 @@ def _sized(*ways: str) -> Callable[[Around], Iterator[str]]:
 
 
 def _elastic(*fields: str) -> Callable[[Around], Iterator[str]]:
+    """What an elastic and its casing measure, where the sentence speaks of no cord and of no other elastic."""
+
     def names(around: Around) -> Iterator[str]:
-        yield from (f"{key}.{field}" for key in around.elastics() for field in fields)
+        if not _OTHER_CASING.search(around.sentence):
+            yield from (f"{key}.{field}" for key in around.elastics() for field in fields)
 
     return names
 
