@@ -19,10 +19,9 @@ _NEXT = rf"(?:,\s+|,?\s+(?:or|and)\s+|\s*/\s*){_NUMBER}\s?{_UNIT}|\s*\([^()\n]{{
 """The result of another size behind that of the first: no single one is to be made in every size."""
 _COMPARED = r"\s+(?:too|short|more|less|longer|shorter|wider|narrower|larger|smaller|deeper)\b"
 """A difference and no result: ``is 1 cm too much``."""
-_SUM = re.compile(
-    rf"(?<![\w}}/.,⁄])(?P<terms>{_TERM}(?:{_LINK}{_TERM})+){_MAKES}(?P<result>(?>{_TERM}))"
-    rf"(?!{_LINK}|\s*=|[\w/⁄]|{_NEXT}|{_COMPARED})"
-)
+_CHAIN = re.compile(rf"(?<![\w}}/.,⁄]){_TERM}(?:{_LINK}{_TERM})++")
+"""The terms of a sum, each looked at once however many there are."""
+_RESULT = re.compile(rf"{_MAKES}(?P<result>(?>{_TERM}))(?!{_LINK}|\s*=|[\w/⁄]|{_NEXT}|{_COMPARED})")
 _GOES_ON = re.compile(r"[+−×÷=][^\d\n.=;:{}]*$")
 """A sign before the first term, or before the name of one: the sum began before, in a way that is not read here."""
 _OF_IT = re.compile(
@@ -79,10 +78,11 @@ class MixedSum:
 
 def find_mixed_sums(text: str) -> Iterator[MixedSum]:
     """Each sum with signs and a result behind an equals sign, of whose terms one or more are references."""
-    for match in _SUM.finditer(text):
-        ahead = max(0, match.start() - _AHEAD), match.start()
-        if "{" in match["terms"] and not _GOES_ON.search(text, *ahead) and not _OF_IT.search(text, *ahead):
-            yield MixedSum(match["terms"], match["result"], match.start(), match.start("result"), match.end())
+    for terms in _CHAIN.finditer(text):
+        result = _RESULT.match(text, terms.end()) if "{" in terms.group() else None
+        ahead = max(0, terms.start() - _AHEAD), terms.start()
+        if result is not None and not _GOES_ON.search(text, *ahead) and not _OF_IT.search(text, *ahead):
+            yield MixedSum(terms.group(), result["result"], terms.start(), result.start("result"), result.end())
 
 
 def _said(number: Worked | None, unit: Unit) -> str:

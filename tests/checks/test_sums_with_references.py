@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 import pytest
 from content import reviewed
 
 from sitegen.findings import Finding
+from sitegen.prose import find_mixed_sums
 
 TOP = (
     "sizes: [S, M]\nseam_allowance: 1/2 in\n"
@@ -81,3 +83,19 @@ def test_a_size_in_which_it_does_not_add_up_is_named(tmp_path: Path) -> None:
         "{a.by_size} + 1/2 in makes 6 1/2 in in size M, not 5 1/2 in. Mend the result, or the term that slipped."
     )
     assert (one.size, one.should_be, one.working) == ("M", "", ("size M: 6 in + 1/2 in = 6 1/2 in",))
+
+
+@pytest.mark.parametrize("piece", ["1+", "{a.x} + ", "1 plus ", "{a.x} + 1 in is ", "{a.x}+1, "])
+def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
+    """Sixteen times the text may take about sixteen times as long: forty would show a square in it."""
+
+    def seconds(times: int) -> float:
+        best = 1e9
+        for _ in range(2):
+            start = time.process_time()
+            list(find_mixed_sums(piece * times))
+            best = min(best, time.process_time() - start)
+        return best
+
+    few = seconds(500)
+    assert seconds(8000) < 40 * few + 0.05

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -9,6 +11,7 @@ from content import folder
 
 from sitegen.checks import review
 from sitegen.findings import Finding
+from sitegen.prose import bind
 from sitegen.reading import ContentFolder
 
 TUTORIAL = (
@@ -203,3 +206,26 @@ def test_allowance_of_an_edge_that_the_step_sews_is_told_as_its_own(tmp_path: Pa
         folder(root, OWN, **{"steps/01.yaml": text})
         result = review(ContentFolder(root, "mine"))
         assert [each.said for each in result.findings if each.check == "said-otherwise"] == ([length] if wrong else [])
+
+
+@pytest.mark.parametrize("piece", ["turn up 1 cm and ", "1 cm ", "cut the leg 1 cm long. ", "sew it with 1 cm, "])
+def test_time_grows_with_the_text_and_no_faster(tmp_path: Path, piece: str) -> None:
+    """Sixteen times the text may take about sixteen times as long: forty would show a square in it."""
+
+    folder(tmp_path, LEGGINGS, **{"steps/01.yaml": f"title: Sew\n{HEM}\ntext: Turn up 2 cm.\n"})
+    (computed,) = review(ContentFolder(tmp_path, "mine")).tutorials
+    (step,) = computed.tutorial.steps
+    assert step.text is not None
+    prose = step.text
+
+    def seconds(times: int) -> float:
+        text = replace(prose, text=piece * times)
+        best = 1e9
+        for _ in range(2):
+            start = time.process_time()
+            list(bind(text, step, computed))
+            best = min(best, time.process_time() - start)
+        return best
+
+    few = seconds(100)
+    assert seconds(1600) < 40 * few + 0.05

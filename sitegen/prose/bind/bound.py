@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from sitegen.prose.bind.parts import Around
 from sitegen.prose.bind.phrases import BY, PHRASES
-from sitegen.prose.bind.sentences import sentence_ends, sizes_named
+from sitegen.prose.bind.sentences import sentence_around, sentence_ends, sizes_named
 from sitegen.prose.find import read
 from sitegen.prose.measurement import Kind, Measurement
 from sitegen.tutorial import Computed, Prose, Step
@@ -70,8 +70,7 @@ def bind(prose: Prose, step: Step | None, computed: Computed) -> Iterator[Bound]
             or len(row) not in (1, computed.tutorial.size_count)
         ):
             continue
-        start = max(end for end in ends if end <= row[0].start)
-        end = min(end for end in ends if end >= last.end)
+        start, end = sentence_around(ends, row[0].start, last.end)
         hedged = _HEDGED_BEFORE.search(text, start, row[0].start) or _HEDGED_BEHIND.match(text, last.end, end)
         around = Around(text[start : row[0].start], text[last.end : end], step, computed)
         for phrase in PHRASES:
