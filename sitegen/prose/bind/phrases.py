@@ -51,6 +51,10 @@ _NO_TURN = re.compile(
 """Something else is turned, or so much lies between two things."""
 
 
+_FARTHEST = 160
+"""Characters before a length in which the words of a phrase stand."""
+
+
 @dataclass(frozen=True, slots=True)
 class Phrase:
     """What stands right before and behind a length, the numbers it may then be, and an example.
@@ -68,9 +72,10 @@ class Phrase:
 
     def fits(self, around: Around) -> bool:
         """Whether it is what stands there."""
-        return (self.ahead is None or self.ahead.search(around.ahead) is not None) and (
-            self.behind is None or self.behind.match(around.behind) is not None
-        )
+        if self.behind is not None and self.behind.match(around.behind) is None:
+            return False
+        near = max(0, len(around.ahead) - _FARTHEST)
+        return self.ahead is None or self.ahead.search(around.ahead, near) is not None
 
 
 def _phrase(
