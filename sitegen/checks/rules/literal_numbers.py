@@ -19,8 +19,6 @@ _HEAD = (
     "bands: {cuff: {opening: [arm.wrist], ratio: 80%, finished_width: 2 in, fabric: rib}}\n"
     "pieces: {arm: {cut: 2, fabric: rib, edges: {wrist: 10 in}}}\n--- steps/01.yaml\ntitle: Sew\ntext: "
 )
-
-
 _PAIR = re.compile(r"\s*\([^()\n]{1,20}\)")
 _WHOLE_PIECE = 10
 """So many times an allowance, it is a piece that is trimmed to its size."""

@@ -11,8 +11,6 @@ from sitegen.tutorial import Computed, Step, Tutorial
 _GENERIC = {
     "elastics": r"elastics?",
     "bands": r"bands?|ribbing",
-    "bindings": r"bindings?",
-    "changes": r"leng?th(?:en|ened|ening)|short(?:en|ened|ening)",
 }
 """What a part of a kind is called where there is only one of that kind."""
 _NOT_BESIDE = r"(?!\s+(?:lining|facing|interfacing|pattern)s?\b)"
@@ -56,21 +54,13 @@ class Around:
         """Those of these names that have a number, each once."""
         return tuple(name for name in dict.fromkeys(names) if self.computed.by_size(name) is not None)
 
-    def elastics(self, words: str | None = None) -> list[str]:
-        """The elastics that the words name, else those that the step cuts or draws in, else the only one."""
-        return self._some("elastics", self.tutorial.elastics, self._of_step("inserts", "cuts"), words)
-
-    def hems(self) -> list[str]:
-        """The hems that the sentence names, else those that the step turns, else the only one."""
-        return self._some("hems", self.tutorial.hems, self._of_step("hems"), None)
-
-    def bands(self, words: str | None = None) -> list[str]:
-        """The bands that the words name, else those that the step cuts, else the only one."""
-        return self._some("bands", self.tutorial.bands, self._of_step("cuts"), words)
+    def elastics(self) -> list[str]:
+        """The elastics that the sentence names, else those that the step cuts or draws in, else the only one."""
+        return self._some(self.tutorial.elastics, self._of_step("inserts", "cuts"))
 
     def changes(self) -> list[str]:
         """The changes that the sentence names, else those that the step shows, else the only one."""
-        return self._some("changes", self.tutorial.changes, self._of_step("diagrams"), None)
+        return self._some(self.tutorial.changes, self._of_step("diagrams"))
 
     def joined(self) -> Iterator[str]:
         """What the step sews together: edges, bands and pieces."""
@@ -94,8 +84,8 @@ class Around:
         parts: Mapping[str, object] = getattr(self.tutorial, kind)
         return len(parts) == 1 and re.search(rf"\b(?:{_GENERIC[kind]})\b", words, re.IGNORECASE) is not None
 
-    def _some(self, kind: str, parts: Mapping[str, object], of_step: list[str], words: str | None) -> list[str]:
-        named = [key for key in parts if self.says(key, words)]
+    def _some(self, parts: Mapping[str, object], of_step: list[str]) -> list[str]:
+        named = [key for key in parts if self.says(key)]
         if named:
             return named
         own = [key for key in of_step if key in parts]
