@@ -74,11 +74,11 @@ def test_lengths_of_passages_seen_are_found() -> None:
 
 
 def test_wrong_passages_kept_aside_are_caught() -> None:
-    assert scored(ASIDE).share_caught >= 0.89
+    assert scored(ASIDE).share_caught >= 0.9
 
 
 def test_wrong_passages_seen_are_caught() -> None:
-    assert scored(SEEN).share_caught >= 0.945
+    assert scored(SEEN).share_caught >= 0.955
 
 
 def test_right_passages_are_left_alone() -> None:
@@ -105,7 +105,7 @@ def test_most_wrong_passages_that_are_caught_are_told_as_wrong(names: tuple[str,
 
 def test_freely_written_passages_that_were_seen_are_read() -> None:
     found = scored(FREE_SEEN)
-    assert found.share_caught >= 0.74
+    assert found.share_caught >= 0.785
     assert set(found.false_alarms) <= FREELY_MISREAD
     assert found.all_lengths.precision >= 0.9895
     assert found.all_lengths.recall >= 0.975
@@ -113,7 +113,7 @@ def test_freely_written_passages_that_were_seen_are_read() -> None:
 
 def test_freely_written_passages_kept_aside_are_read() -> None:
     found = scored(FREE_ASIDE)
-    assert found.share_caught >= 0.80
+    assert found.share_caught >= 0.82
     assert len(found.false_alarms) <= 10
     assert found.all_lengths.precision >= 0.98
     assert found.all_lengths.recall >= 0.97

@@ -106,7 +106,8 @@ def test_sums_do_not_reach_over_an_empty_line() -> None:
     ["1 in + ", "1 in, ", "16 in plus 1 in makes 17 in and ", " - 1 in", "each 2 ", "1 in (2 cm) ", "half ", '"2" ',
      "1,", "$1,", "{", "one hundred and ", "1-", "cut 16 in so ", "'2", "a'", "3 of 5 cm and 4 of 7 cm each total 40 cm ",
      "Cut 3 strips of 5 cm each, 2 cm at both ends, so 30 cm. ", "add 3 in and 4 in to the ", "2 in on each side and ",
-     "18 in plus a seam ", "1/2 in seam allowance. ", "half of that 3 in ", "three of those ", "2 × (3 in + 4 in) = "],
+     "18 in plus a seam ", "1/2 in seam allowance. ", "half of that 3 in ", "three of those ", "2 × (3 in + 4 in) = ",
+     "twelve pulls at 8 in use up 108 in. ", "and so then, it is "],
 )  # fmt: skip
 def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
     """Sixteen times the text may take about sixteen times as long: forty would show a square in it."""

@@ -60,6 +60,8 @@ _ALONE = {
 _HEDGES = words(
     "about around approximately roughly nearly almost approx circa ish slightly under scant generous ~ ≈ maybe hair bit"
 )
+_GO_UP = words("add adds adding it them took taken")
+"""Before ``up to`` where it is no hedge: a hem is taken up to a length."""
 _HEDGE_PAIRS = frozenset((("up", "to"), ("at", "least"), ("at", "most"), ("no", "more"), ("well", "over")))
 _RUN = re.compile(r"L(?:,L){3,}(?![^L.\n]{0,6}[c=])")
 _NUMBERS = frozenset("LNPRDHX~")
@@ -292,7 +294,7 @@ def _is_hedged(tokens: Tokens, one: Measured) -> bool:
     if before[-1] in ("over", "under"):
         return len(before) > 1 and before[-2] in _SURE_BEHIND_OVER
     if tuple(before[-2:]) in _HEDGE_PAIRS:
-        return before[:1] not in (["add"], ["adds"], ["adding"])
+        return before[0] not in _GO_UP
     after = tokens.words[one.behind : one.behind + 2]
     if after == ["or", "so"] or after[:1] in (["ish"], ["approximately"], ["roughly"]):
         return True
