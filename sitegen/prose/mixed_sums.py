@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
 
-from sitegen.prose.sums import Term, WrittenSum, find_sums
-from sitegen.quantities import UNIT_NAMES, Length, Ratio, Unit, Worked, show_in_unit, show_ratio, vulgar
+from sitegen.prose.sums import Term, WrittenSum, done_again, typed_term
+from sitegen.quantities import UNIT_NAMES, Length, Ratio, Unit, Worked
 
 _REFERENCE = re.compile(r"\{\s*(?P<name>[a-z][\w.]*)\s*\}")
 _UNIT = r"(?:in|cm|mm|yd|m)(?![A-Za-z])"
@@ -30,8 +32,8 @@ _OF_IT = re.compile(
 )
 """A share or several of the first term are told in words."""
 _AHEAD = 40
-_SIGNS = {"plus": "+", "minus": "−"}
-_SIGN_WORD = re.compile(r"\b(?:plus|minus)\b")
+_ONE_TERM = re.compile(_TERM)
+_SIGNS = {"plus": "+", "minus": "−", "–": "−", "-": "−", "*": "×", "x": "×", "/": "÷"}
 _TYPED_UNIT = re.compile(rf"\d\s?({_UNIT})")
 
 
@@ -49,31 +51,19 @@ class MixedSum:
         """Whether it reaches over this offset of the text."""
         return self.start <= offset < self.end
 
-    @property
-    def names(self) -> tuple[str, ...]:
-        """The numbers that it refers to, those of the result included."""
-        return tuple(match["name"] for match in _REFERENCE.finditer(f"{self.terms} {self.result}"))
-
-    @staticmethod
-    def filled(done: WrittenSum) -> str:
-        """The sum as it was done, with what it truly makes: ``5 in + 1/2 in + 6 in = 11 1/2 in``."""
-        signs = (*done.signs, "=")
-        terms = (f"{_said_term(term)} {sign}" for term, sign in zip(done.terms, signs, strict=True))
-        return f"{' '.join(terms)} {done.right}"
-
     def done(self, number: Callable[[str], Worked | None], default: Unit) -> WrittenSum | None:
-        """The sum with these numbers put in, in the unit that is typed in it or in this one; None where one of them is
-        not known, or what it puts together is no length."""
+        """The sum with these numbers put in, exact as they were worked out, in the unit that is typed in it or in this
+        one; None where one of them is not known, or what it puts together is no length."""
         typed = _TYPED_UNIT.search(self.result) or _TYPED_UNIT.search(self.terms)
         unit = UNIT_NAMES[typed[1]] if typed is not None else default
-        if any(number(name) is None for name in self.names):
+        found = tuple(_ONE_TERM.finditer(self.terms))
+        terms = tuple(_term(each.group(), self.start + each.start(), number, unit) for each in found)
+        links = (self.terms[one.end() : other.start()].strip() for one, other in pairwise(found))
+        result = _term(self.result, self.result_start, number, unit)
+        known = tuple(term for term in terms if term is not None)
+        if result is None or len(known) < len(terms):
             return None
-        return next(find_sums(self._with(number, unit)), None)
-
-    def _with(self, number: Callable[[str], Worked | None], unit: Unit) -> str:
-        terms = _SIGN_WORD.sub(lambda match: _SIGNS[match[0]], " ".join(self.terms.split()))
-        whole = f"{terms} = {self.result}"
-        return _REFERENCE.sub(lambda match: _said(number(match["name"]), unit), whole)
+        return done_again(known, tuple(_SIGNS.get(link, link) for link in links), result)
 
 
 def find_mixed_sums(text: str) -> Iterator[MixedSum]:
@@ -85,14 +75,17 @@ def find_mixed_sums(text: str) -> Iterator[MixedSum]:
             yield MixedSum(terms.group(), result["result"], terms.start(), result.start("result"), result.end())
 
 
-def _said(number: Worked | None, unit: Unit) -> str:
-    value = number.value if number is not None else None
-    if isinstance(value, Length):
-        return f"{vulgar(value.in_unit(unit))} {unit.symbol}"
-    return show_ratio(value) if isinstance(value, Ratio) else str(value)
-
-
-def _said_term(term: Term) -> str:
-    if isinstance(term.value, Length):
-        return show_in_unit(term.value, term.unit or Unit.IN)
-    return show_ratio(term.value) if isinstance(term.value, Ratio) else vulgar(term.value)
+def _term(text: str, start: int, number: Callable[[str], Worked | None], unit: Unit) -> Term | None:
+    """One term of a sum: a reference with its number, a length in this unit, or what was typed."""
+    reference = _REFERENCE.fullmatch(text)
+    if reference is None:
+        return typed_term(text, start)
+    worked = number(reference["name"])
+    if worked is None:
+        return None
+    end = start + len(text)
+    if isinstance(worked.value, Length):
+        return Term(worked.value, unit, start, end)
+    if isinstance(worked.value, Ratio):
+        return Term(worked.value, None, start, end)
+    return Term(Fraction(worked.value), None, start, end) if isinstance(worked.value, int | Fraction) else None

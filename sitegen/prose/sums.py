@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -62,6 +62,13 @@ class Term:
     start: int
     end: int
 
+    @property
+    def shown(self) -> str:
+        """The number in the unit that was written, of which a bare number has none."""
+        if isinstance(self.value, Length):
+            return show_in_unit(self.value, self.unit or Unit.IN)
+        return show_ratio(self.value) if isinstance(self.value, Ratio) else vulgar(self.value)
+
 
 @dataclass(frozen=True, slots=True)
 class WrittenSum:
@@ -81,6 +88,12 @@ class WrittenSum:
         number = self.makes.in_unit(unit)
         exact = unit is Unit.IN and number.denominator in (1, 2, 4, 8, 16)
         return f"{vulgar(number)} {unit.symbol}" if exact else show_in_unit(self.makes, unit)
+
+    @property
+    def filled(self) -> str:
+        """The sum as it was done, with what it truly makes: ``5 in + 1/2 in + 6 in = 11 1/2 in``."""
+        terms = (f"{term.shown} {sign}" for term, sign in zip(self.terms, (*self.signs, "="), strict=True))
+        return f"{' '.join(terms)} {self.right}"
 
     def _is_rounded(self, said: Length, makes: Length) -> bool:
         """Whether bare numbers make the result but for less than half of its unit: ``16 × 3.14 = 50 in``."""
@@ -178,6 +191,13 @@ def _sign_of(link: re.Match[str]) -> str:
     return link["sign"] or _SIGNS[link["typed"] or link["over"]]
 
 
+def typed_term(text: str, start: int) -> Term | None:
+    """The number that a text is, ``1/2 in``, which begins at this place; None for what is no number."""
+    match = _TERM.fullmatch(text)
+    term = _term(match) if match is not None else None
+    return replace(term, start=start, end=start + len(text)) if term is not None else None
+
+
 def _term(match: re.Match[str]) -> Term | None:
     try:
         number = number_of(match)
@@ -197,9 +217,18 @@ def _finished(chain: list[Term], signs: list[str]) -> Iterator[WrittenSum]:
             continue
         terms, inner, result = tuple(chain[start : place + 1]), tuple(signs[start:place]), chain[place + 1]
         start = place + 1
-        makes = _worked(_with_units(terms, inner, result), inner, result.unit) if inner else None
-        if isinstance(makes, Length | Ratio) and isinstance(result.value, type(makes)):
-            yield WrittenSum(terms, inner, result, makes)
+        done = done_again(terms, inner, result) if inner else None
+        if done is not None:
+            yield done
+
+
+def done_again(terms: tuple[Term, ...], signs: tuple[str, ...], result: Term) -> WrittenSum | None:
+    """The sum of these terms with the result that was written behind it; None for what cannot be put together, or
+    makes another kind of quantity than the result is."""
+    makes = _worked(_with_units(terms, signs, result), signs, result.unit)
+    if isinstance(makes, Length | Ratio) and isinstance(result.value, type(makes)):
+        return WrittenSum(terms, signs, result, makes)
+    return None
 
 
 def _with_units(terms: Sequence[Term], signs: Sequence[str], result: Term) -> list[Length | Ratio | Fraction]:

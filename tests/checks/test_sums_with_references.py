@@ -15,7 +15,7 @@ TOP = (
     "sizes: [S, M]\nseam_allowance: 1/2 in\n"
     "fabrics: {main: {name: linen, structure: woven}}\n"
     "pieces:\n"
-    "  a: {cut: 1, fabric: main, edges: {x: 5 in, third: 3.33 in, by_size: '5, 6 in'}}\n"
+    "  a: {cut: 1, fabric: main, edges: {x: 5 in, third: 3.33 in, far: 85 mm, thin: 8 mm, by_size: '5, 6 in'}}\n"
     "  b: {cut: 1, fabric: main, edges: {y: 6 in}}\n"
 )
 
@@ -39,6 +39,9 @@ def told(root: Path, text: str) -> list[Finding]:
         ("{a.x} + {b.y}, which is 12 in", "12 in", "11 in"),
         ("{a.x} + {b.y} - 1/2 in = 12 in", "12 in", "10 1/2 in"),
         ("{a.x} + 1/2 in = {b.y}", "", ""),
+        ("{a.thin} × 100 = 1 m", "1 m", "0.8 m"),
+        ("{a.far} × 40 = 134 in", "134 in", "133 7/8 in"),
+        ("{a.far} + 5 mm = 9.5 cm", "9.5 cm", "9 cm"),
     ],
 )
 def test_one_that_does_not_add_up_is_wrong_at_its_result(tmp_path: Path, text: str, said: str, right: str) -> None:
@@ -53,6 +56,9 @@ def test_one_that_does_not_add_up_is_wrong_at_its_result(tmp_path: Path, text: s
         "{a.x} + 2 × 1/2 in = {b.y}",
         "{a.x} + {b.y} = 28 cm",
         "{a.third} + 1/2 in = 3 7/8 in",
+        "{a.thin} × 100 = 0.8 m",
+        "{a.far} + 1/2 in = 3 7/8 in",
+        "{a.far} × 3 = 25.5 cm",
         "{a.x} × 2 = 10 in",
         "Twice {a.x} + {nowhere.at_all} = 7 in",
         "- {a.x}\n  - 1/2 in = 12 in",

@@ -92,7 +92,7 @@ def sum_with_references(part: Prose, computed: Computed) -> Iterator[Finding]:
             " term that slipped.",
             each.result if typed else "",
             off.right if typed and everywhere else "",
-            tuple(f"{_in_size(index, computed)}{each.filled(off)}" for index, off in wrong.items()),
+            tuple(f"{_in_size(index, computed)}{off.filled}" for index, off in wrong.items()),
             name,
         )
 
