@@ -1,6 +1,6 @@
-"""Ease: the room between a body and a garment, wanted, found, added or taken out.
+"""Ease: the room between a body and a garment, wanted or found, and the share of a change at each edge.
 
-Sources: need = (body + ease) − present (US clothing-construction textbook; New Mexico State Univ. Guides C-220
+Sources: ease = finished garment − body (US clothing-construction textbook; New Mexico State Univ. Guides C-220
 and C-228); a change of width is shared out over the seam edges (Central Washington Univ., costume
 construction text, chapter 17). Published wearing ease differs from source to source; each is kept with its own.
 """
@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sitegen.quantities import Length, Worked, given, inches, minus, over, plus, times, work
-from sitegen.sewing import counting, lengthen
+from sitegen.quantities import Length, Worked, given, inches, minus, over, plus, work
+from sitegen.sewing import counting
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,10 +23,6 @@ class WearingEase:
     source: str
     garment: str = ""
     """Empty when the source names no garment."""
-
-    def holds(self, value: Length) -> bool:
-        """Whether an ease lies in the range, its ends included."""
-        return self.least <= value <= self.most
 
 
 _TEXTBOOK = "US clothing-construction textbook"
@@ -51,11 +47,6 @@ def published(where: str) -> tuple[WearingEase, ...]:
     return tuple(each for each in WEARING_EASE if each.where == where)
 
 
-def ranges_holding(where: str, value: Length) -> tuple[WearingEase, ...]:
-    """The published ranges that hold an ease; none need agree."""
-    return tuple(each for each in published(where) if each.holds(value))
-
-
 def ease(name: str, finished: Worked, body: Worked) -> Worked:
     """The ease: finished garment − body; negative when a knit is smaller than the body."""
     return work(name, finished, minus(body))
@@ -66,36 +57,10 @@ def finished_for(name: str, body: Worked, wanted: Worked) -> Worked:
     return work(name, body, plus(wanted))
 
 
-def share_of_body(name: str, room: Worked, body: Worked) -> Worked:
-    """The ease as a share of the body, −5 % for a knit that is smaller: ease ÷ body. ZeroDivisionError for no body."""
-    return work(name, room, over(body))
-
-
-def from_share(name: str, body: Worked, share: Worked) -> Worked:
-    """The ease that a share of the body makes: body × share, negative for a knit that is to be smaller."""
-    return work(name, body, times(share))
-
-
-def change_needed(name: str, body: Worked, wanted: Worked, present: Worked) -> Worked:
-    """How much to add for a wanted ease: (body + ease) − present width; to take out if negative."""
-    return work(name, finished_for("body and ease", body, wanted), minus(present))
-
-
 def per_edge(name: str, change: Worked, edges: int) -> Worked:
     """What each seam edge takes of a change of width: change ÷ edges; two side seams have four edges.
 
     Raises ValueError for no edges.
     """
-    return work(name, change, over(_count("seam edges", edges)))
-
-
-def fold_of_excess(name: str, excess: Worked, folds: int) -> Worked:
-    """The depth of each fold that takes out an excess: its share, halved, since a fold takes up cloth twice.
-
-    Raises ValueError for no folds.
-    """
-    return lengthen.fold_depth(name, work("excess for each fold", excess, over(_count("folds", folds))))
-
-
-def _count(name: str, count: int) -> Worked:
-    return given(name, counting.at_least(1, name, count))
+    count = given("seam edges", counting.at_least(1, "seam edges", edges))
+    return work(name, change, over(count))
