@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 from sitegen.classes.model import ComputedClass
 from sitegen.quantities import SHOP_STEPS, Length, Rounding, System, Worked, given, plus, work
@@ -154,12 +153,7 @@ def _layout_alone(fabric: str, size: int, width: Length, computed: Computed) -> 
     pieces, cloth = to_lay
     if cloth.width == width:
         return computed.laid(fabric, size)
-    return _laid(pieces, replace(cloth, width=width))
-
-
-@lru_cache(maxsize=256)
-def _laid(pieces: tuple[layout.LayoutPiece, ...], cloth: layout.Cloth) -> layout.Layout | layout.CannotLay:
-    return layout.lay_out(pieces, cloth)
+    return layout.kept_layout(pieces, replace(cloth, width=width))
 
 
 def pieces_of_class(fabric: str, cls: ComputedClass) -> tuple[ClassPiece, ...]:
@@ -179,7 +173,7 @@ def _layout_together(fabric: str, pieces: tuple[ClassPiece, ...], width: Length,
     """The layout for the whole class. Every piece is known to fit the width."""
     to_lay = cls.computed.to_lay(fabric, _first_size(cls))
     papers = tuple(piece.paper for piece in pieces)
-    laid = _laid(papers, replace(to_lay[1], width=width)) if to_lay is not None else None
+    laid = layout.kept_layout(papers, replace(to_lay[1], width=width)) if to_lay is not None else None
     if not isinstance(laid, layout.Layout):
         raise TypeError(f"{fabric}: what fits a width alone fits it together")
     return laid

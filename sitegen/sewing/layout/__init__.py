@@ -6,6 +6,7 @@ Source: arithmetic of areas for the bound; folds, grain and nap are common pract
 """
 
 from sitegen.sewing.layout.bound import Reason
+from sitegen.sewing.layout.kept import kept_layout
 from sitegen.sewing.layout.lay import TRIES, each_way, lay_out
 from sitegen.sewing.layout.need import cloth_needed
 from sitegen.sewing.layout.parts import Cloth, Fold, LayoutPiece, Outline
@@ -26,5 +27,6 @@ __all__ = [
     "TooWide",
     "cloth_needed",
     "each_way",
+    "kept_layout",
     "lay_out",
 ]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from sitegen.quantities import ZERO, Rounding, Worked, given, plus, work
 from sitegen.sewing import fabric_need, layout
@@ -29,7 +28,7 @@ def define_cloth(tutorial: Tutorial, numbers: Numbers) -> None:
 def lay(fabric: Fabric, tutorial: Tutorial, numbers: Numbers, size: int) -> layout.Layout | layout.CannotLay:
     """The cutting layout of one fabric for one size. Raises Missing when a measure of it is not known."""
     pieces = pieces_to_lay(fabric, tutorial, numbers, size)
-    return _laid(pieces, cloth_of(fabric, numbers, size))
+    return layout.kept_layout(pieces, cloth_of(fabric, numbers, size))
 
 
 def cloth_of(fabric: Fabric, numbers: Numbers, size: int) -> layout.Cloth:
@@ -39,11 +38,6 @@ def cloth_of(fabric: Fabric, numbers: Numbers, size: int) -> layout.Cloth:
     if width <= selvage * 4:
         raise Missing(fabric.key)
     return layout.Cloth(width, _LAID[fabric.laid], fabric.one_way, selvage)
-
-
-@lru_cache(maxsize=4096)
-def _laid(pieces: tuple[layout.LayoutPiece, ...], cloth: layout.Cloth) -> layout.Layout | layout.CannotLay:
-    return layout.lay_out(pieces, cloth)
 
 
 def _define_need(fabric: Fabric, tutorial: Tutorial, numbers: Numbers) -> None:
