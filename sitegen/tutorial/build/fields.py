@@ -16,9 +16,6 @@ from sitegen.tutorial.model import Accepted, Claim, Lengths, OnlyIn, Prose, Word
 _READ = frozenset(("title", "level", "item", "for", "note", "shows", "needs", "tools"))
 """Keys whose short texts are read by students, and want a translation where a site has several languages."""
 
-_THINGS = frozenset(("tools",))
-"""Keys below which names of things stand."""
-
 
 def _is_list(node: Node) -> bool:
     """Whether a text by language holds lists: ``{en: [pins, scissors], es: [alfileres, tijeras]}``."""
@@ -115,15 +112,16 @@ class Fields:
         node = self.get(key)
         return self.builder.prose(node) if node is not None else None
 
-    def words_list(self, key: str, example: str, *, named: bool = False) -> tuple[Words, ...]:
-        """A list of short texts. Of those that are ``named``, known words or names, none has a comma in it."""
+    def words_list(self, key: str, example: str, *, named: bool = False, things: bool = False) -> tuple[Words, ...]:
+        """A list of short texts. Of those that are ``named``, known words or names, none has a comma in it, and of
+        names of ``things`` hardly one: a text with commas is read as several of them."""
         node = self.get(key)
         if node is None:
             return ()
         listed = in_language(node, self.builder.languages, self.builder.collector)[0] if _is_list(node) else node
         if named:
             items = self.builder.entries(listed)
-        elif key in _THINGS:
+        elif things:
             items = read_as_several(listed, self.builder.collector)
         else:
             one_or_several(listed, self.builder.collector)

@@ -27,7 +27,7 @@ def step(number: int, file: str, folder: ContentFolder, home: str, node: Mapping
         minutes_place=minutes.place if minutes is not None else node.place,
         text=builder.prose(text_node) if text_node is not None else None,
         needs=fields.words_list("needs", "needs: [pins, the cut band]"),
-        tools=fields.words_list("tools", "tools: [pins, sewing machine]"),
+        tools=fields.words_list("tools", "tools: [pins, sewing machine]", things=True),
         cuts=_references(fields, "cut", "cut: [front, back, neckband]"),
         stabilises=_references(fields, "stabilise", "stabilise: [front.shoulder]"),
         joins=tuple(_joins(fields)),

@@ -94,7 +94,7 @@ def tutorial(
         boxed=_section(fields, "boxed", corners_and_drops.boxed, corners_and_drops.BOXED_EXAMPLE, names),
         drops=_section(fields, "drops", corners_and_drops.drops, corners_and_drops.DROPS_EXAMPLE, names),
         supplies=_supplies(fields),
-        tools=fields.words_list("tools", "tools: [scissors, pins, iron]"),
+        tools=fields.words_list("tools", "tools: [scissors, pins, iron]", things=True),
         steps=tuple(
             step(number, name, folder, home, each, builder) for number, (name, each) in enumerate(cards.items(), 1)
         ),
