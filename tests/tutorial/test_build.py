@@ -249,3 +249,13 @@ def test_two_tutorials_of_one_title_are_told_of(tmp_path: Path) -> None:
     other = {"../other/tutorial_dot_yaml": "title: test TEE\nsummary: Another.\nmeasured_in: inches\n"}
     found = reviewed(tmp_path, "", **other).findings
     assert [(each.check, each.place.file) for each in found] == [("title-twice", "folder/tutorials/tee/tutorial.yaml")]
+
+
+def test_two_terms_that_differ_in_capitals_are_told_of_with_both_places(tmp_path: Path) -> None:
+    files = {"../../glossary_dot_yaml": "selvage: The woven edge.\nhem: A folded edge.\nHem: The lower edge.\n"}
+    (found,) = reviewed(tmp_path, "", **files).findings
+    assert found.place.file == "folder/glossary.yaml"
+    assert messages((found,)) == [
+        "3:1 term-twice: “Hem” is explained here a second time; the first entry, “hem”, is on line 2, column 1. Capitals"
+        " make no other word: keep one of the two, or give one of them another name."
+    ]

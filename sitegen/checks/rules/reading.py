@@ -189,6 +189,16 @@ found_while_reading(
     source="The content format of this program",
 )
 found_while_reading(
+    id="term-twice",
+    severity=Severity.DOUBTFUL,
+    title="A term that is explained twice",
+    what="No two terms of the glossary differ in capitals only.",
+    why="A term in a text opens one of the two, and nobody can know which one its author meant.",
+    trips="--- ../../glossary.yaml\nhem: A folded edge.\nHem: The finished lower edge.\n",
+    passes="--- ../../glossary.yaml\nhem: A folded edge.\nHem line: The finished lower edge.\n",
+    source="The content format of this program",
+)
+found_while_reading(
     id="too-many-views",
     title="More combinations of views than can be looked at",
     what="Every combination of views is worked out, checked and published by itself; there may be 24 of them.",

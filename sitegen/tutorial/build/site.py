@@ -108,7 +108,23 @@ def glossary(folder: ContentFolder, collector: Collector, spoken: Languages = EN
             means, us, uk = builder.prose(entry.value, example), "", ""
         if means is not None:
             found.append(Term(term, means, us, uk, entry.key.place))
+    _report_terms_twice(found, collector)
     return tuple(found)
+
+
+def _report_terms_twice(terms: list[Term], collector: Collector) -> None:
+    """Two entries whose terms differ in capitals and blanks only: of the two a text opens one, and hides the other."""
+    first: dict[str, Term] = {}
+    for each in terms:
+        word = " ".join(each.term.casefold().split())
+        one = first.setdefault(word, each)
+        if one is not each:
+            message = (
+                f"“{each.term}” is explained here a second time; the first entry, “{one.term}”, is on line"
+                f" {one.place.line}, column {one.place.column}. Capitals make no other word: keep one of the two, or"
+                " give one of them another name."
+            )
+            collector.add(Finding("term-twice", Severity.DOUBTFUL, each.place, message, said=each.term))
 
 
 def _tutorials(folder: ContentFolder, collector: Collector, spoken: Languages) -> tuple[Tutorial, ...]:
