@@ -128,6 +128,8 @@ class SewingClass:
     """Where the prices begin."""
     prices_unread: frozenset[str] = frozenset()
     """Things whose price stands in the file and was not understood, which was reported there."""
+    sessions_unread: bool = False
+    """Whether a session was written that could not be understood, so that nobody knows what fits into them all."""
     on_site: bool = False
     """Whether the site has a page for its students."""
     translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)

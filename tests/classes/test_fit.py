@@ -119,3 +119,19 @@ def test_sessions_in_the_wrong_order(tmp_path: Path) -> None:
     for day, wrong in (("2027-01-12", True), ("2027-01-19", True), ("2027-01-20", False)):
         _, findings = read_class(tmp_path / day, text.replace("DAY", day))
         assert any(each.check == "session-overlap" for each in findings) is wrong
+
+
+@pytest.mark.parametrize(
+    ("session", "told"),
+    [
+        ('{begins: "18:30", ends: "8:30"}', "session-backwards"),
+        ('{begins: "18:30", ends: "25:30"}', "wrong-kind"),
+        ("{minutes: 60, break: 60}", "wrong-kind"),
+        ('{begins: "9:00", ends: "10:00", minutes: 60}', "given-twice"),
+    ],
+)
+def test_a_session_that_is_not_understood_is_told_of_alone(tmp_path: Path, session: str, told: str) -> None:
+    """What fits into the others would follow from it."""
+    text = CLASS.replace("[{minutes: 200}]", f"[{{minutes: 20}}, {session}]")
+    _, findings = read_class(tmp_path, text)
+    assert [each.check for each in findings] == [told]

@@ -161,7 +161,7 @@ def class_minutes(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
 )
 def class_step_long(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
     """A step, with its turns at shared tools, fits into some session; so do steps that must follow each other."""
-    if not cls.written.sessions or without_minutes(cls):
+    if not _sessions_known(cls) or without_minutes(cls):
         return
     longest = max(session.working for session in cls.written.sessions)
     for steps, minutes in too_long(cls):
@@ -189,7 +189,7 @@ def class_step_long(cls: ComputedClass, computed: Computed) -> Iterator[Finding]
 )
 def class_time(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
     """Every step has its place in a session, at home or before class. What would make the rest fit is tried."""
-    if not cls.written.sessions or without_minutes(cls):
+    if not _sessions_known(cls) or without_minutes(cls):
         return
     plan = plan_of(cls)
     if plan.fits:
@@ -209,6 +209,11 @@ def class_time(cls: ComputedClass, computed: Computed) -> Iterator[Finding]:
         f" {_titles(over)} {'is' if len(over) == 1 else 'are'} left over.{how}",
         working=tuple(f"{work.step.title}: {work.takes} minutes{_turns(work.tool, work.turns)}" for work in plan.left),
     )
+
+
+def _sessions_known(cls: ComputedClass) -> bool:
+    """Whether there are sessions, and none that was not understood: what fits could follow from that."""
+    return bool(cls.written.sessions) and not cls.written.sessions_unread
 
 
 def _turns(tool: str, turns: int) -> str:

@@ -22,16 +22,14 @@ _YEARS = range(1970, 2200)
 _ZONE_EXAMPLE = "time_zone: Europe/London"
 
 
-def sessions(fields: Fields) -> tuple[Session, ...]:
-    """The sessions in the order in which they were written; none when they are missing (reported)."""
+def sessions(fields: Fields) -> tuple[tuple[Session, ...], bool]:
+    """The sessions in the order in which they were written, none when they are missing (reported), and whether one of
+    them was not understood (reported too)."""
     fields.required("sessions", SESSION_EXAMPLE)
-    found = []
-    for number, node in enumerate(fields.mappings("sessions", SESSION_EXAMPLE), 1):
-        inner = Fields(fields.builder, node, f"session {number}")
-        session = _session(number, inner)
-        if session is not None:
-            found.append(session)
-    return tuple(found)
+    nodes = fields.mappings("sessions", SESSION_EXAMPLE)
+    read = [_session(number, Fields(fields.builder, node, f"session {number}")) for number, node in enumerate(nodes, 1)]
+    found = tuple(session for session in read if session is not None)
+    return found, len(found) < len(nodes)
 
 
 def time_zone(fields: Fields, found: tuple[Session, ...]) -> str:

@@ -108,7 +108,7 @@ def _with_tutorial(
     builder.unit, builder.sizes = own if measured_in else tutorial.unit, tutorial.sizes
     steps = StepNames.of(tutorial)
     changes = _changes(fields, tutorial)
-    found_sessions = sessions(fields)
+    found_sessions, sessions_unread = sessions(fields)
     zone = time_zone(fields, found_sessions)
     room = _room(fields, tutorial)
     supplies = {each.item.text: each.item.text for each in tutorial.supplies if each.item.text}
@@ -143,6 +143,7 @@ def _with_tutorial(
         prices=found_prices,
         prices_place=listed.key.place if (listed := fields.node.get("prices")) is not None else None,
         prices_unread=unread_prices,
+        sessions_unread=sessions_unread,
         on_site=on_site,
         translations=_translations(fields, told=on_site),
     )
