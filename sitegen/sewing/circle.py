@@ -40,6 +40,11 @@ def edge(name: str, at_radius: Worked, share: Fraction) -> Worked:
     return work(name, at_radius, times(_turn(share)))
 
 
+def across(name: str, rim: Worked) -> Worked:
+    """How wide a whole circle is whose edge is so long: edge ÷ π."""
+    return work(name, rim, over(given("π", radians(Fraction(180)))))
+
+
 def _turn(share: Fraction) -> Worked:
     if share <= 0:
         raise ValueError("a skirt is more than no share of a circle")

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
-from sitegen.checks.held import disagreements
+from sitegen.checks.held import disagreements, in_size
 from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, Rounding, show_working
-from sitegen.tutorial import Binding, Claim, Computed
+from sitegen.quantities import RULER, Rounding, Worked, inches, show_working
+from sitegen.sewing import circle
+from sitegen.tutorial import Binding, Claim, Computed, Edge, Piece
 
 _NECK = (
     "seam_allowance: 1/4 in\n"
@@ -24,6 +26,13 @@ _ARC = (
     "fabrics: {main: {name: cotton, structure: woven}}\n"
     "pieces: {skirt: {cut: 1, fabric: main, edges: {hem: {radius: 30 in, turn: 90 outward, CLAIM}}}}"
 )
+_TIP = (
+    "seam_allowance: 1/2 in\nfabrics: {main: {name: canvas, structure: woven}}\n"
+    "pieces: {tip: {cut: 2, fabric: main, length: 8 in, width: 8 in, edges: {rim: {length: RIM, turn: 360 outward}}}}"
+)
+_RIM = re.compile(r"(?:^|_)(?:rim|circumference)$")
+TOLERANCE = inches("1/8")
+"""How much wider or narrower than its rim a round piece may be: a mark of the ruler."""
 
 
 @check(
@@ -101,3 +110,64 @@ def edge_arc(claim: Claim, computed: Computed) -> Iterator[Finding]:
     """The written length of an edge that has a radius must be the radius round as much of a circle as it turns."""
     if claim.part == "edge":
         yield from disagreements("edge-arc", claim, computed)
+
+
+@check(
+    id="round-rim",
+    area="circles",
+    severity=Severity.DOUBTFUL,
+    looks_at=Piece,
+    title="A round piece that is not as wide as its rim makes it",
+    why="Whatever is sewn round it is cut to the rim: it comes out too long or too short by three times as much.",
+    source="Width of a circle = edge ÷ π: geometry of the circle; tolerance 1/8 in: " + COMMON_PRACTICE,
+    trips=_TIP.replace("RIM", "25 1/8 in"),
+    passes=_TIP.replace("RIM", "22 in"),
+)
+def round_rim(piece: Piece, computed: Computed) -> Iterator[Finding]:
+    """A piece with an edge that is a whole circle, by its radius or by its name (rim, circumference) and a turn of 360
+    degrees, is as long and as wide as a circle with this edge, within 1/8 in (3 mm): both cut, or both along the seam
+    line. A rim of a piece that is longer than it is wide is no circle, and nothing is said of it."""
+    edge = next((each for each in piece.edges.values() if _is_round(each)), None)
+    if edge is None or piece.on_fold:
+        return
+    for size in range(computed.tutorial.size_count):
+        finding = _other_width(piece, edge, size, computed)
+        if finding is not None:
+            yield finding
+            return
+
+
+def _is_round(edge: Edge) -> bool:
+    whole = edge.turn is not None and edge.turn.degrees == 360 and not edge.turn.inward
+    return whole and (edge.arc is not None or _RIM.search(edge.key) is not None)
+
+
+def _other_width(piece: Piece, edge: Edge, size: int, computed: Computed) -> Finding | None:
+    for number, kind in ((f"{edge.name}.cut_edge", "cut"), (edge.name, "finished")):
+        rim = computed.length(number, size)
+        axes = {axis: computed.length(f"{piece.key}.{kind}_{axis}", size) for axis in ("width", "length")}
+        known = {axis: worked for axis, worked in axes.items() if worked is not None}
+        if rim is None or not known:
+            continue
+        if edge.arc is None and len({worked.length for worked in known.values()}) > 1:
+            return None
+        wide = circle.across(f"width of a circle with this {'cut ' if kind == 'cut' else ''}edge", rim)
+        for worked in known.values():
+            if abs(worked.length - wide.length) > TOLERANCE:
+                return _not_as_wide(piece, edge, wide, worked, size, computed)
+    return None
+
+
+def _not_as_wide(piece: Piece, edge: Edge, wide: Worked, told: Worked, size: int, computed: Computed) -> Finding:
+    system, name = computed.tutorial.first_system, computed.size_name(size)
+    return Finding(
+        "round-rim",
+        Severity.DOUBTFUL,
+        edge.place,
+        f"The {wide.name} is {RULER.show(wide.length, system)}{in_size(name)}, but the {told.name} is"
+        f" {RULER.show(told.length, system)}.",
+        "",
+        "",
+        show_working(wide, system),
+        name,
+    )
