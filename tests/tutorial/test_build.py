@@ -259,3 +259,32 @@ def test_two_terms_that_differ_in_capitals_are_told_of_with_both_places(tmp_path
         "3:1 term-twice: “Hem” is explained here a second time; the first entry, “hem”, is on line 2, column 1. Capitals"
         " make no other word: keep one of the two, or give one of them another name."
     ]
+
+
+@pytest.mark.parametrize(
+    ("sizes", "keys", "read"),
+    [
+        ("cut_length: 15 in", ["cut_length"], {"cut_length": 15}),
+        ("cut_length: 15 in, width: 12 in", ["cut_length"], {"cut_length": 15, "cut_width": 12}),
+        ("cut_length: 15 in, finished_length: 14 1/2 in", ["cut_length"], {"cut_length": 15}),
+        ("finished_width: 12 in", ["finished_width"], {"finished_width": 12, "cut_width": 13}),
+        ("cut_length: 15 in, cut_width: 12 in", ["cut_length", "cut_width"], {"cut_length": 15, "cut_width": 12}),
+    ],
+)
+def test_a_piece_that_says_its_length_by_another_name_is_told_of_alone(
+    tmp_path: Path, sizes: str, keys: list[str], read: dict[str, int]
+) -> None:
+    """All that follows from the length is still worked out."""
+    text = (
+        "seam_allowance: 1/2 in\nfabrics: {main: {name: canvas, structure: woven, buy: 1 yd}}\n"
+        "pieces: {panel: {cut: 2, fabric: main, sides: {top: raw, bottom: seam, left: seam, right: seam},"
+        f" {sizes}}}}}\n"
+    )
+    cut = "".join(f" {{panel.{name}}}" for name in read)
+    found = reviewed(tmp_path, text, steps__01_dot_yaml=f"title: Cut\ntext: Measures are{cut}.\n")
+    assert [(each.check, each.said) for each in found.findings] == [("key-missing", key) for key in keys]
+    numbers, _ = computed(tmp_path, text)
+    for name, inches_long in read.items():
+        worked = numbers.length(f"panel.{name}", 0)
+        assert worked is not None
+        assert worked.length == inches(inches_long)

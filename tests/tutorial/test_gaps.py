@@ -42,6 +42,8 @@ def told(root: Path, before: str, after: str) -> dict[str, list[str]]:
         ("length: 30, 31, 32 in", "length: 30, 31 elbows, 32 in", "not-a-length"),
         ("length: 30, 31, 32 in", "length: {S: 30 in, M: 31 in}", "size-count"),
         ("length: 30, 31, 32 in", "lenght: 30, 31, 32 in", "unknown-key"),
+        ("length: 30, 31, 32 in", "lenght: 30, 31, 32 in\n    cut_length: 30, 31, 32 in", "unknown-key"),
+        ("length: 30, 31, 32 in", "cut_length: 30, 31, 32 in", "key-missing"),
         ("length: 30, 31, 32 in\n    width: 9 in", "finished: {S: 28 in, M: 29 in, L: 30 in}", "unknown-key"),
         ("edges: {hem: 8 in}", "edges: {hem: {S: 8 in, M: 9 in}}", "size-count"),
     ],

@@ -250,10 +250,15 @@ class Fields:
         taken = {entry.key.text for entry in among.entries}
         return meant if NAME.fullmatch(meant) and meant not in taken else name
 
+    @property
+    def unknown(self) -> list[Entry]:
+        """The keys that nobody has asked for so far, with what stands under them."""
+        known = self._known | self._written_otherwise
+        return [entry for entry in self.node.entries if entry.key.text not in known]
+
     def finish(self) -> None:
         """Report every key that nobody asked for."""
-        known = self._known | self._written_otherwise
-        unknown = [entry for entry in self.node.entries if entry.key.text not in known]
+        unknown = self.unknown
         if unknown and self.prefix:
             self.builder.gaps.add(self.prefix.rstrip("._"))
         elif unknown:

@@ -3,19 +3,35 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from sitegen.quantities import NotUnderstood, parse_number
 from sitegen.reading import Mapping, Node
-from sitegen.tutorial.build.builder import NAME, as_name
+from sitegen.tutorial.build.builder import NAME, as_name, capital
 from sitegen.tutorial.build.darts import darts
 from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.named import names
 from sitegen.tutorial.build.strips_and_circles import arc, claim_of_arc, swatch, washed
-from sitegen.tutorial.model import SIDES, SIZES_FILE, Edge, Fabric, MeasuredOn, Notch, Piece, Reference, Taper, Turn
+from sitegen.tutorial.model import (
+    AXES,
+    SIDES,
+    SIZES_FILE,
+    Claim,
+    Edge,
+    Fabric,
+    Lengths,
+    MeasuredOn,
+    Notch,
+    Piece,
+    Reference,
+    Taper,
+    Turn,
+)
 
 LAID = ("folded", "to the middle", "open")
 PIECE_CLAIMS = ("cut_length", "finished_length", "cut_width", "finished_width")
+"""The sizes of a piece that may be written although they follow from its length and width."""
 _PIECE_EXAMPLE = "front: {cut: 1 on fold, fabric: main}"
 
 
@@ -74,6 +90,7 @@ def piece(key: str, fields: Fields) -> Piece:
             size = Fields(builder, finished, f"finished of piece {key}", f"{key}.finished_")
         else:
             builder.not_this(finished, "length and width", "finished: {length: 16 in, width: 15 in}")
+    written = {name: lengths for name in PIECE_CLAIMS if (lengths := fields.lengths(name)) is not None}
     found = Piece(
         key=key,
         place=fields.node.place,
@@ -92,11 +109,50 @@ def piece(key: str, fields: Fields) -> Piece:
         crosswise=fields.flag("crosswise"),
         darts=own_darts,
     )
+    if not fields.unknown and not size.unknown:
+        found = _with_sizes_by_other_names(found, written, fields, size)
     if size is not fields:
         size.finish()
-    fields.claims("piece", PIECE_CLAIMS)
+    builder.claims += (Claim(lengths, "piece") for lengths in written.values())
     fields.finish()
     return found
+
+
+def _with_sizes_by_other_names(found: Piece, written: dict[str, Lengths], fields: Fields, size: Fields) -> Piece:
+    """The piece with the length and width that it says under the names of what follows from them. Both are cut ones, or
+    both are finished."""
+    absent = [axis for axis in AXES if found.given_along(axis) is None and size.node.get(axis) is None]
+    as_finished = found.finished_given or (
+        len(absent) == len(AXES) and bool(written) and not any(name.startswith("cut_") for name in written)
+    )
+    taken = {axis: _taken_from_claim(axis, written, fields, as_finished=as_finished) for axis in absent}
+    return replace(
+        found,
+        length=found.length or taken.get("length"),
+        width=found.width or taken.get("width"),
+        finished_given=as_finished,
+    )
+
+
+def _taken_from_claim(axis: str, written: dict[str, Lengths], fields: Fields, *, as_finished: bool) -> Lengths | None:
+    """The length or width of a piece that says it under the name of what follows from it: that is reported, and the
+    length read from there, since else all that follows from it would be reported too."""
+    kind = "finished" if as_finished else "cut"
+    name = f"{kind}_{axis}"
+    lengths = written.pop(name, None)
+    if lengths is None:
+        return None
+    entry = next((each for each in fields.node.entries if each.key.text == name), None)
+    key = f"finished: {{{axis}: …}}" if as_finished else axis
+    fields.builder.wrong(
+        "key-missing",
+        entry.key.place if entry is not None else lengths.place,
+        f"{capital(fields.what)} has {name}, which is held against what follows from its {axis}, and no {axis}. It is"
+        f" read as {key}, which is how the {kind} {axis} is written.",
+        said=name,
+        should_be="" if as_finished else axis,
+    )
+    return replace(lengths, name=f"{lengths.name.partition('.')[0]}.{axis}")
 
 
 def _reference(fields: Fields, node: Node | None, example: str) -> Reference | None:
