@@ -6,7 +6,7 @@ from sitegen.diagrams.drawing import CannotDraw
 from sitegen.diagrams.drawn import Drawn, drawn
 from sitegen.diagrams.kinds import size_chart, stretch_gauge
 from sitegen.quantities import ENGLISH, English, Length, System, cm, inches
-from sitegen.tutorial import Computed, words_of
+from sitegen.tutorial import Computed, body_words
 
 _SWATCHES = {
     System.INCHES: tuple(inches(each) for each in (3, 2, 1, "1/2")),
@@ -59,7 +59,7 @@ def _measure(name: str, computed: Computed) -> size_chart.Measure | None:
     girth = next((girth for girth in girths if girth.body is not None and girth.body.name == f"body.{name}"), None)
     garment = _each(f"{girth.key}.finished_girth", computed) if girth is not None else ()
     key = girth.key if girth is not None and garment else ""
-    return size_chart.Measure(f"body.{name}", words_of(name), body, key, garment)
+    return size_chart.Measure(f"body.{name}", body_words(name), body, key, garment)
 
 
 def _each(number: str, computed: Computed) -> tuple[Length, ...]:

@@ -17,7 +17,7 @@ from sitegen.publishing.json_attribute import json_in_attribute
 from sitegen.publishing.whole_views import SizeFinder
 from sitegen.quantities import ENGLISH, RULER, English, System, Unit, Worked
 from sitegen.sewing import size_choice
-from sitegen.tutorial import Computed, SizeTable, size_rule, words_of
+from sitegen.tutorial import Computed, SizeTable, body_words, size_rule, words_of
 
 _UNITS = {System.INCHES: Unit.IN, System.CENTIMETRES: Unit.CM}
 
@@ -41,11 +41,11 @@ def size_finder(computed: Computed, first: System, language: English = ENGLISH) 
         "first": _UNITS[first].symbol,
         "stretches": rule.stretches,
         "tolerance": {_UNITS[system].symbol: _exact([rule.tolerance], system) for system in System},
-        "measures": [_measure(name, language) for name in names],
+        "measures": [measure_words(name, language) for name in names],
         "runs": runs,
     }
     return SizeFinder(
-        measures=tuple(_measure(name, language) for name in names),
+        measures=tuple(measure_words(name, language) for name in names),
         data=json_in_attribute(data),
         over=language.amount(RULER.show_both(rule.tolerance.length, first)),
         stretches=rule.stretches,
@@ -53,9 +53,10 @@ def size_finder(computed: Computed, first: System, language: English = ENGLISH) 
     )
 
 
-def _measure(name: str, language: English) -> str:
-    """What a body measurement is called; the table of the sizes has it under the whole name of its number."""
-    return words_of(name) if language.as_made else language.own(words_of(f"body.{name}"))
+def measure_words(name: str, language: English) -> str:
+    """What a body measurement is called where all around it are others; languages have it under the whole name of its
+    number."""
+    return body_words(name) if language.as_made else language.own(words_of(f"body.{name}"))
 
 
 def _rows(tables: Iterable[SizeTable]) -> list[size_choice.Row]:

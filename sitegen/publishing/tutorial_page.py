@@ -15,7 +15,7 @@ from sitegen.publishing.drawings import DrawingFiles, Drawings
 from sitegen.publishing.marked_photos import ShowPhoto, marked_photo
 from sitegen.publishing.number_book import CardNumbers, NumberBook
 from sitegen.publishing.picture_views import Picture
-from sitegen.publishing.size_finder import size_finder
+from sitegen.publishing.size_finder import measure_words, size_finder
 from sitegen.publishing.slugs import Slugs
 from sitegen.publishing.spoken import rendered, rendered_inline, speech_of
 from sitegen.publishing.terms import PageTerms, Terms
@@ -40,8 +40,6 @@ from sitegen.tutorial import Change as ChangeOfPieces
 from sitegen.tutorial import Computed, Tutorial, Words, more_cloth
 from sitegen.tutorial import Fabric as Cloth
 
-_OF_BODY = " measurement"
-"""What is behind the name of a measurement of the body, where nothing else tells that it is one."""
 _BETWEEN = "\n"
 """Between the choices of several views: what no choice holds, so that each combination has a name of its own."""
 
@@ -58,7 +56,7 @@ def tutorial_page(
     on_page = PageTerms(terms)
     numbers = CardNumbers(book, "at the start of the page", tutorial.sizes, first)
     before = rendered(tutorial.before, language, numbers)
-    chart = _of_the_body(book.table(tuple(f"body.{name}" for name in tutorial.body), "with the sizes"))
+    chart = _body_chart(tutorial, book)
     finished = book.table(_finished_names(computed), "with the sizes")
     fabrics, buying = _fabrics(computed, book, numbers)
     changes = tuple(_change(change, computed, book, drawings) for change in tutorial.changes.values())
@@ -164,9 +162,11 @@ def _wearer(tutorial: Tutorial) -> str:
     return "adult" if tutorial.sizes or tutorial.body else ""
 
 
-def _of_the_body(chart: NumberTable) -> NumberTable:
-    """The rows of the size table, below whose caption ``waist`` is enough."""
-    return replace(chart, rows=tuple(replace(row, words=row.words.removesuffix(_OF_BODY)) for row in chart.rows))
+def _body_chart(tutorial: Tutorial, book: NumberBook) -> NumberTable:
+    """The size table, below whose caption ``waist`` is enough."""
+    names = {f"body.{name}": measure_words(name, book.language) for name in tutorial.body}
+    chart = book.table(tuple(names), "with the sizes")
+    return replace(chart, rows=tuple(replace(row, words=names[row.name]) for row in chart.rows))
 
 
 def _in_both(words: Words | None, language: English, *, enough: bool = False) -> Both | None:

@@ -121,7 +121,7 @@ def test_card_that_was_taken_out_is_named_and_no_other(tmp_path: Path) -> None:
     assert found.gone == ("1 Wash the cloth",)
     assert found.reworded == ()
     assert {each.what: each.cards for each in found.corrections} == {
-        "canvas need": "tables",
+        "canvas fabric needed": "tables",
         "panel cut length": "1 (gone), 2 (now 1)",
     }
 
@@ -178,7 +178,10 @@ def test_print_of_an_older_version_is_read_and_tells_no_number_as_new(tmp_path: 
     writer.write(file)
     new = sheets_of(class_folder(tmp_path / "b", tutorial=OTHER_TUTORIAL, **TELLS), "evening")
     found = slip_for(read_printed(file.getvalue()), new.made)
-    assert {each.what: each.cards for each in found.corrections} == {"canvas need": "tables", "panel cut length": "1"}
+    assert {each.what: each.cards for each in found.corrections} == {
+        "canvas fabric needed": "tables",
+        "panel cut length": "1",
+    }
     assert (found.reworded, found.gone) == ((), ())
 
 

@@ -64,7 +64,7 @@ def text(tmp_path_factory: pytest.TempPathFactory) -> str:
         "folded cut out height 1 in",
         "corners depth 4 in",
         "curtain cut 2 drops, cotton print curtain cut length 93 in",
-        "curtain for repeat 3 in",
+        "curtain fabric for the repeat 3 in",
         "curtain repeat length 96 in",
         "curtain full width 100 in",
         "longer back line 2 from line 1",

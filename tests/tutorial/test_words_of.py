@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sitegen.tutorial import words_of
+from sitegen.tutorial import body_words, words_of
 
 
 @pytest.mark.parametrize(
@@ -20,11 +20,21 @@ from sitegen.tutorial import words_of
         ("lengthened.new_cut_width", "new cut width once lengthened"),
         ("extra.new_cut_length", "new cut length with extra"),
         ("longer_legs.part_above", "longer legs part above"),
-        ("longer_skirt.then.main.need", "main need with longer skirt"),
+        ("longer_skirt.then.main.need", "main fabric needed with longer skirt"),
         ("longer.then.body.waist", "waist measurement once longer"),
+        ("main.need", "main fabric needed"),
+        ("main.buy", "main fabric to buy"),
+        ("main.least", "main fabric at the least"),
+        ("outer_fabric.for_repeat", "outer fabric for the repeat"),
+        ("border.new_cut_length", "new cut length with border"),
+        ("binding.needed", "binding needed"),
         ("body", "body"),
         ("new_front.side", "new front side"),
     ],
 )
 def test_words(name: str, words: str) -> None:
     assert words_of(name) == words
+
+
+def test_words_where_all_is_of_the_body() -> None:
+    assert body_words("body.upper_arm") == body_words("upper_arm") == "upper arm"

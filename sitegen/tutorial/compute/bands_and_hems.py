@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from sitegen.quantities import Worked
 from sitegen.sewing import ADULT_REACH, band, elastic, hem
-from sitegen.tutorial.compute.given import amount_maker, edge_number, lengths_maker, share_maker, words_of
+from sitegen.tutorial.compute.given import amount_maker, edge_number, lengths_maker, share_maker
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.model import Band, Edge, Elastic, Hem, Reference, Tutorial
 

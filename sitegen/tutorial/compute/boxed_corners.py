@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from sitegen.quantities import Worked, plus, work
 from sitegen.sewing import rectangle
-from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, need, words_of
+from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, need
 from sitegen.tutorial.compute.lengths_of_pieces import end_of
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Missing, Numbers
 from sitegen.tutorial.model import Boxed, Piece, Tutorial
 

@@ -6,8 +6,9 @@ from functools import partial
 
 from sitegen.quantities import Worked, given
 from sitegen.sewing import ease, lengthen
-from sitegen.tutorial.compute.given import lengths_maker, words_of
+from sitegen.tutorial.compute.given import lengths_maker
 from sitegen.tutorial.compute.lines_of_change import define_lines, define_parts, on_slope
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Maker, Numbers
 from sitegen.tutorial.model import Change, Piece, Tutorial
 

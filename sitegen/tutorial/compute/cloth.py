@@ -6,7 +6,8 @@ import re
 
 from sitegen.quantities import ZERO, Rounding, Worked, given, plus, work
 from sitegen.sewing import fabric_need, layout
-from sitegen.tutorial.compute.given import lengths_maker, words_of
+from sitegen.tutorial.compute.given import lengths_maker
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Missing, Numbers
 from sitegen.tutorial.model import Fabric, Piece, Tutorial
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from sitegen.quantities import Worked, given, times, work
 from sitegen.sewing import dart as sums
-from sitegen.tutorial.compute.given import lengths_maker, sewn_edge_name, together, words_of
+from sitegen.tutorial.compute.given import lengths_maker, sewn_edge_name, together
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.model import Dart, Piece, Tutorial
 

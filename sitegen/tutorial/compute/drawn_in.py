@@ -6,7 +6,8 @@ from collections import Counter
 
 from sitegen.quantities import Worked
 from sitegen.sewing import gather
-from sitegen.tutorial.compute.given import edge_number, words_of
+from sitegen.tutorial.compute.given import edge_number
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import Gather, Reference
 

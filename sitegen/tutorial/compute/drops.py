@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from sitegen.quantities import Rounding, Worked, given, plus, work
 from sitegen.sewing import fabric_need, gather
-from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, words_of
+from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Missing, Numbers
 from sitegen.tutorial.model import Drops, Tutorial
 

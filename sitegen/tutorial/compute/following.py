@@ -9,8 +9,8 @@ from functools import partial
 from sitegen.quantities import Worked, plus, work
 from sitegen.sewing import lengthen
 from sitegen.tutorial.compute.define import numbers_of
-from sitegen.tutorial.compute.given import words_of
 from sitegen.tutorial.compute.lines_of_change import on_slope
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Circle, Maker, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import Change, ChangeLine, Piece, Share, Swap, Tutorial

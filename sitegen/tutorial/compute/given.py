@@ -6,38 +6,9 @@ from collections.abc import Mapping
 
 from sitegen.quantities import ZERO, Rounding, Worked, given, plus, work
 from sitegen.sewing import band, circle, fabric_need, geometry
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Maker, Missing, Numbers
 from sitegen.tutorial.model import Amount, Edge, Fabric, Lengths, MeasuredOn, Piece, Reference, Share, Tutorial, Washed
-
-_THEN = ".then."
-_NEW = "new_"
-_BODY = "body."
-_COMPARATIVE = ("er", "ed")
-
-
-def words_of(name: str) -> str:
-    """A number's name in plain words: ``neckband.cut_length`` → neckband cut length, ``body.waist`` → waist
-    measurement, ``longer_legs.back.new_cut_length`` → back new cut length with longer legs."""
-    change, then, number = name.partition(_THEN)
-    if then:
-        return f"{words_of(number)} {_changed(change)}"
-    if name.startswith(_BODY):
-        return f"{_plain(name.removeprefix(_BODY))} measurement"
-    owner, _, field = name.rpartition(".")
-    if owner and field.startswith(_NEW):
-        change, _, piece = owner.partition(".")
-        return f"{_plain(f'{piece}.{field}' if piece else field)} {_changed(change)}"
-    return _plain(name)
-
-
-def _plain(name: str) -> str:
-    return name.replace(".", " ").replace("_", " ")
-
-
-def _changed(change: str) -> str:
-    """After which change: ``with longer legs``, and ``once longer`` where its name is no more than that."""
-    words = _plain(change)
-    return f"{'once' if ' ' not in words and words.endswith(_COMPARATIVE) else 'with'} {words}"
 
 
 def lengths_maker(lengths: Lengths, numbers: Numbers, words: str = "") -> Maker:

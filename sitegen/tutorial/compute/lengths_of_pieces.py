@@ -7,7 +7,8 @@ from itertools import pairwise
 
 from sitegen.quantities import Worked, plus, work
 from sitegen.sewing import End, allowance, ease
-from sitegen.tutorial.compute.given import edge_number, lengths_maker, need, words_of, wrapped_edges
+from sitegen.tutorial.compute.given import edge_number, lengths_maker, need, wrapped_edges
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
 from sitegen.tutorial.compute.result import Computed
 from sitegen.tutorial.model import AXES, SIDES, Girth, Joined, Piece, Tutorial

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from sitegen.quantities import ZERO, Worked, given
 from sitegen.sewing import lengthen
-from sitegen.tutorial.compute.given import lengths_maker, words_of
+from sitegen.tutorial.compute.given import lengths_maker
 from sitegen.tutorial.compute.lengths_of_pieces import end_of
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.model import Change, ChangeLine, LineAt, Piece, Tutorial
 

@@ -8,8 +8,9 @@ from typing import Protocol
 
 from sitegen.findings import Collector, Place, meant, nearest
 from sitegen.quantities import ZERO, Length
-from sitegen.tutorial.compute.given import edge_names, words_of
+from sitegen.tutorial.compute.given import edge_names
 from sitegen.tutorial.compute.lengths_of_pieces import sides_to_tell
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import (
     MOST_LINKS,
     Circle,

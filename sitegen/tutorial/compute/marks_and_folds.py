@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from sitegen.quantities import Worked, given, times, work
 from sitegen.sewing import gather, pleats, spacing
-from sitegen.tutorial.compute.given import lengths_maker, together, words_of
+from sitegen.tutorial.compute.given import lengths_maker, together
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Circle, Missing, Numbers
 from sitegen.tutorial.model import Gather, GatheringRows, Pleats, Spacing, Tutorial
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from sitegen.quantities import Worked, given, minus, plus, work
 from sitegen.sewing import bias, circle, ease
-from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, together, words_of
+from sitegen.tutorial.compute.given import allowance_or_own, lengths_maker, together
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.model import Binding, CircleSkirt, Tutorial
 

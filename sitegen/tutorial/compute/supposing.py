@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from sitegen.quantities import Value, given
 from sitegen.tutorial.compute.define import numbers_of
-from sitegen.tutorial.compute.given import words_of
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.result import Computed
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from sitegen.quantities import Worked
 from sitegen.sewing import band
-from sitegen.tutorial.compute.given import share_maker, words_of
+from sitegen.tutorial.compute.given import share_maker
+from sitegen.tutorial.compute.naming import words_of
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.model import Swap, Tutorial
 
