@@ -2,7 +2,7 @@
 
 from sitegen.findings.collect import Collector
 from sitegen.findings.finding import Finding, Place, Severity
-from sitegen.findings.nearest import meant, nearest
+from sitegen.findings.nearest import either, meant, nearest
 from sitegen.findings.report import as_data, as_text, count_line
 
 __all__ = [
@@ -13,6 +13,7 @@ __all__ = [
     "as_data",
     "as_text",
     "count_line",
+    "either",
     "meant",
     "nearest",
 ]

@@ -48,3 +48,9 @@ def _slips(one: str, other: str) -> int:
                 least = min(least, above[to - 2] + 1)
             row.append(least)
     return row[-1]
+
+
+def either(choices: Iterable[str]) -> str:
+    """What could stand there, in words: ``knife, box or tuck``; nothing where there is no choice."""
+    *others, last = tuple(choices) or ("nothing",)
+    return f"{', '.join(others)} or {last}" if others else last

@@ -267,4 +267,4 @@ def test_measurement_that_body_does_not_give_is_unknown_and_said_once(tmp_path: 
 
 def test_word_that_is_no_reach_is_told_with_both_ways_of_writing_one(tmp_path: Path) -> None:
     found = [each.message for each in reviewed(tmp_path, YOKE.replace("OVER", "hip")).findings]
-    assert "Expected one of head, hand, foot, nothing, body.hip, found “hip”." in found
+    assert "Expected head, hand, foot, nothing or body.hip, found “hip”. Example: goes_over: head" in found

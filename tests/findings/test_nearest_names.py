@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sitegen.findings import meant, nearest
+from sitegen.findings import either, meant, nearest
 
 KEYS = ("neckband", "neckline", "sleeve", "shoulder", "seam_allowance", "hem")
 
@@ -50,3 +50,11 @@ def test_a_very_long_word_is_compared_by_its_beginning() -> None:
 )
 def test_only_a_misspelt_name_is_put_right(word: str, known: str, put: str) -> None:
     assert meant(word, [known]) == put
+
+
+@pytest.mark.parametrize(
+    ("choices", "words"),
+    [(("adult", "child"), "adult or child"), (("a", "b", "c"), "a, b or c"), (("hood",), "hood"), ((), "nothing")],
+)
+def test_choices_in_words(choices: tuple[str, ...], words: str) -> None:
+    assert either(choices) == words

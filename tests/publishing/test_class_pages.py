@@ -300,5 +300,5 @@ def test_odd_answer_to_on_site_is_a_finding(tmp_path: Path) -> None:
     folder = class_folder(tmp_path, CLASS + "on_site: perhaps\n")
     _, collector = review_class(folder, "classes/evening.yaml")
     assert [each.message for each in collector.findings if "perhaps" in each.message] == [
-        "Expected one of true, false, yes, no, found “perhaps”."
+        "Expected true, false, yes or no, found “perhaps”. Example: on_site: true"
     ]

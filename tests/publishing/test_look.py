@@ -136,7 +136,7 @@ def test_drawings_follow_the_colours_of_the_author(tmp_path: Path) -> None:
         ),
         (
             "look: {fonts: {headings: slap}}",
-            "4:26 wrong-kind: Expected one of serif, old-style, slab, sans, humanist, rounded, mono, found “slap”.",
+            "4:26 wrong-kind: Expected serif, old-style, slab, sans, humanist, rounded or mono, found “slap”. Example: headings: serif",
         ),
         (
             "look: {font: {headings: slab}}",

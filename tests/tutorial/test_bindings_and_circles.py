@@ -192,7 +192,7 @@ NECK = "edges: [front.neckline], kind: double fold, finished_width: 3/8 in, over
         (
             "{edges: [front.neckline], kind: bias, finished_width: 3/8 in}",
             ["16:9 key-missing: Binding neck lacks overlap. Example: overlap: 1 in",
-             "16:41 wrong-kind: Expected one of single fold, double fold, french, found “bias”."],
+             "16:41 wrong-kind: Expected single fold, double fold or french, found “bias”. Example: kind: double fold"],
         ),
         (
             f"{{{NECK.replace('neckline', 'neckl')}}}",

@@ -17,7 +17,7 @@ FABRIC = "fabrics: {main: {name: jersey, structure: knit}}\n"
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("wearer: adlut\n", ["4:9 wrong-kind: Expected one of adult, child, found “adlut”."]),
+        ("wearer: adlut\n", ["4:9 wrong-kind: Expected adult or child, found “adlut”. Example: wearer: adult"]),
         ("weerer: adult\n", ["4:1 unknown-key: The tutorial has no key “weerer”. Did you mean wearer?"]),
         ("level:\n", ["4:1 empty-value: level of the tutorial has no value."]),
         ("sizes: S\n", ["4:8 wrong-kind: Expected a list of sizes, found “S”. Example: sizes: [S, M, L]"]),

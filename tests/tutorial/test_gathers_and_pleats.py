@@ -209,7 +209,7 @@ def test_right_ratio_comes_in_the_words_of_the_wrong_one(tmp_path: Path) -> None
             ["13:8 key-missing: Pleats row need depth, or both edges and finished, from which it follows."
              " Example: depth: 1 in"],
         ),
-        ("{kind: sword, count: 6, depth: 1 in}", ["13:15 wrong-kind: Expected one of knife, box, inverted, tuck, found “sword”."]),
+        ("{kind: sword, count: 6, depth: 1 in}", ["13:15 wrong-kind: Expected knife, box, inverted or tuck, found “sword”. Example: kind: knife"]),
         ("{kind: box, count: 0, depth: 1 in}", ["13:27 wrong-kind: Expected 1 pleat or more, found “0”. Example: count: 6"]),
     ],
 )  # fmt: skip

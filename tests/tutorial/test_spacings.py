@@ -139,7 +139,7 @@ def test_marks_may_lie_along_a_band(tmp_path: Path) -> None:
         ),
         (
             "buttons: {length: 20 in, marks: 5, spread: both}",
-            ["9:46 wrong-kind: Expected one of both ends, inside, round, found “both”."],
+            ["9:46 wrong-kind: Expected both ends, inside or round, found “both”. Example: spread: both ends"],
         ),
         (
             "buttons: {along: front.plackt, marks: 5}",

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from math import floor
 
-from sitegen.findings import Collector, nearest
+from sitegen.findings import Collector, either, nearest
 from sitegen.publishing.themes.contrast import contrast, nearest_that_does
 from sitegen.publishing.themes.fonts import FONTS
 from sitegen.publishing.themes.theme import SCHEMES, Pair, Theme
@@ -44,10 +44,10 @@ def with_colours(theme: Theme, given: Mapping[str, tuple[Colour, ...]], *, own: 
 
 def fonts_are_known(chosen: Mapping[str, Words], collector: Collector) -> dict[str, Words]:
     """The lists of fonts that there are; of each other one it is said what there is."""
-    for words in chosen.values():
+    for role, words in chosen.items():
         if words.text not in FONTS:
             near = nearest(words.text, FONTS, most=1)
-            message = f"Expected one of {', '.join(FONTS)}, found “{words.text}”."
+            message = f"Expected {either(FONTS)}, found “{words.text}”. Example: {role}: {next(iter(FONTS))}"
             collector.wrong("wrong-kind", words.place, message, said=words.text, should_be=near[0] if near else "")
     return {role: words for role, words in chosen.items() if words.text in FONTS}
 

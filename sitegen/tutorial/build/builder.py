@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.findings import Collector, Place, meant, nearest
+from sitegen.findings import Collector, Place, either, meant, nearest
 from sitegen.quantities import BySize, NotUnderstood, Unit, parse_lengths, parse_number, parse_ratio, row_without_commas
 from sitegen.reading import Empty, Mapping, Node, Scalar, Sequence
 from sitegen.tutorial.build.commas import entries
@@ -128,16 +128,16 @@ class Builder:
 
     def choice(self, node: Node, choices: Iterable[str], example: str) -> Words | None:
         """One word out of a few."""
-        words = self.words(node, "one of " + ", ".join(choices), example)
-        if words is None or words.text in choices:
-            return words
         known = tuple(choices)
+        words = self.words(node, either(known), example)
+        if words is None or words.text in known:
+            return words
         same = _SHORT_FOR.get(words.text.lower(), "")
         near = (same,) if same in known else nearest(words.text, known, most=1)
         self.wrong(
             "wrong-kind",
             words.place,
-            f"Expected one of {', '.join(choices)}, found “{short(words.text)}”.",
+            f"Expected {either(known)}, found “{short(words.text)}”. Example: {example}",
             said=words.text,
             should_be=near[0] if near else "",
         )
