@@ -23,6 +23,10 @@ class Translation:
     tutorials: tuple[Computed, ...]
 
 
+OF_THE_PLAN = frozenset({"class-minutes", "class-step-long", "class-time"})
+"""Checks that speak of the session in which a step is done. What students are handed holds without it."""
+
+
 @dataclass(frozen=True)
 class Review:
     """What was read, every tutorial with its numbers (once for each combination of its views), the classes, and every

@@ -11,7 +11,7 @@ from sitegen.classes import sealed_document
 from sitegen.cli.one_class import Found, no_pdf, no_theme, one_class, write
 from sitegen.cli.printed_earlier import in_its_language, is_printed, page_of, wanted_of
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
-from sitegen.handouts import NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
+from sitegen.handouts import Copy, NoPdf, NotPrintedHere, Printed, Wanted, handout_of, read_printed, slip_for, slip_pdf
 
 
 def set_up(command: argparse.ArgumentParser) -> None:
@@ -48,7 +48,8 @@ def run(options: argparse.Namespace) -> int:
         return _failed(f"{options.printed} is no handout of this class: {reason}.")
     except NoPdf as reason:
         return _failed(str(reason))
-    return _compared(old, wanted, options, found)
+    told = found.for_students() if wanted.copy is Copy.STUDENT else found
+    return max(_compared(old, wanted, options, told), found.code)
 
 
 def _compared(old: Printed, wanted: Wanted, options: argparse.Namespace, found: Found) -> int:

@@ -14,7 +14,7 @@ from sitegen.classes import ComputedClass, sealed_document
 from sitegen.cli.in_language import NoSuchLanguage, in_language
 from sitegen.cli.one_class import Found, no_pdf, no_theme, one_class, write
 from sitegen.cli.printed_earlier import lost_over, page_of
-from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG
+from sitegen.cli.screen import COULD_NOT
 from sitegen.handouts import Copy, NoPdf, Paper, Wanted, handout_of, handout_pdf
 from sitegen.quantities import System
 
@@ -70,13 +70,15 @@ def run(options: argparse.Namespace) -> int:
     except NoSuchLanguage as reason:
         print(f"sitegen: nothing was written; {reason}", file=sys.stderr)
         return COULD_NOT
+    if options.copy == Copy.STUDENT.value:
+        printed = printed.for_students()
     groups = _groups(options, printed.cls)
     if isinstance(groups, str):
         print(f"sitegen: {groups}", file=sys.stderr)
         return COULD_NOT
     if not (options.replace or printed.any_wrong) and _kept(tuple(groups), options, found):
         return COULD_NOT
-    code = NOTHING_WRONG
+    code = found.code
     for file, sizes in groups.items():
         code = max(code, _one(file, sizes, options, printed))
     return code

@@ -41,5 +41,11 @@ def in_language(found: Found, language: str, *, say: bool = True) -> Found:
             file=sys.stderr,
         )
     if cls is None:
-        return replace(found, any_wrong=True)
-    return replace(found, cls=cls, any_wrong=found.any_wrong or collector.any_wrong, language=language)
+        return replace(found, any_wrong=True, plan_only=False)
+    return replace(
+        found,
+        cls=cls,
+        any_wrong=found.any_wrong or collector.any_wrong,
+        plan_only=found.plan_only and not collector.any_wrong,
+        language=language,
+    )

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import argparse
 import sys
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from sitegen.checks import review_class
+from sitegen.checks import OF_THE_PLAN, review_class
 from sitegen.classes import ComputedClass, NotWritten, write_own
 from sitegen.cli.screen import COULD_NOT, NOTHING_WRONG, SOMETHING_WRONG, coloured, content_folder, folder_above
-from sitegen.findings import as_text
+from sitegen.findings import Severity, as_text
 from sitegen.publishing import ClassHead
 from sitegen.quantities import System
 from sitegen.reading import ContentFolder
@@ -26,6 +26,13 @@ class Found:
     folder: ContentFolder
     language: str = ""
     """The language of the site in which it is; the first one where that is empty."""
+    plan_only: bool = False
+    """Whether all that is wrong is that its steps do not fit into its sessions."""
+
+    def for_students(self) -> Found:
+        """The same for a sheet that does not tell which step is done when: it is held back by all else that is wrong,
+        but not by a plan that does not fit."""
+        return replace(self, any_wrong=False) if self.plan_only else self
 
     @property
     def code(self) -> int:
@@ -63,7 +70,8 @@ def one_class(options: argparse.Namespace) -> Found | int:
         print(f"sitegen: {count} wrong in the tutorial of this class; sitegen check tells what.", file=sys.stderr)
     if cls is None:
         return COULD_NOT if collector.any_unread else SOMETHING_WRONG
-    return Found(cls, collector.any_wrong, folder)
+    wrong = {each.check for each in collector.findings if each.severity is Severity.WRONG}
+    return Found(cls, bool(wrong), folder, plan_only=bool(wrong) and wrong <= OF_THE_PLAN)
 
 
 def no_pdf(file: str) -> bool:

@@ -99,10 +99,14 @@ def release_mark(page: PublishedPage, day: date) -> str:
 
 
 def _sessions(cls: ComputedClass) -> Mapping[int, int]:
+    """The session of each step; none of a plan that does not fit, since another one takes its place."""
     if without_minutes(cls):
         return {}
+    plan = plan_of(cls)
+    if not plan.fits:
+        return {}
     found = {}
-    for planned in plan_of(cls).sessions:
+    for planned in plan.sessions:
         for placed in planned.placed:
             for step in (placed.work.step, *placed.meanwhile):
                 found[step.number] = planned.session.number

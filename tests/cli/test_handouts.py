@@ -92,6 +92,49 @@ def test_nothing_is_printed_while_something_is_wrong(tmp_path: Path, capsys: pyt
     assert not (tmp_path / "h.pdf").exists()
 
 
+SHORT = CLASS.replace("[{minutes: 200}]", "[{minutes: 60}, {minutes: 15}]")
+
+
+def test_students_get_their_sheets_while_the_sessions_are_too_short(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The sheets tell no session then, and the plan is told to be wrong."""
+    cls, target, slip = made(tmp_path / "c", SHORT), tmp_path / "h.pdf", tmp_path / "slip.pdf"
+    code, out, err = run("handout", cls, "--to", str(target), capsys=capsys)
+    assert (code, out.partition(" Its")[0]) == (1, f"The handout is in {target}.")
+    assert "class-time" in err
+    text = "".join(page.extract_text() for page in PdfReader(BytesIO(target.read_bytes())).pages[1:])
+    assert "Session 1" not in text
+    made(tmp_path / "c", SHORT, tutorial=TOTE.replace("'12, 14 in'", "'12, 15 in'"))
+    code, out, _ = run("errata", cls, "--printed", str(target), "--to", str(slip), capsys=capsys)
+    assert (code, out) == (1, f"The slip is in {slip}.\n")
+
+
+def test_a_plan_that_begins_or_ceases_to_fit_needs_no_slip(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    cls, target = made(tmp_path / "c", CLASS.replace("200}", "200}, {minutes: 200}")), tmp_path / "h.pdf"
+    assert run("handout", cls, "--to", str(target), capsys=capsys)[0] == 0
+    made(tmp_path / "c", SHORT)
+    code, out, _ = run("errata", cls, "--printed", str(target), "--to", str(tmp_path / "s.pdf"), capsys=capsys)
+    assert (code, "No slip is needed." in out) == (1, True)
+
+
+@pytest.mark.parametrize(
+    ("text", "tutorial", "options"),
+    [
+        (SHORT, TOTE, ("--copy", "teacher")),
+        (SHORT, TOTE.replace("taller: {piece: panel,", "taller: {piece: panel, new_cut_length: 99 in,"), ()),
+    ],
+)
+def test_neither_the_plan_nor_a_wrong_number_is_printed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], text: str, tutorial: str, options: tuple[str, ...]
+) -> None:
+    cls, target = made(tmp_path / "c", text, tutorial), tmp_path / "h.pdf"
+    code, _, err = run("handout", cls, "--to", str(target), *options, capsys=capsys)
+    assert code == 1
+    assert "h.pdf was not written. Mend what is wrong first." in err
+    assert not target.exists()
+
+
 @pytest.mark.parametrize("package", ["typst", "segno"])
 def test_missing_package_is_named(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, package: str
