@@ -95,6 +95,7 @@ def parts_of(tutorial: Tutorial) -> Iterator[object]:
     yield from tutorial.circles.values()
     yield from tutorial.boxed.values()
     yield from tutorial.drops.values()
+    yield from tutorial.trims.values()
     yield from tutorial.typed
     yield from tutorial.claims
     yield from tutorial.supplies

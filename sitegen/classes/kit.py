@@ -6,8 +6,8 @@ Every number comes from the tutorial: a length from its numbers by size, a count
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from sitegen.classes.amounts import amount_of
@@ -28,7 +28,7 @@ from sitegen.quantities import (
     work,
 )
 from sitegen.sewing import class_sums
-from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, stated_width
+from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, length_from, stated_width, trim_supplies
 
 ForOne = tuple[tuple[int, Worked], ...]
 """What one student of each size needs, by the size's index."""
@@ -129,7 +129,7 @@ def unpriced(cls: ComputedClass) -> tuple[str, ...]:
 
 def shared_in_vain(cls: ComputedClass) -> Iterator[tuple[str, Count, str]]:
     """What is said to be shared without any effect on the kit, with the reason as a sentence."""
-    bought = {supply.item.text for supply in _supplies(cls)}
+    bought = {supply.item.text for supply in _supplies(cls) if _cut_for_each(supply, cls) is None}
     for name, count in cls.written.shared.items():
         if name in _brought(cls):
             yield name, count, "Each student brings it, so none is bought to be shared."
@@ -252,14 +252,22 @@ def _elastic_line(elastic: Elastic, for_one: ForOne, cls: ComputedClass, system:
     name, supply = _name_of(elastic, cls), _supply_of(elastic, cls)
     price = _price(elastic.key, cls) or _price(name, cls)
     own = _system(price, system)
+    width = cls.computed.length(f"{elastic.key}.width", cls.written.students[0].size)
+    size = "" if supply is not None and _named_by_width(supply) else _wide(width, own, system)
+    return replace(_line_by_size(Kind.ELASTIC, name, size, for_one, price, own, cls), key=elastic.key)
+
+
+def _line_by_size(
+    kind: Kind, name: str, size: str, for_one: ForOne, price: Price | None, own: System, cls: ComputedClass
+) -> KitLine:
+    """What is sold by its length, and of which a student of each size needs her own."""
     needed = _added_up(for_one, cls)
     spare = spare_of(needed, _share(cls, lengths=True))
-    width = cls.computed.length(f"{elastic.key}.width", cls.written.students[0].size)
     return KitLine(
-        kind=Kind.ELASTIC,
-        key=elastic.key,
+        kind=kind,
+        key=name,
         name=name,
-        size="" if supply is not None and _named_by_width(supply) else _wide(width, own, system),
+        size=size,
         needed=needed,
         spare=spare,
         buy=to_ask_for(needed, spare, own),
@@ -289,9 +297,14 @@ def _named_by_width(supply: Supply) -> bool:
 
 
 def _each_size(name: str, cls: ComputedClass) -> ForOne | None:
+    return _of_each_size(lambda size: cls.computed.length(name, size), cls)
+
+
+def _of_each_size(length: Callable[[int], Worked | None], cls: ComputedClass) -> ForOne | None:
+    """A length in each size of the class, named after it; None where one is not known."""
     found = []
     for each in cls.written.students:
-        number = cls.computed.length(name, each.size)
+        number = length(each.size)
         if number is None:
             return None
         size = cls.computed.size_name(each.size)
@@ -308,6 +321,11 @@ def _added_up(for_one: ForOne, cls: ComputedClass) -> Worked:
 def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
     """One supply. What is written as a length, ``20 in`` of tape, is sold by its length."""
     name = supply.item.text
+    price = _price(name, cls)
+    own = _system(price, system)
+    by_size = _cut_for_each(supply, cls)
+    if by_size is not None:
+        return _line_by_size(_kind(name), name, _size_of(supply, own, system), by_size, price, own, cls)
     shared = cls.written.shared.get(name)
     shared_by = shared.number if shared is not None else 1
     amount, unit = amount_of(supply)
@@ -321,8 +339,6 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
         groups, amount, shared_by = given("for the whole class", 1), given(f"{name} that all share", 1), 0
     amount = amount or given(f"{name} for one", 1)
     needed = work(FOR_CLASS, amount, times(groups)).rounded(Rounding.ENOUGH)
-    price = _price(name, cls)
-    own = _system(price, system)
     if isinstance(needed.value, Length):
         spare = spare_of(needed, _share(cls, lengths=True))
         buy = to_ask_for(needed, spare, own)
@@ -344,6 +360,15 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
         price=price,
         for_machine=at_work is not None,
     )
+
+
+def _cut_for_each(supply: Supply, cls: ComputedClass) -> ForOne | None:
+    """What is cut from a cord or tape for a student of each size; None for other supplies, zips, and what is not
+    known."""
+    trims = next((trims for each, trims in trim_supplies(cls.computed.tutorial) if each is supply), ())
+    if not trims or any(trim.is_zip for trim in trims):
+        return None
+    return _of_each_size(lambda size: length_from(trims, size, cls.computed), cls)
 
 
 def _size_of(supply: Supply, own: System, system: System) -> str:

@@ -37,7 +37,7 @@ def cutting_list(computed: Computed, book: NumberBook) -> tuple[tuple[CutPiece, 
 
 
 def _rows(computed: Computed) -> list[_Row]:
-    """Pieces with their darts, what is cut out of corners, bands, elastics, circles, bindings and drops of cloth."""
+    """Pieces with their darts, what is cut out of corners, bands, elastics, circles, bindings, cords and drops."""
     tutorial = computed.tutorial
     rows = [_piece(piece) for piece in tutorial.pieces.values()]
     rows += [_boxed(boxed, computed) for boxed in tutorial.boxed.values() if boxed.cut_out]
@@ -51,6 +51,10 @@ def _rows(computed: Computed) -> list[_Row]:
     ]
     rows += [_strip_or_circle(part) for part in tutorial.circles.values()]
     rows += [_strip_or_circle(part) for part in tutorial.bindings.values()]
+    rows += [
+        _Row(words_of(trim.key), "" if trim.is_zip else "1", "", _named(trim.key, "length"))
+        for trim in tutorial.trims.values()
+    ]
     return rows + [_drops(drops, computed) for drops in tutorial.drops.values()]
 
 

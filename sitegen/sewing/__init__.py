@@ -24,6 +24,7 @@ from sitegen.sewing import (
     size_choice,
     spacing,
     tolerance,
+    trim,
 )
 from sitegen.sewing.allowance import End
 from sitegen.sewing.reach import ADULT_REACH
@@ -60,4 +61,5 @@ __all__ = [
     "spacing",
     "stitches_per_inch",
     "tolerance",
+    "trim",
 ]

@@ -93,6 +93,7 @@ from sitegen.tutorial.model import (
     Swap,
     Swatch,
     Term,
+    Trim,
     Tutorial,
     Words,
 )
@@ -106,6 +107,7 @@ from sitegen.tutorial.part_pictures import (
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 from sitegen.tutorial.picture_numbers import chain_allowance, chain_length, lacking
 from sitegen.tutorial.supplied import elastic_supplies, elastics_from, same_width, stated_width
+from sitegen.tutorial.trimmed import length_from, trim_supplies
 from sitegen.tutorial.video_time import video_seconds
 from sitegen.tutorial.views import combinations
 
@@ -172,6 +174,7 @@ __all__ = [
     "Swap",
     "Swatch",
     "Term",
+    "Trim",
     "Tutorial",
     "Words",
     "Work",
@@ -189,6 +192,7 @@ __all__ = [
     "gathered_edge",
     "lacking",
     "lacking_of_part",
+    "length_from",
     "longest_path",
     "made_together",
     "making_of",
@@ -209,6 +213,7 @@ __all__ = [
     "stated_width",
     "supposing",
     "taken_at",
+    "trim_supplies",
     "unjoined",
     "untold_references",
     "video_seconds",

@@ -48,6 +48,7 @@ def _with(tutorial: Tutorial, chosen: Mapping[str, str]) -> Tutorial:
         circles=kept(tutorial.circles),
         boxed=kept(tutorial.boxed),
         drops=kept(tutorial.drops),
+        trims=kept(tutorial.trims),
         supplies=tuple(each for each in tutorial.supplies if _belongs(each.only_in, chosen)),
         steps=tuple(replace(step, number=number) for number, step in enumerate(steps, 1)),
         claims=tuple(each for each in tutorial.claims if each.lengths.name.partition(".")[0] not in left_out),

@@ -1,4 +1,4 @@
-"""The cutting list names circles and bindings by the numbers that they are cut by."""
+"""The cutting list names circles, bindings and cords by the numbers that they are cut by."""
 
 from __future__ import annotations
 
@@ -14,6 +14,8 @@ PARTS = (
     "fabrics: {main: {name: cotton, structure: woven}}\n"
     "circles: {skirt: {waist: body.waist, share: half, length: 20 in, fabric: main}}\n"
     "bindings: {hem_tape: {edges: [skirt.hem_edge], kind: double fold, finished_width: 1/2 in, overlap: 1 in}}\n"
+    "trims: {hem_cord: {kind: cord, edges: [skirt.hem_edge], each_end: 6 in, supply: cotton cord}}\n"
+    "supplies: [{item: cotton cord, amount: 3 yd}]\n"
 )
 
 
@@ -31,5 +33,6 @@ def test_circle_and_binding_are_in_the_cutting_list(tmp_path: Path) -> None:
         "skirt hem radius 28 7/8 in",
         "hem tape cut on the bias hem tape length 91 7/8 in",
         "hem tape strip width 2 in",
+        "hem cord cut 1 hem cord length 102 7/8 in",
     ):
         assert words in text

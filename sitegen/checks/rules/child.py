@@ -78,7 +78,7 @@ def _named_in_summary(summary: Prose) -> tuple[Place, str] | None:
     passes="wearer: child\nsupplies: [{item: cotton cord, amount: 1 yd, for: the bag}, {item: thread}]",
 )
 def cord_at_neck(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """In a child's garment no supply and no sentence speaks of a cord, drawstring or ties together with the neck, the
+    """In a child's garment no supply, trim or sentence speaks of a cord, drawstring or ties together with the neck, the
     hood or the collar, unless to say that there are none. A caution does not make up for it."""
     if not tutorial.child:
         return
@@ -99,6 +99,10 @@ def _cords(tutorial: Tutorial) -> Iterator[tuple[Place, str]]:
         match = _CORD.search(supply.item.text)
         if match and _NECK.search(f"{supply.item.text} {supply.purpose}"):
             yield supply.item.place, supply.item.text
+    for trim in tutorial.trims.values():
+        where = re.sub(r"[._]", " ", " ".join((trim.key, *(edge.name for edge in trim.edges))))
+        if trim.kind == "cord" and _NECK.search(where):
+            yield trim.place, trim.kind
     for text in tutorial.prose():
         for sentence in _SENTENCE.finditer(text.text):
             match = _CORD.search(sentence.group())

@@ -17,6 +17,7 @@ _PARTS = {
     "boxed": "the panel has its finished length and width, and all four of its sides",
     "drops": "its fabric has a width, and a repeat where the print is matched",
     "dart": "its edge has a length",
+    "trim": "the edges along which it lies have a length",
     "darted edge": "the edge has a length, and its darts a width",
     "fabric": "the fabric has a width, and all of its pieces a length, a width and how many to cut",
 }
@@ -39,7 +40,7 @@ _LEG = (
 )
 def claim_unheld(claim: Claim, computed: Computed) -> Iterator[Finding]:
     """A number that is written although it can be computed can be worked out in some size: what it follows from is
-    there. This looks at pieces, bands, changes, darts, boxed corners, drops and repeats; of
+    there. This looks at pieces, bands, changes, darts, boxed corners, trims, drops and repeats; of
     a piece of which only its finished size is known, cut-size-unknown speaks."""
     needs = _PARTS.get(claim.part)
     if needs is None or any(computed.number(claim.lengths.name, size) for size in range(computed.tutorial.size_count)):

@@ -11,7 +11,7 @@ from typing import TypeVar
 from sitegen.findings import Collector, Place
 from sitegen.quantities import Unit
 from sitegen.reading import ContentFolder, Mapping, Node, Scalar, Sequence
-from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles
+from sitegen.tutorial.build import changes, corners_and_drops, marks_and_folds, parts, pieces, strips_and_circles, trims
 from sitegen.tutorial.build.builder import Builder, short
 from sitegen.tutorial.build.commas import read_as_several
 from sitegen.tutorial.build.fields import Fields
@@ -93,6 +93,7 @@ def tutorial(
         circles=_section(fields, "circles", strips_and_circles.circle, strips_and_circles.CIRCLE_EXAMPLE, names),
         boxed=_section(fields, "boxed", corners_and_drops.boxed, corners_and_drops.BOXED_EXAMPLE, names),
         drops=_section(fields, "drops", corners_and_drops.drops, corners_and_drops.DROPS_EXAMPLE, names),
+        trims=_section(fields, "trims", trims.trim, trims.TRIM_EXAMPLE, names),
         supplies=_supplies(fields),
         tools=fields.words_list("tools", "tools: [scissors, pins, iron]", things=True),
         steps=tuple(

@@ -16,6 +16,7 @@ from sitegen.tutorial.compute.marks_and_folds import define_gathers, define_plea
 from sitegen.tutorial.compute.numbers import Numbers
 from sitegen.tutorial.compute.strips_and_circles import define_bindings, define_circles
 from sitegen.tutorial.compute.swaps import define_swaps
+from sitegen.tutorial.compute.trims import define_trims
 from sitegen.tutorial.model import Tutorial
 
 
@@ -40,4 +41,5 @@ def numbers_of(tutorial: Tutorial, before: Callable[[Numbers], None] | None = No
     define_boxed(tutorial, numbers)
     define_drops(tutorial, numbers)
     define_spacings(tutorial, numbers)
+    define_trims(tutorial, numbers)
     return numbers

@@ -212,6 +212,10 @@ def _expected_in_worked_parts(
     folded = (name for pleats in tutorial.pleats.values() for name in pleats.edges)
     bound = (name for binding in tutorial.bindings.values() for name in binding.edges)
     yield from ((name, rings, "edge") for name in (*folded, *bound))
+    supplies = {supply.item.text for supply in tutorial.supplies} | set(tutorial.translated)
+    for trim in tutorial.trims.values():
+        yield from ((name, rings, "edge") for name in trim.edges)
+        yield trim.supply, supplies, "supply"
     for boxed in tutorial.boxed.values():
         yield from ((name, tutorial.pieces, "piece") for name in boxed.pieces)
     for piece in tutorial.pieces.values():
@@ -332,7 +336,7 @@ def _place_of(key: str, tutorial: Tutorial) -> Place:
     sections: tuple[Mapping[str, Placed], ...] = (
         tutorial.fabrics, tutorial.pieces, tutorial.bands, tutorial.hems, tutorial.elastics, tutorial.changes,
         tutorial.spacings, tutorial.gathers, tutorial.pleats, tutorial.bindings, tutorial.circles,
-        tutorial.boxed, tutorial.drops,
+        tutorial.boxed, tutorial.drops, tutorial.trims,
     )  # fmt: skip
     return next((section[key].place for section in sections if key in section), tutorial.place)
 

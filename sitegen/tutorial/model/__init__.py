@@ -36,6 +36,7 @@ from sitegen.tutorial.model.worked_parts import (
     GatheringRows,
     Pleats,
     Spacing,
+    Trim,
 )
 
 __all__ = [
@@ -94,6 +95,7 @@ __all__ = [
     "Swatch",
     "Taper",
     "Term",
+    "Trim",
     "Turn",
     "Tutorial",
     "Washed",

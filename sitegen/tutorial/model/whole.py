@@ -13,7 +13,7 @@ from sitegen.tutorial.model.look import Look
 from sitegen.tutorial.model.photos import Photo
 from sitegen.tutorial.model.sewn import Band, Change, Elastic, Girth, Hem, Joined, Swap
 from sitegen.tutorial.model.values import Accepted, Amount, Claim, Lengths, OnlyIn, Prose, Words
-from sitegen.tutorial.model.worked_parts import Binding, Boxed, CircleSkirt, Drops, Gather, Pleats, Spacing
+from sitegen.tutorial.model.worked_parts import Binding, Boxed, CircleSkirt, Drops, Gather, Pleats, Spacing, Trim
 
 SIZES_FILE = "sizes.csv"
 """The size table. Where it is not understood, its name stands for all of its numbers."""
@@ -70,6 +70,7 @@ class Tutorial:
     circles: Mapping[str, CircleSkirt]
     boxed: Mapping[str, Boxed]
     drops: Mapping[str, Drops]
+    trims: Mapping[str, Trim]
     supplies: tuple[Supply, ...]
     tools: tuple[Words, ...]
     steps: tuple[Step, ...]

@@ -176,3 +176,22 @@ class Drops:
     count: int | None
     """How many the author says that it takes."""
     count_place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """A cord, tape or zip that lies along edges."""
+
+    key: str
+    place: Place
+    kind: str
+    edges: tuple[Reference, ...]
+    each_end: Lengths | None
+    """What hangs out at each end, its knot included."""
+    supply: Reference
+    """What it is cut from, by the name that the supplies have."""
+
+    @property
+    def is_zip(self) -> bool:
+        """Whether it is sold in lengths of its own, and not cut from a roll."""
+        return self.kind == "zip"

@@ -1,0 +1,106 @@
+"""Cords, tapes and zips whose lengths follow from edges."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from classes.class_folders import CLASS, TOTE, whole_class
+from content import computed, messages, reviewed
+
+from sitegen.classes import kit_of
+from sitegen.quantities import System, inches, show_working
+from sitegen.tutorial import words_of
+
+TOP = (
+    "sizes: [S, M]\nseam_allowance: 1/2 in\n"
+    "fabrics: {main: {name: canvas, structure: woven, buy: 1 yd}}\n"
+    "pieces: {bag: {cut: 2, fabric: main, edges: {casing: '11, 12 in', opening: '7, 8 in'}}}\n"
+)
+CORD = "trims: {bag_cord: {kind: cord, edges: [bag.casing, bag.casing], each_end: 6 in, supply: cotton cord}}\n"
+ZIP = "trims: {side_zip: {kind: zip, edges: [bag.opening], supply: white zip}}\n"
+CASED = TOTE.replace("side: '10, 12 in'", "side: '10, 12 in', casing: '11, 13 in'")
+
+
+def told(root: Path, text: str) -> list[str]:
+    found = reviewed(root, TOP + text).findings
+    return messages(tuple(each for each in found if each.check != "thread-missing"))
+
+
+def test_a_cord_is_its_edges_and_both_of_its_ends(tmp_path: Path) -> None:
+    found, _ = computed(tmp_path, TOP + CORD + "supplies: [{item: cotton cord, amount: 2 yd}]\n")
+    worked = found.number("bag_cord.length", 1)
+    assert worked is not None
+    assert worked.length == inches(36)
+    assert show_working(worked, System.INCHES) == (
+        "bag cord edge length: bag casing 12 in + bag casing 12 in = 24 in",
+        "bag cord length: bag cord edge length 24 in + 2 loose ends of 6 in = 36 in",
+    )
+
+
+def test_a_zip_is_its_opening(tmp_path: Path) -> None:
+    found, _ = computed(tmp_path, TOP + ZIP + "supplies: [{item: white zip, size: 8 in}]\n")
+    assert [found.length("side_zip.length", size).length for size in (0, 1)] == [inches(7), inches(8)]  # type: ignore[union-attr]
+    assert words_of("side_zip.length") == "side zip length"
+
+
+@pytest.mark.parametrize(
+    ("text", "findings"),
+    [
+        (CORD + "supplies: [{item: cotton cord, amount: 36 in}]\n", []),
+        (CORD + "supplies: [{item: cotton cord}]\n", []),
+        (
+            CORD + "supplies: [{item: cotton cord, amount: 35 in}]\n",
+            ["9:40 trim-short: 35 in of cotton cord is too little: 36 in are needed for size M."],
+        ),
+        (ZIP + "supplies: [{item: white zip, size: 9 in}]\n", []),
+        (
+            ZIP + "supplies: [{item: white zip, size: 7 in}]\n",
+            ["9:36 trim-short: 7 in of white zip is too short: 8 in are needed for size M."],
+        ),
+        (
+            CORD + "supplies: [{item: coton cord, amount: 36 in}]\n",
+            ["8:89 unknown-reference: There is no supply “cotton cord”. Nearest: coton cord."],
+        ),
+        (
+            ZIP.replace("opening", "openin") + "supplies: [{item: white zip, size: 7 in}]\n",
+            ["8:39 unknown-reference: There is no edge “bag.openin”. Nearest: bag.opening, bag.casing."],
+        ),
+        (
+            ZIP.replace(", supply: white zip", ""),
+            ["8:19 key-missing: Trim side_zip lacks supply. Example: supply: cotton cord"],
+        ),
+        (
+            CORD.replace("supply:", "length: '34, 36 in', supply:") + "supplies: [{item: cotton cord, amount: 1 yd}]\n",
+            [],
+        ),
+        (
+            CORD.replace("supply:", "length: '34, 35 in', supply:") + "supplies: [{item: cotton cord, amount: 1 yd}]\n",
+            ["8:94 trim-sum: The bag cord length of size M is given as 35 in, computed it is 36 in."],
+        ),
+    ],
+)
+def test_it_is_held_against_what_is_bought(tmp_path: Path, text: str, findings: list[str]) -> None:
+    assert told(tmp_path, text) == findings
+
+
+def test_the_kit_of_a_class_counts_a_cord_by_size(tmp_path: Path) -> None:
+    """Three students of size S take 22 in and two ends of 6 in each, two of size L take 26 in and two ends."""
+    cord = CORD.replace("bag.", "panel.")
+    supplied = CASED.replace("supplies:\n", f"{cord}supplies:\n  - {{item: cotton cord, amount: 40 in}}\n")
+    cls = whole_class(tmp_path, CLASS + "prices: {cotton cord: 2 EUR / m}\n", tutorial=supplied)
+    (line,) = (each for each in kit_of(cls, System.INCHES).lines if each.name == "cotton cord")
+    assert line.needed.length == inches(3 * 34 + 2 * 38)
+    assert [number.length for _, number in line.for_one] == [inches(34), inches(38)]
+    assert line.price is not None
+
+
+@pytest.mark.parametrize(
+    ("wearer", "kind", "told_of"), [("child", "cord", 1), ("child", "tape", 0), ("adult", "cord", 0)]
+)
+def test_a_cord_at_the_neck_of_a_child_is_told_of(tmp_path: Path, wearer: str, kind: str, told_of: int) -> None:
+    text = TOP.replace("casing:", "neckline:") + CORD.replace("casing", "neckline").replace(
+        "kind: cord", f"kind: {kind}"
+    )
+    found = reviewed(tmp_path, f"wearer: {wearer}\n{text}supplies: [{{item: cotton cord, amount: 2 yd}}]\n").findings
+    assert sum(1 for each in found if each.check == "cord-at-neck") == told_of
