@@ -93,6 +93,11 @@ def _pleats(part: Any) -> Named:
     return Named(f"{word}s", Kind.SHAPE, (word, word.replace("box ", ""), "pleat"))
 
 
+def _trim(part: Any) -> Named:
+    where = {"cord": "in a casing", "zip": "in an opening"}.get(part.kind, "along an edge")
+    return Named(f"{part.kind} {where}", Kind.EDGES, (part.kind,))
+
+
 def _always(named: Named) -> Callable[[Any], Named]:
     return lambda part: named
 
@@ -118,6 +123,7 @@ SECTIONS = (
         ("ratio", "width", "overlap", "cut_length", "casing"),
         lambda step: (name.name for name in step.inserts),
     ),
+    Section(lambda each: each.trims, _trim, ("length", "each_end"), lambda step: ()),
     Section(lambda each: each.gathers, _always(_GATHERS), ("ratio", "before", "after"), _joined, _edges),
     Section(lambda each: each.pleats, _pleats, ("depth", "take_up", "visible"), _joined, _edges),
     Section(
