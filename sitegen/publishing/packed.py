@@ -23,7 +23,8 @@ _BLOCK = (
 )
 _LINE_AT_BLOCK = re.compile(rf"(?:(</?{_BLOCK}(?: [^<>]*)?>)\n|\n(?=</?{_BLOCK}[ >]))")
 _LINE_IN_PICTURE = re.compile(r"(<(?:picture|source)(?: [^<>]*)?>)\n")
-_LAST_PARAGRAPH = re.compile(r"</p>(?=</(?:div|section|article|header|footer|nav|figure|details)>)")
+_END_OF_PARAGRAPH = re.compile(r"</p>(?=</(?:div|section|article|header|footer|nav|figure|details)>|<ul[ >])")
+"""At the end of what it stands in, and before a list, as in every working: its name, then a line for each size."""
 _END_OF_CAPTION = re.compile(r"</caption>\n?(?=<thead|<tbody|<tr)")
 _END_OF_CELL = re.compile(r"(?:</p>)?</t[hd]>(?=<t[hd][ >]|</tr>)")
 _END_OF_ROW = re.compile(r"</tr>\n?(?=<tr[ >]|</tbody>|</thead>)")
@@ -46,14 +47,14 @@ def packed_script(script: str) -> str:
 
 
 def packed_page(html: str) -> str:
-    """The page without lines that mean nothing beside tags, without the end tag of a cell, row, item or last paragraph
+    """The page without lines that mean nothing beside tags, without the end tag of a cell, row, item or paragraph
     where the next tag says it, and without the quotes round a value that needs none.
 
     Sources: HTML Living Standard, 13.1.2.4 "Optional tags" and 13.1.2.3 "Attributes". Tables are a third of a page of
     many sizes.
     """
     html = _TAG.sub(lambda tag: _QUOTED.sub(r"=\1", tag[0]), _EMPTY_LINES.sub(">\n<", html))
-    html = _LAST_PARAGRAPH.sub("", _LINE_IN_PICTURE.sub(r"\1", _LINE_AT_BLOCK.sub(r"\1", html)))
+    html = _END_OF_PARAGRAPH.sub("", _LINE_IN_PICTURE.sub(r"\1", _LINE_AT_BLOCK.sub(r"\1", html)))
     html = _END_OF_CAPTION.sub("", html)
     return _END_OF_ITEM.sub("", _END_OF_ROW.sub("", _END_OF_CELL.sub("", html)))
 
