@@ -22,8 +22,7 @@ from sitegen.prose import (
     is_captions,
     marked_text,
     pieces_of,
-    proofread,
-    read,
+    proof,
     said_in_markdown,
 )
 from sitegen.reading import LooseFiles
@@ -138,7 +137,8 @@ def _counted(proofs: Sequence[_Proof], findings: Sequence[Finding]) -> str:
 def _proof(name: str, text: str) -> _Proof:
     captions = captions_of(text) if is_captions(text) else None
     said = captions.said if captions is not None else said_in_markdown(text)
-    measurements, findings = read(said, lines_of=text), proofread(said, lines_of=text)
+    found = proof(said, lines_of=text)
+    measurements, findings = found.measurements, found.findings
     if captions is not None:
         measurements = tuple(replace(each, end=captions.behind_letter(each.end)) for each in measurements)
         findings = tuple(replace(each, end=captions.behind_letter(each.end)) for each in findings)

@@ -8,7 +8,7 @@ from sitegen.prose.markdown import said_in_markdown
 from sitegen.prose.marking import Piece, marked_text, pieces_of
 from sitegen.prose.measurement import Kind, Measurement
 from sitegen.prose.mixed_sums import MixedSum, find_mixed_sums
-from sitegen.prose.proofread import TextFinding, proofread
+from sitegen.prose.proofread import Proof, TextFinding, proof, proofread
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import find_pairs
 
@@ -21,6 +21,7 @@ __all__ = [
     "Measurement",
     "MixedSum",
     "Piece",
+    "Proof",
     "TextFinding",
     "WrittenSum",
     "bind",
@@ -34,6 +35,7 @@ __all__ = [
     "is_captions",
     "marked_text",
     "pieces_of",
+    "proof",
     "proofread",
     "read",
     "said_in_markdown",

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sitegen.findings import Severity
 from sitegen.prose.amounts import wrong_amounts
 from sitegen.prose.arithmetic import wrong_results
-from sitegen.prose.find import Measured, Reading, line_starts, place_of, reading_of
+from sitegen.prose.find import Measured, Reading, reading_of
+from sitegen.prose.measurement import Measurement
 from sitegen.prose.order import out_of_order
-from sitegen.prose.packed import Packed, packed
 from sitegen.prose.pair import InTwoUnits, typed_of
 from sitegen.prose.sums import WrittenSum, find_sums
 from sitegen.prose.two_units import in_two_units
@@ -63,18 +63,25 @@ def proofread(text: str, *, author: Unit | None = None, lines_of: str | None = N
     >>> proofread("Cut 16 in plus 1 in, so 18 in.")[0].should_be
     '17 in'
     """
-    short = packed(text)
-    if short is None:
-        return errors_of(reading_of(text, author=author, lines_of=lines_of))
-    file = text if lines_of is None else lines_of
-    lines = line_starts(file)
-    return tuple(_in_file(each, file, lines, short) for each in errors_of(reading_of(short.text, author=author)))
+    return errors_of(reading_of(text, author=author, lines_of=lines_of))
 
 
-def _in_file(one: TextFinding, file: str, lines: Sequence[int], short: Packed) -> TextFinding:
-    start, end = short.place(one.start), short.place(one.end)
-    line, column = place_of(lines, start)
-    return replace(one, said=file[start:end], start=start, end=end, line=line, column=column)
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """All that is measured in a text, and all that is wrong in it, both in order."""
+
+    measurements: tuple[Measurement, ...]
+    findings: tuple[TextFinding, ...]
+
+
+def proof(text: str, *, author: Unit | None = None, lines_of: str | None = None) -> Proof:
+    """What ``read`` and ``proofread`` give, for the time of ``proofread`` alone.
+
+    >>> len(proof("Cut 16 in plus 1 in, so 18 in.").measurements)
+    3
+    """
+    reading = reading_of(text, author=author, lines_of=lines_of)
+    return Proof(reading.measurements(), errors_of(reading))
 
 
 def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
@@ -92,7 +99,14 @@ def errors_of(reading: Reading) -> tuple[TextFinding, ...]:
     ]
     taken = sorted((error.start, error.end) for error in found)
     found += [error for error in _amounts(reading) if not _overlaps(error, taken)]
-    return tuple(sorted(found, key=lambda error: (error.start, error.end, error.check)))
+    in_order = sorted(found, key=lambda error: (error.start, error.end, error.check))
+    return tuple(in_order if reading.short is None else (_in_file(error, reading) for error in in_order))
+
+
+def _in_file(error: TextFinding, reading: Reading) -> TextFinding:
+    said, start, end = reading.in_file(error.start, error.end)
+    line, column = reading.line_and_column(start)
+    return replace(error, said=said, start=start, end=end, line=line, column=column)
 
 
 def _overlaps(error: TextFinding, taken: list[tuple[int, int]]) -> bool:

@@ -6,7 +6,7 @@ import time
 
 import pytest
 
-from sitegen.prose import proofread
+from sitegen.prose import proof, proofread, read, said_in_markdown
 
 WRONG = [
     ("The hem is 5/8 in (1 cm).", "unit-pair", "5/8 in (1.6 cm)"),
@@ -137,3 +137,16 @@ def test_working_of_a_pair_tells_the_exact_length_and_the_mark_of_a_ruler() -> N
     (found,) = proofread("Hem 2 cm (1 in).")
     assert found.message == "2 cm is 3/4 in, not 1 in."
     assert found.working == ("2 cm = 0.787 in, on a ruler 3/4 in",)
+
+
+@pytest.mark.parametrize(
+    "file", ["Cut 16 in plus 1 in, so 18 in.", "Cut 16&quot; plus **1&quot;**,\nso 18&quot; (30 cm)."]
+)
+def test_both_of_one_reading_are_what_each_is_alone(file: str) -> None:
+    text = said_in_markdown(file)
+    both = proof(text, lines_of=file)
+    assert both.measurements == read(text, lines_of=file)
+    assert both.findings == proofread(text, lines_of=file)
+    assert both.findings
+    for each in both.findings:
+        assert file[each.start : each.end] == each.said

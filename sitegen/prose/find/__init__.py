@@ -1,7 +1,7 @@
 """Finds measurements in running text, by grammar and context alone."""
 
 from sitegen.prose.find.measured import CIRCLE_NUMBERS, Measured
-from sitegen.prose.find.read import Reading, line_starts, place_of, read, reading_of
+from sitegen.prose.find.read import Reading, read, reading_of
 from sitegen.prose.find.tokens import Token, TokenKind, Tokens
 
 __all__ = [
@@ -11,8 +11,6 @@ __all__ = [
     "Token",
     "TokenKind",
     "Tokens",
-    "line_starts",
-    "place_of",
     "read",
     "reading_of",
 ]

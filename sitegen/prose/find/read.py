@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from sitegen.prose.find.assemble import assembled
 from sitegen.prose.find.atoms import atoms_of
@@ -26,11 +26,23 @@ class Reading:
     text: str
     tokens: Tokens
     numbers: Sequence[Measured]
+    file: str
+    """The text whose lines are counted."""
     line_starts: Sequence[int]
+    short: Packed | None
+    """How the text was made shorter than that of its file, if it was."""
+
+    def in_file(self, start: int, end: int) -> tuple[str, int, int]:
+        """What stands between two offsets of the text, and where it begins and ends in the file."""
+        if self.short is None:
+            return self.text[start:end], start, end
+        start, end = self.short.place(start), self.short.place(end)
+        return self.file[start:end], start, end
 
     def line_and_column(self, offset: int) -> tuple[int, int]:
-        """Where an offset lies, both counted from 1."""
-        return place_of(self.line_starts, offset)
+        """Where an offset of the file lies, both counted from 1."""
+        line = bisect_right(self.line_starts, offset)
+        return line, offset - self.line_starts[line - 1] + 1
 
     def measurements(self) -> tuple[Measurement, ...]:
         """What is measured, in order."""
@@ -42,13 +54,13 @@ class Reading:
 
     def cut_out(self, one: Measured) -> Measurement:
         """The measurement with its place in the text."""
-        start, end = self.span(one)
+        text, start, end = self.in_file(*self.span(one))
         kind = one.kind or Kind.COUNT
         low, high = one.value, one.high
         if kind is Kind.LENGTH and one.unit is not None:
             low, high = low * one.unit.mm, None if high is None else high * one.unit.mm
         return Measurement(
-            self.text[start:end],
+            text,
             start,
             end,
             *self.line_and_column(start),
@@ -68,22 +80,14 @@ def reading_of(text: str, *, author: Unit | None = None, lines_of: str | None = 
 
     ``lines_of`` is the text whose lines are counted, as long as this one, where this one has others (captions).
     """
-    tokens = tokens_of(text)
-    atoms = atoms_of(tokens, text)
+    short = packed(text)
+    plain = text if short is None else short.text
+    tokens = tokens_of(plain)
+    atoms = atoms_of(tokens, plain)
     unit = author or _author_unit([atom.unit for atom in atoms if atom.unit is not None])
-    lines = line_starts(text if lines_of is None else lines_of)
-    return Reading(text, tokens, with_settings(tokens, assembled(tokens, atoms, unit)), lines)
-
-
-def line_starts(text: str) -> list[int]:
-    """The offset at which each line begins."""
-    return [0, *map(re.Match.end, _LINE_END.finditer(text))]
-
-
-def place_of(starts: Sequence[int], offset: int) -> tuple[int, int]:
-    """The line and the column of an offset, both counted from 1."""
-    line = bisect_right(starts, offset)
-    return line, offset - starts[line - 1] + 1
+    file = text if lines_of is None else lines_of
+    line_starts = [0, *map(re.Match.end, _LINE_END.finditer(file))]
+    return Reading(plain, tokens, with_settings(tokens, assembled(tokens, atoms, unit)), file, line_starts, short)
 
 
 def read(text: str, *, author: Unit | None = None, lines_of: str | None = None) -> tuple[Measurement, ...]:
@@ -95,18 +99,7 @@ def read(text: str, *, author: Unit | None = None, lines_of: str | None = None) 
     >>> [found.text for found in read("Sew a 3/8 in seam, then press it for 10 seconds.")]
     ['3/8 in', '10 seconds']
     """
-    short = packed(text)
-    if short is None:
-        return reading_of(text, author=author, lines_of=lines_of).measurements()
-    file = text if lines_of is None else lines_of
-    lines = line_starts(file)
-    return tuple(_in_file(each, file, lines, short) for each in reading_of(short.text, author=author).measurements())
-
-
-def _in_file(one: Measurement, file: str, lines: Sequence[int], short: Packed) -> Measurement:
-    start, end = short.place(one.start), short.place(one.end)
-    line, column = place_of(lines, start)
-    return replace(one, text=file[start:end], start=start, end=end, line=line, column=column)
+    return reading_of(text, author=author, lines_of=lines_of).measurements()
 
 
 def _author_unit(units: Sequence[Unit]) -> Unit:
