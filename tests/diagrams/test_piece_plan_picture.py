@@ -184,3 +184,57 @@ def test_grain_line_ends_above_a_name_that_stands_on_the_cloth(lower: str, first
     ]
     assert grain
     assert not [line for line in grain if crosses(line, name.box)]
+
+
+def tapered_leg(width: int, bottom: int, lower: str, left: Edge, top: str = "waist") -> PiecePlan:
+    shape = TaperedPiece(inches(width), inches(bottom), inches(28), inches(38), left)
+    sides = {
+        "top": PlanSide(top, Ends.TURNED, inches("9/8")),
+        "bottom": PlanSide(lower, Ends.TURNED, inches(1)),
+        "left": SEAM,
+        "right": SEAM,
+    }
+    return PiecePlan("leg", "leg", "2 mirrored", shape, sides)
+
+
+@pytest.mark.parametrize("left", [Edge.SLOPING, Edge.STRAIGHT])
+@pytest.mark.parametrize("lower", ["leg hem", "hem at the lower edge of the leg"])
+@pytest.mark.parametrize("width", [14, 20, 26])
+@pytest.mark.parametrize("bottom", range(8, 22, 2))
+def test_name_of_a_narrow_lower_edge_lies_on_no_grain_line(width: int, bottom: int, lower: str, left: Edge) -> None:
+    """Nor does its leader cross other words; it stands beside the piece where the cloth has no room for it."""
+    found = laid_out(draw(tapered_leg(width, bottom, lower, left)))
+    grain = [
+        line
+        for view in found.views
+        for shape in view.shapes
+        if isinstance(shape, LineOnPage) and shape.shape.role is Role.GRAIN
+        for line in shape.segments
+    ]
+    assert grain
+    assert not [label.label.text for label in found.labels for line in grain if crosses(line, label.box)]
+    crossed = [
+        (label.label.text, other.label.text)
+        for label in found.labels
+        for other in found.labels
+        if label.leader and label is not other and crosses(label.leader, other.box)
+    ]
+    assert not crossed
+
+
+@pytest.mark.parametrize("top", ["waist", "a waist that is told in many words", "elastic at the waist of the leggings"])
+def test_name_of_the_piece_stands_above_that_of_its_upper_edge(top: str) -> None:
+    found = laid_out(draw(tapered_leg(20, 12, "leg hem", Edge.SLOPING, top)))
+    (title,) = [label for label in found.labels if label.label.strong]
+    (name,) = [label for label in found.labels if label.label.text.startswith(top)]
+    assert title.box.bottom <= name.box.top
+    assert name.leader is None
+
+
+@pytest.mark.parametrize("bottom", [6, 10, 14])
+def test_name_of_a_side_that_runs_in_keeps_off_it(bottom: int) -> None:
+    found = laid_out(draw(tapered_leg(20, bottom, "leg hem", Edge.SLOPING)))
+    (name,) = [label for label in found.labels if label.label.text.startswith("side")]
+    near = name.box.grown(3000)
+    drawn = [line for view in found.views for shape in view.shapes for line in shape.segments]
+    assert not [line for line in drawn if crosses(line, near)]

@@ -36,6 +36,8 @@ _WIDTH, _HEIGHT = 150, 236
 _CENTRE = 175
 _MARK = 9
 _NAME_WIDTH, _NAME_GAP = 130, 6
+_SIDE_WIDTH = 76
+_TITLE_GAP = 50
 _PLAIN = ("seam", "raw")
 _INSIDE = 120
 """Page units of height from which the names of the upper and lower edge stand inside the piece."""
@@ -286,19 +288,30 @@ def _room_below(plan: PiecePlan, first: System) -> int:
     named = _named(plan).get("bottom")
     if named is None or _is_tall(plan):
         return 0
-    lines = wrapped(_label(named, first), _NAME_WIDTH)
-    return _NAME_GAP + ceil(Fraction(block_size(lines)[1], UNIT))
+    return _NAME_GAP + _size(named, first)[1]
 
 
 def _name_inside(plan: PiecePlan, first: System) -> Length:
-    """The cloth above the lower edge on which its name stands; none where it stands below the piece, or would leave no
-    room for the grain line."""
+    """The cloth above the lower edge on which its name stands; none where it stands below or beside the piece."""
     named = _named(plan).get("bottom")
     if named is None or not _is_tall(plan):
         return ZERO
-    height = ceil(Fraction(block_size(wrapped(_label(named, first), _NAME_WIDTH))[1], UNIT))
-    found = plan.taken("bottom") + Length(Fraction(height + 2 * _NAME_GAP) / plan.scale)
-    return found if found * 2 < plan.shape.cut_length else ZERO
+    across, high = _size(named, first)
+    found = plan.taken("bottom") + _cloth_of(plan, high + 2 * _NAME_GAP)
+    levels = (plan.shape.cut_length - found, plan.shape.cut_length)
+    narrowest = min(plan.inner("right", level) - plan.inner("left", level) for level in levels)
+    room = narrowest >= _cloth_of(plan, across + 2 * _NAME_GAP)
+    return found if room and found * 2 < plan.shape.cut_length else ZERO
+
+
+def _cloth_of(plan: PiecePlan, units: int) -> Length:
+    return Length(Fraction(units) / plan.scale)
+
+
+def _size(named: PlanSide, first: System, most: int = _NAME_WIDTH) -> tuple[int, int]:
+    """Width and height in page units of what is told of a side."""
+    across, high = block_size(wrapped(_label(named, first), most))
+    return ceil(Fraction(across, UNIT)), ceil(Fraction(high, UNIT))
 
 
 def _is_tall(plan: PiecePlan) -> bool:
@@ -321,17 +334,18 @@ def _names(plan: PiecePlan, first: System) -> list[Shape]:
     shape, foot = plan.shape, plan.shape.cut_length
     middle, level = shape.width / 2, foot / 2
     words = f"{plan.called}: cut {plan.cut}" if plan.cut else plan.called
-    shapes: list[Shape] = [Label(words, at(middle), (Side.ABOVE,), width=320, gap=50, strong=True, leader=False)]
+    shapes: list[Shape] = []
     spots = {
         "right": (at(shape.right_at(level), level), (Side.RIGHT,)),
         "left": (at(shape.left_at(level), level), (Side.LEFT,)),
         "top": (at(middle), (Side.ABOVE,)),
-        "bottom": (at(middle, foot), (Side.ABOVE, Side.BELOW) if _is_tall(plan) else (Side.BELOW,)),
+        "bottom": _at_the_foot(plan, first),
     }
     for which, named in _named(plan).items():
         spot, places = spots[which]
-        width = 76 if which in ("left", "right") else _NAME_WIDTH
-        shapes.append(Label(_label(named, first), spot, places, width=width, gap=_NAME_GAP))
+        beside = which in ("left", "right")
+        width, gap = (_SIDE_WIDTH, _gap_beside(plan, named, first)) if beside else (_NAME_WIDTH, _NAME_GAP)
+        shapes.append(Label(_label(named, first), spot, places, width=width, gap=gap))
     cut = plan.cut_off
     if cut is not None:
         corner = at(shape.right_at(foot) - cut.width / 2, foot - cut.height / 2)
@@ -341,7 +355,25 @@ def _names(plan: PiecePlan, first: System) -> list[Shape]:
     if plan.outer_only:
         spot = at(middle, foot, down=30)
         shapes.append(Label("outer measures only", spot, (Side.BELOW,), width=200, leader=False))
-    return shapes
+    # Last, since the name of the upper edge has more lines in some languages: then this goes up, and not that over it.
+    return [*shapes, Label(words, at(middle), (Side.ABOVE,), width=320, gap=_TITLE_GAP, strong=True, leader=False)]
+
+
+def _gap_beside(plan: PiecePlan, named: PlanSide, first: System) -> int:
+    """Page units between a side and its name, so that a side that runs in does not touch the upper corner of that."""
+    high = _size(named, first, _SIDE_WIDTH)[1]
+    return _NAME_GAP + max(0, ceil(plan.shape.slope * high / 2))
+
+
+def _at_the_foot(plan: PiecePlan, first: System) -> tuple[Point, tuple[Side, ...]]:
+    """Where the lower edge is named: on the cloth, else below; beside a tall piece that is too narrow there for it."""
+    shape, foot = plan.shape, plan.shape.cut_length
+    if not _is_tall(plan):
+        return at(shape.width / 2, foot), (Side.BELOW,)
+    if _name_inside(plan, first):
+        return at(shape.width / 2, foot), (Side.ABOVE, Side.BELOW)
+    level = foot - plan.taken("bottom") / 2
+    return at(shape.right_at(level), level, right=-_MARK), (Side.RIGHT,)
 
 
 def _label(side: PlanSide, first: System) -> str:
