@@ -22,8 +22,10 @@ _BLOCK = (
     r"|t(?:able|head|body|r)|caption|fieldset|legend)"
 )
 _LINE_AT_BLOCK = re.compile(rf"(?:(</?{_BLOCK}(?: [^<>]*)?>)\n|\n(?=</?{_BLOCK}[ >]))")
-_LINE_IN_PICTURE = re.compile(r"(<(?:picture|source)(?: [^<>]*)?>)\n")
-_END_OF_PARAGRAPH = re.compile(r"</p>(?=</(?:div|section|article|header|footer|nav|figure|details)>|<ul[ >])")
+_LINE_IN_PICTURE = re.compile(r"(<(?:picture|source)(?: [^<>]*)?>)\n|\n(?=</picture>)")
+_END_OF_PARAGRAPH = re.compile(
+    r"</p>(?=</(?:div|section|article|header|footer|nav|figure|details|li|dd|blockquote)>|<ul[ >])"
+)
 """At the end of what it stands in, and before a list, as in every working: its name, then a line for each size."""
 _END_OF_CAPTION = re.compile(r"</caption>\n?(?=<thead|<tbody|<tr)")
 _END_OF_CELL = re.compile(r"(?:</p>)?</t[hd]>(?=<t[hd][ >]|</tr>)")

@@ -176,6 +176,6 @@ def test_packing_takes_nothing_that_is_read() -> None:
     working = '<div><p>a</p>\n<ul class="each"><li>b</li></ul><p>c</p>\n<ol><li>d</li></ol></div>'
     assert packed_page(working) == "<div><p>a<ul class=each><li>b</ul><p>c</p><ol><li>d</ol></div>"
     words = "<div>\n<p>a</p>\n<p>b</p>\n<b>c</b>\n<ul>\n<li><p>d</p></li>\n</ul>\n<p>e</p>\n</div>"
-    assert packed_page(words) == "<div><p>a</p><p>b</p><b>c</b><ul><li><p>d</p></ul><p>e</div>"
+    assert packed_page(words) == "<div><p>a</p><p>b</p><b>c</b><ul><li><p>d</ul><p>e</div>"
     photo = '<b>a</b>\n<picture>\n<source srcset="a.avif">\n<img src="a.jpg" alt="">\n</picture>\n<b>c</b>'
-    assert packed_page(photo) == '<b>a</b>\n<picture><source srcset=a.avif><img src=a.jpg alt="">\n</picture>\n<b>c</b>'
+    assert packed_page(photo) == '<b>a</b>\n<picture><source srcset=a.avif><img src=a.jpg alt=""></picture>\n<b>c</b>'
