@@ -5,6 +5,7 @@ from __future__ import annotations
 import shutil
 from collections.abc import Iterator
 from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
 
 import pytest
@@ -353,6 +354,48 @@ def test_foot_of_a_printed_page_is_one_low_line(browser: browsers.Browser, site:
     page.emulate_media(media="print")
     page.goto((site / TUTORIAL).as_uri())
     assert page.evaluate("document.querySelector('.foot').getBoundingClientRect().height") < 30
+    page.close()
+
+
+LEFT_ON_PAPER = """kept => {
+  const cards = [...document.querySelectorAll('.card')];
+  document.querySelectorAll('main > :not(.cards), .cards > :not(.card)').forEach(one => one.remove());
+  cards.slice(0, -kept).forEach(one => one.remove());
+  cards.slice(-kept).forEach(one => [...one.children].slice(1).forEach(part => part.remove()));
+}"""
+A4 = 273
+"""Millimetres of an A4 sheet between its margins; the frame and the air above it take less than 10 of them."""
+
+
+def sheets_of(page: browsers.Page) -> list[str]:
+    pypdf = pytest.importorskip("pypdf")
+    return [sheet.extract_text() for sheet in pypdf.PdfReader(BytesIO(page.pdf(format="A4"))).pages]
+
+
+def test_foot_of_a_page_has_no_sheet_of_its_own(browser: browsers.Browser, site: Path) -> None:
+    """The last card comes along, however much room the one before it leaves."""
+    page = browser.new_page()
+    page.goto((site / TUTORIAL).as_uri())
+    page.evaluate(LEFT_ON_PAPER, 2)
+    last = page.locator(".card h3").last.text_content() or ""
+    lengths = set()
+    for high in range(200, 252, 4):
+        page.locator(".card > header").first.evaluate("(one, mm) => { one.style.height = mm + 'mm' }", high)
+        sheets = sheets_of(page)
+        lengths.add(len(sheets))
+        assert last.split(": ")[-1] in sheets[-1], high
+    assert lengths == {1, 2}
+    page.close()
+
+
+def test_frame_of_a_card_that_fills_a_sheet_is_not_closed_on_another(browser: browsers.Browser, site: Path) -> None:
+    page = browser.new_page()
+    page.goto((site / TUTORIAL).as_uri())
+    page.evaluate(LEFT_ON_PAPER, 1)
+    page.locator(".foot, .head").evaluate_all("all => all.forEach(one => one.remove())")
+    for high in range(A4 - 16, A4 - 9):
+        page.locator(".card > header").evaluate("(one, mm) => { one.style.height = mm + 'mm' }", high)
+        assert len(sheets_of(page)) == 1, high
     page.close()
 
 
