@@ -138,6 +138,21 @@ def test_letters_are_large_enough_to_be_read_beside_a_machine(browser: browsers.
     page.close()
 
 
+def test_words_in_drawings_can_be_read_on_a_phone(browser: browsers.Browser, site: Path) -> None:
+    """They are 13 units high; a drawing goes to the edges of its card, and never past those of the page."""
+    page = browser.new_page(viewport={"width": 360, "height": 800})
+    opened(page, site, "full/tutorial/index.html")
+    seen = page.evaluate(
+        """() => [...document.querySelectorAll('.card .drawn:not(.true) > img')].map(one => [one, one.getBoundingClientRect()])
+        .filter(([, box]) => box.width).map(([one, box]) => [13 * box.width / one.getAttribute('width'), box.left, box.right])"""
+    )
+    assert seen
+    assert min(high for high, _, _ in seen) >= 11.5
+    assert min(left for _, left, _ in seen) >= 0
+    assert max(right for _, _, right in seen) <= 360
+    page.close()
+
+
 @pytest.mark.parametrize(("wide", "high"), [(184, 273), (189.9, 255.4)], ids=["A4", "Letter"])
 def test_no_card_is_cut_by_the_end_of_a_sheet(browser: browsers.Browser, site: Path, wide: float, high: float) -> None:
     """Each card is lower than the printed part of a sheet (in mm), black on white also from a dark screen."""
