@@ -406,6 +406,24 @@ def test_front_page_lists_tutorials_in_order() -> None:
     assert "first summer of sewing" in words(page.select_one(".lead"))
 
 
+@pytest.mark.parametrize(
+    ("techniques", "terms", "said"),
+    [
+        (2, 3, "2 tutorials in 5 steps, with 2 techniques and 3 words explained."),
+        (1, 1, "2 tutorials in 5 steps, with 1 technique and 1 word explained."),
+        (0, 2, "2 tutorials in 5 steps, with 2 words explained."),
+        (2, 0, "2 tutorials in 5 steps, with 2 techniques."),
+        (0, 0, "2 tutorials in 5 steps."),
+    ],
+)
+def test_front_page_tells_in_one_sentence_what_there_is(techniques: int, terms: int, said: str) -> None:
+    site = replace(sample.SITE, techniques=True, glossary=True, searchable=False)
+    page = soup(render_front(replace(sample.FRONT, site=site, techniques=techniques, terms=terms)))
+    counts = page.select_one(".counts")
+    assert counts is not None
+    assert counts.get_text().strip() == said
+
+
 def test_glossary_gives_meaning_and_both_names() -> None:
     page = soup(render_glossary(sample.GLOSSARY))
     assert words(page.select_one("#term-calico")) == (
