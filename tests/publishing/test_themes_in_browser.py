@@ -153,6 +153,23 @@ def test_words_in_drawings_can_be_read_on_a_phone(browser: browsers.Browser, sit
     page.close()
 
 
+def test_number_for_every_size_is_read_on_a_phone_without_scrolling_its_table(
+    browser: browsers.Browser, site: Path
+) -> None:
+    page = browser.new_page(viewport={"width": 390, "height": 800})
+    opened(page, site, "full/tutorial/index.html")
+    ends = page.evaluate(
+        """() => [...document.querySelectorAll('.sizes tr:not(.how) > [colspan] > .all')].map(one => {
+          const words = document.createRange();
+          words.selectNodeContents(one);
+          return words.getBoundingClientRect().right - one.closest('.scroll').getBoundingClientRect().right;
+        })"""
+    )
+    assert ends
+    assert max(ends) <= 0
+    page.close()
+
+
 @pytest.mark.parametrize(("wide", "high"), [(184, 273), (189.9, 255.4)], ids=["A4", "Letter"])
 def test_no_card_is_cut_by_the_end_of_a_sheet(browser: browsers.Browser, site: Path, wide: float, high: float) -> None:
     """Each card is lower than the printed part of a sheet (in mm), black on white also from a dark screen."""
