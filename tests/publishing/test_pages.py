@@ -393,6 +393,19 @@ def test_contents_lead_to_every_part_that_is_there(tutorial: BeautifulSoup) -> N
     assert soup(render_tutorial(sample.SINGLE)).select(".parts") == []
 
 
+def test_cautions_lead_to_their_steps_in_the_plural_where_there_are_several() -> None:
+    page = soup(render_tutorial(sample.TUTORIAL))
+    ends = {
+        len(caution.select("a")): re.search(r"(Steps?)\u00a0([\d, ]+)\.$", caution.get_text().strip())
+        for caution in page.select("[aria-labelledby] > .cautions > li")
+    }
+    assert set(ends) >= {1, 2}
+    for count, found in ends.items():
+        assert found is not None
+        assert found[1] == ("Step" if count == 1 else "Steps")
+        assert len(found[2].split(",")) == count
+
+
 # Front page and glossary
 
 
