@@ -39,6 +39,7 @@ RIGHT = [
     "Six buttons make five spaces over 17 1/2 in, so one every 3 1/2 in.",
     # room left on purpose, and what a shop sells
     "For six pupils at 45 cm each you need 2.7 m, so buy 3 m.",
+    "Cut the lining 10 cm shorter, i.e. 174 cm. For three drops 5.3 m is enough.",
     "The bench is 120 cm long. Three cushions of 39 cm leave a little play.",
     # a reference stands for a number that nobody knows here
     "It is 8 in long and 7 in wide. From {pocket.cut_length} you took 1 3/8 in at the top.",

@@ -17,7 +17,7 @@ _ROOM = re.compile(
     r"|round(?:ed|s|ing)? (?:it |that )?(?:up|down|to|off))\b"
 )
 """Words that leave room on purpose: ``3 m to be on the safe side``."""
-_BUYS = re.compile(r"\b(?:buys?|bought|orders?|ordered|ordering|purchase|ask(?:ed)? for)\b")
+_BUYS = re.compile(r"\b(?:buys?|bought|orders?|ordered|ordering|purchase|ask(?:ed)? for|(?:is|are) (?:just )?enough)\b")
 _TRIMMED = re.compile(r"\b(?:seamed|joined|sewn together|overlapped|not quite)\b")
 _SEWN_IN_A_ROW = re.compile(r"\bsew(?:n|ed)? (?:\S+ ){0,8}(?:together|in a row|side by side|end to end)\b")
 _AS_CUT = re.compile(r"\b(?:cut|strips?)\b")
