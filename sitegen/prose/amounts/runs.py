@@ -60,11 +60,12 @@ def _of_result(told: Paragraph, index: int, at: int, settled: Mapping[int, Colle
 def _is_result(told: Paragraph, index: int, at: int) -> bool:
     """Whether words call an amount a result, and name nothing else that is in it: ``with the tape that's £64.50``."""
     before = told.numbers[index - 1] + 1 if index else 0
-    gap, words = told.symbols[before:at], told.words_behind(before - 1, at - before)
-    if "&" in gap or not MORE_COUNTED.isdisjoint(words) or is_bundle(told, before - 1, at):
-        return False
+    gap = told.symbols[before:at]
     in_all = "c" in told.behind(at, _BEHIND).partition(".")[0]
-    return in_all or not _TIES.isdisjoint(gap) or _IS_OR_PAID.search(gap) is not None
+    if "&" in gap or not (in_all or not _TIES.isdisjoint(gap) or _IS_OR_PAID.search(gap)):
+        return False
+    words = told.words_behind(before - 1, at - before)
+    return MORE_COUNTED.isdisjoint(words) and not is_bundle(told, before - 1, at)
 
 
 def _are_apart(told: Paragraph, index: int, places: Sequence[int], at: int) -> bool:
