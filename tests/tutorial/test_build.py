@@ -288,3 +288,23 @@ def test_a_piece_that_says_its_length_by_another_name_is_told_of_alone(
         worked = numbers.length(f"panel.{name}", 0)
         assert worked is not None
         assert worked.length == inches(inches_long)
+
+
+@pytest.mark.parametrize(
+    ("section", "key"),
+    [
+        ("bands: {b: {opening: [], ratio: 80%, finished_width: 1 in, fabric: main}}", "opening of band b"),
+        ("bands: {b: {opening: {front: [], back: [f.e]}, ratio: 80%, finished_width: 1 in, fabric: main}}",
+         "front of opening of band b"),
+        ("hems: {h: {edges: [], turn: 1 in}}", "edges of hem h"),
+        ("girths: {g: {edges: []}}", "edges of girth g"),
+        ("gathers: {g: {edges: [], onto: [f.e]}}", "edges of gather g"),
+        ("bindings: {b: {edges: [], kind: single, finished_width: 1/2 in}}", "edges of binding b"),
+        ("trims: {t: {kind: cord, edges: [], supply: cord}}", "edges of trim t"),
+    ],
+)  # fmt: skip
+def test_a_list_of_edges_in_which_none_stands_is_told_of(tmp_path: Path, section: str, key: str) -> None:
+    """What lies along no edge would else be left out of the tutorial, and nobody told."""
+    text = FABRIC + "pieces: {f: {cut: 1, fabric: main, edges: {e: 5 in}}}\n" + section + "\n"
+    (told,) = (each for each in computed(tmp_path, text)[1] if each.check == "empty-value")
+    assert (told.message.partition(".")[0], told.said) == (f"{key} is an empty list", "[]")

@@ -80,6 +80,16 @@ class Fields:
             )
         return value
 
+    def required_names(self, key: str, example: str) -> Node | None:
+        """The one or several names behind a key that must be there; an empty list, which names nothing, is reported."""
+        value = self.required(key, example)
+        if isinstance(value, Sequence) and not value.items:
+            self.builder.wrong(
+                "empty-value", value.place, f"{key} of {self.what} is an empty list. Example: {example}", said="[]"
+            )
+            return None
+        return value
+
     def text(self, key: str, example: str, *, required: bool = False) -> str:
         """A short text, empty when absent."""
         words = self.words(key, example, required=required)

@@ -34,7 +34,7 @@ def is_name(node: Node) -> bool:
 
 def names(fields: Fields, key: str, example: str, *, required: bool = False) -> tuple[Reference, ...]:
     """The names under a key: one, a list, or a chain with ``+``."""
-    node = fields.required(key, example) if required else fields.get(key)
+    node = fields.required_names(key, example) if required else fields.get(key)
     return fields.builder.references(node, example) if node is not None else ()
 
 

@@ -26,7 +26,7 @@ SWAP_EXAMPLE = "self_band: {band: neckband, fabric: main, ratio: 90%}"
 def band(key: str, fields: Fields) -> Band | None:
     """One band; None when what it cannot do without is missing (reported)."""
     builder = fields.builder
-    opening = fields.required("opening", BAND_EXAMPLE)
+    opening = fields.required_names("opening", BAND_EXAMPLE)
     ratio_node = fields.required("ratio", "ratio: 80%")
     fabric_node = fields.required("fabric", "fabric: rib")
     fabric = builder.words(fabric_node, "a fabric", "fabric: rib") if fabric_node is not None else None
@@ -80,7 +80,7 @@ def _opening(fields: Fields, node: Node | None) -> tuple[Names, Names, Names]:
         inner = Fields(fields.builder, node, f"opening of {fields.what}")
         halves = []
         for half in ("front", "back"):
-            value = inner.required(half, "opening: {front: [left.neckline], back: [back.neckline]}")
+            value = inner.required_names(half, "opening: {front: [left.neckline], back: [back.neckline]}")
             halves.append(fields.builder.references(value, example) if value is not None else ())
         inner.finish()
         return halves[0], halves[1], (*halves[0], *halves[1])
@@ -95,7 +95,7 @@ def _opening(fields: Fields, node: Node | None) -> tuple[Names, Names, Names]:
 def hem(key: str, fields: Fields) -> Hem | None:
     """One hem."""
     builder = fields.builder
-    edges_node = fields.required("edges", HEM_EXAMPLE)
+    edges_node = fields.required_names("edges", HEM_EXAMPLE)
     edges = builder.references(edges_node, "edges: [front.hem, back.hem]") if edges_node is not None else ()
     turn = fields.lengths("turn", "turn: 3/4 in", required=True)
     found = {name: fields.lengths(name) for name in ("fold_under", "needle_gap", "stitch_line")}
@@ -144,7 +144,7 @@ def joined(key: str, fields: Fields) -> Joined | None:
 
 def girth(key: str, fields: Fields) -> Girth | None:
     """A measurement round the garment."""
-    node = fields.required("edges", GIRTH_EXAMPLE)
+    node = fields.required_names("edges", GIRTH_EXAMPLE)
     edges = fields.builder.references(node, "edges: [front.chest, back.chest]") if node is not None else ()
     body_node = fields.get("body")
     body = fields.builder.words(body_node, "a body measurement", "body: bust") if body_node is not None else None
