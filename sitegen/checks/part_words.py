@@ -10,6 +10,13 @@ from sitegen.tutorial import Reference, Step, Tutorial
 
 _BOLD = re.compile(r"^[ ]*(?:[-*] |\d+[.)] )?\*\*(.+?)\*\*", re.MULTILINE | re.DOTALL)
 
+_TRIM_WORDS = {
+    "cord": frozenset({"drawstring", "string", "casing", "tunnel"}),
+    "zip": frozenset({"zipper", "opening"}),
+    "piping": frozenset({"cord"}),
+}
+"""What a trim may be called besides its kind."""
+
 PLACE = re.compile(
     r"\b(?:from|to|at|on|onto|below|above|beside|under|over|into|in|with|towards|round|behind|between|against|like|as)"
     r"(?: (?:the|a|an|your|each|both|one|this|that))?(?: [a-z]+)? $"
@@ -19,7 +26,7 @@ PLACE = re.compile(
 
 def kinds(tutorial: Tutorial) -> tuple[frozenset[str], ...]:
     """The keys of parts that may be mistaken for each other: what is cut, hems, changes, girths, joined pieces."""
-    sewn = (*tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.circles)
+    sewn = (*tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.circles, *tutorial.trims)
     cut = (*tutorial.pieces, *sewn, *tutorial.pleats)
     groups = (
         cut,
@@ -70,6 +77,9 @@ def about(key: str, tutorial: Tutorial) -> frozenset[str]:
         found |= {"elastic", "casing", "tunnel"} | tokens(tutorial.elastics[key].around.name)
     if key in tutorial.bindings:
         found |= {"binding", "strip", "bias", "tape"} | _of(tutorial.bindings[key].edges)
+    if key in tutorial.trims:
+        found |= _TRIM_WORDS.get(tutorial.trims[key].kind, frozenset()) | {tutorial.trims[key].kind}
+        found |= _of(tutorial.trims[key].edges) | tokens(tutorial.trims[key].supply.name)
     if key in tutorial.circles:
         found |= {"skirt", "circle"}
     if key in tutorial.changes:
@@ -107,7 +117,7 @@ def worked_on(step: Step, tutorial: Tutorial) -> frozenset[str]:
 
 def topics(step: Step, tutorial: Tutorial) -> frozenset[str]:
     """The parts that a card is about: those that it works on, and those that its title names."""
-    every = (*tutorial.pieces, *tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.hems)
+    every = (*tutorial.pieces, *tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.hems, *tutorial.trims)
     title = step.title.lower()
     return worked_on(step, tutorial) | {
         key for key in every if any(name.search(title) for name in called(key, tutorial))

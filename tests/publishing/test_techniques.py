@@ -147,14 +147,17 @@ def test_site_without_steps_has_no_page_of_techniques(tmp_path: Path) -> None:
     assert page(site, "index.html").select('nav a[href="techniques.html"]') == []
 
 
-def test_a_cord_is_a_technique_of_the_step_that_tells_its_length(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    "says", ["text: Cut {bag_cord.length} of cord and draw it through.", "text: Draw it through.\ninsert: [bag_cord]"]
+)
+def test_a_cord_is_a_technique_of_the_step_that_tells_its_length_or_puts_it_in(tmp_path: Path, says: str) -> None:
     text = (
         "seam_allowance: 1/2 in\nfabrics: {main: {name: canvas, structure: woven, buy: 1 yd}}\n"
         "pieces: {bag: {cut: 1, fabric: main, edges: {casing: 11 in}}}\n"
         "trims: {bag_cord: {kind: cord, edges: [bag.casing], each_end: 6 in, supply: cord}}\n"
         "supplies: [{item: cord, amount: 1 yd}]\n"
     )
-    step = "title: Thread\ntext: Cut {bag_cord.length} of cord and draw it through.\n"
+    step = f"title: Thread\n{says}\n"
     made = folder(tmp_path / "content", text, steps__01_dot_yaml=step)
     publish(made, tmp_path / "site", draft=True, progress=lambda *_: None)
     assert used(tmp_path / "site", "cord-in-a-casing") == {"Test tee": ["1"]}

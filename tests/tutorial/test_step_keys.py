@@ -55,10 +55,10 @@ def test_keys_are_read_with_their_places(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("keys", "expected"),
     [
-        ("cut: [frunt]\n", ["3:7 unknown-reference: There is no piece, band, elastic, binding or circle to cut “frunt”. Nearest: front."]),
+        ("cut: [frunt]\n", ["3:7 unknown-reference: There is no piece, band, elastic, binding, circle or trim to cut “frunt”. Nearest: front."]),
         ("stabilise: [front.sid]\n", ["3:13 unknown-reference: There is no edge “front.sid”. Nearest: front.side, front.neckline."]),
         ("stabilise: [ring]\n", ["3:13 unknown-reference: There is no edge “ring”. Known are: back.side, front.neckline, front.side."]),
-        ("insert: [rng]\n", ["3:10 unknown-reference: There is no elastic “rng”. Nearest: ring."]),
+        ("insert: [rng]\n", ["3:10 unknown-reference: There is no elastic or trim “rng”. Nearest: ring."]),
         (OTHER.replace("back.side", "bakc.side"), ["6:31 unknown-reference: There is no edge “bakc.side”. Nearest: back.side."]),
         (OTHER.replace("[lower]", "[lowr]"), ["7:9 unknown-reference: There is no hem “lowr”. Nearest: lower."]),
         (OTHER.replace("finish: [front", "finish: [fornt"), ["8:12 unknown-reference: There is no edge “fornt.side”. Nearest: front.side."]),

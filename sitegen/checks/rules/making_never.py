@@ -15,6 +15,7 @@ from sitegen.tutorial import (
     Hem,
     Reference,
     Step,
+    Trim,
     Tutorial,
     part_of,
     parts_of,
@@ -142,9 +143,9 @@ def elastic_never_inserted(elastic: Elastic, computed: Computed) -> Iterator[Fin
     passes=_HEM + _UNDERARM + _TURNED,
 )
 def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """An edge of a piece is joined, hemmed, finished, stabilised, or lies in a casing, a hem or binding, or in the
-    opening of a band that is sewn to no edge. Edges of which only a girth, a row of marks or a taper is made are lines
-    to measure. Of a piece none of whose edges is in any step, nothing is said."""
+    """An edge of a piece is joined, hemmed, finished, stabilised, has a trim sewn on along it, or lies in a casing, a
+    hem or binding, or in the opening of a band that is sewn to no edge. Edges of which only a girth, a row of marks or
+    a taper is made are lines to measure. Of a piece none of whose edges is in any step, nothing is said."""
     in_steps = _in_steps(tutorial)
     openings = {edge for band in tutorial.bands.values() for edge in _around(band)}
     elsewhere = _in_parts(tutorial) | (_measured(tutorial) - openings)
@@ -153,8 +154,11 @@ def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]
         for edge in piece.edges.values() if told else ():
             if edge.name not in in_steps and edge.name not in elsewhere:
                 opening = next((band.key for band in tutorial.bands.values() if edge.name in _around(band)), "")
+                trim = next((trim.key for trim in tutorial.trims.values() if edge.name in _along(trim)), "")
                 why = f", but it is in the opening of the {opening.replace('_', ' ')}" if opening else ""
                 line = "" if opening else " If it is only a line to measure, put it into girths."
+                if trim and not opening:
+                    line = f" Where the {trim.replace('_', ' ')} is sewn along it, that is insert: [{trim}]."
                 yield Finding(
                     "edge-never-sewn",
                     Severity.DOUBTFUL,
@@ -166,6 +170,10 @@ def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]
 
 def _around(band: Band) -> set[str]:
     return {edge.name for edge in band.around}
+
+
+def _along(trim: Trim) -> set[str]:
+    return {edge.name for edge in trim.edges} if trim.is_sewn_on else set()
 
 
 def _in_steps(tutorial: Tutorial) -> set[str]:
@@ -212,12 +220,13 @@ def _measured(tutorial: Tutorial) -> set[str]:
     passes=_BAND + "--- steps/00.yaml\ntitle: Cut out\ntext: Cut all.\ncut: [sleeve, cuffs]\n" + _UNDERARM + _CUFFS,
 )
 def never_cut(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """Once any step says what it cuts, every piece, band, elastic, binding and circle that is sewn is cut in some
-    step."""
+    """Once any step says what it cuts, every piece, band, elastic, binding, circle and trim that is sewn is cut in some
+    step. A zip is not cut."""
     cut = {name.name for step in tutorial.steps for name in step.cuts}
     sewn = {part_of(name.name, tutorial) for step in tutorial.steps for name in handled(step, tutorial)}
     for part in parts_of(tutorial) if cut else ():
-        if part.key in sewn and part.key not in cut:
+        uncut = isinstance(part, Trim) and part.is_zip
+        if part.key in sewn and part.key not in cut and not uncut:
             yield Finding(
                 "never-cut",
                 Severity.DOUBTFUL,

@@ -109,20 +109,20 @@ def _sewn(step: Step) -> Iterator[Reference]:
     area="making",
     severity=Severity.WRONG,
     looks_at=Tutorial,
-    title="Elastic that is put in before its casing is made",
+    title="Elastic or a cord that is put in before its casing is made",
     why="There is no tunnel yet to pull it through.",
     source="Follows from the steps",
     trips=_WAIST + _steps(_INSERT, _CASING),
     passes=_WAIST + _steps(_CASING, _INSERT),
 )
 def insert_before_casing(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """Elastic goes in after the first step that sews, turns or finishes the edge in whose casing it lies: the edge
-    named like its measurement, on the pieces that have the elastic at a side. Without such an edge nothing is said."""
+    """Elastic or a cord goes in after the first step that sews, turns or finishes an edge in whose casing it lies: of
+    elastic the edge named like its measurement, on the pieces that have the elastic at a side, of a cord its edges.
+    Without such an edge nothing is said."""
     for step in tutorial.steps:
         for name in step.inserts:
-            elastic = tutorial.elastics.get(name.name)
-            seat = set(seat_of(elastic, tutorial)) if elastic is not None else set()
-            making = [each for each in tutorial.steps if any(edge.name in seat for edge in handled(each, tutorial))]
+            seat = _casing_of(name.name, tutorial)
+            making = [each for each in tutorial.steps if any(edge.name in seat for edge in _worked(each, tutorial))]
             if making and making[0].number > step.number:
                 yield Finding(
                     "insert-before-casing",
@@ -132,6 +132,20 @@ def insert_before_casing(tutorial: Tutorial, computed: Computed) -> Iterator[Fin
                     f" made only in {by_title(making[0])}.",
                     name.name,
                 )
+
+
+def _casing_of(key: str, tutorial: Tutorial) -> set[str]:
+    """The edges in whose casing elastic or a cord lies; what is sewn on along its edges needs none."""
+    if key in tutorial.elastics:
+        return set(seat_of(tutorial.elastics[key], tutorial))
+    trim = tutorial.trims.get(key)
+    return {edge.name for edge in trim.edges} if trim is not None and not trim.is_sewn_on else set()
+
+
+def _worked(step: Step, tutorial: Tutorial) -> Iterator[Reference]:
+    """What a step works on besides what it puts in."""
+    put_in = {name.place for name in step.inserts}
+    yield from (name for name in handled(step, tutorial) if name.place not in put_in)
 
 
 @check(

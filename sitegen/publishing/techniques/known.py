@@ -68,6 +68,10 @@ def _joined(step: Step) -> Iterable[str]:
     return (name.name for join in step.every_join() for name in join.names())
 
 
+def _put_in(step: Step) -> Iterable[str]:
+    return (name.name for name in step.inserts)
+
+
 def _hemmed(step: Step) -> Iterable[str]:
     other = step.other_way.hems if step.other_way is not None else ()
     return (name.name for name in (*step.hems, *other))
@@ -121,9 +125,9 @@ SECTIONS = (
         lambda each: each.elastics,
         _always(_CASING),
         ("ratio", "width", "overlap", "cut_length", "casing"),
-        lambda step: (name.name for name in step.inserts),
+        _put_in,
     ),
-    Section(lambda each: each.trims, _trim, ("length", "each_end"), lambda step: ()),
+    Section(lambda each: each.trims, _trim, ("length", "each_end"), _put_in),
     Section(lambda each: each.gathers, _always(_GATHERS), ("ratio", "before", "after"), _joined, _edges),
     Section(lambda each: each.pleats, _pleats, ("depth", "take_up", "visible"), _joined, _edges),
     Section(

@@ -237,11 +237,12 @@ def _expected_in_making(
     """What a step cuts, sews, turns and puts in, in either way of doing it."""
     rings = edge_names(tutorial)
     cuttable = {
-        *tutorial.pieces, *tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.circles,
+        *tutorial.pieces, *tutorial.bands, *tutorial.elastics, *tutorial.bindings, *tutorial.circles, *tutorial.trims,
     }  # fmt: skip
-    yield from ((name, cuttable, "piece, band, elastic, binding or circle to cut") for name in step.cuts)
+    inserted = {*tutorial.elastics, *tutorial.trims}
+    yield from ((name, cuttable, "piece, band, elastic, binding, circle or trim to cut") for name in step.cuts)
     yield from ((name, edges, "edge") for name in step.stabilises)
-    yield from ((name, tutorial.elastics, "elastic") for name in step.inserts)
+    yield from ((name, inserted, "elastic or trim") for name in step.inserts)
     yield from ((name, rings, "edge") for join in step.every_join() for name in join.names())
     for way in (step, step.other_way):
         if way is not None:

@@ -7,7 +7,18 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from sitegen.tutorial.model import Band, Binding, CircleSkirt, Elastic, Join, Piece, Reference, Step, Tutorial
+from sitegen.tutorial.model import (
+    Band,
+    Binding,
+    CircleSkirt,
+    Elastic,
+    Join,
+    Piece,
+    Reference,
+    Step,
+    Trim,
+    Tutorial,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,17 +36,17 @@ def part_of(name: str, tutorial: Tutorial) -> str | None:
     return whole if any(whole in section for section in _sections(tutorial)) else None
 
 
-Part = Piece | CircleSkirt | Band | Binding | Elastic
-"""What is cut out and sewn."""
+Part = Piece | CircleSkirt | Band | Binding | Elastic | Trim
+"""What is cut out and sewn, and what is sewn on or drawn in."""
 
 
 def parts_of(tutorial: Tutorial) -> tuple[Part, ...]:
-    """Everything that is cut out and sewn: pieces, circles, bands, bindings and elastics."""
+    """Everything that is cut out and sewn, sewn on or drawn in: pieces, circles, bands, bindings, elastics, trims."""
     return tuple(part for section in _sections(tutorial) for part in section.values())
 
 
 def _sections(tutorial: Tutorial) -> tuple[Mapping[str, Part], ...]:
-    return tutorial.pieces, tutorial.circles, tutorial.bands, tutorial.bindings, tutorial.elastics
+    return tutorial.pieces, tutorial.circles, tutorial.bands, tutorial.bindings, tutorial.elastics, tutorial.trims
 
 
 def seams_of(tutorial: Tutorial) -> tuple[Seam, ...]:

@@ -44,13 +44,15 @@ def _work(step: Step, tutorial: Tutorial) -> Work:
     hems = [tutorial.hems[name.name] for name in step.hems if name.name in tutorial.hems]
     sewn |= {edge.name for hem in hems for edge in hem.edges}
     elastics = [tutorial.elastics[name.name] for name in step.inserts if name.name in tutorial.elastics]
+    trims = [tutorial.trims[name.name] for name in step.inserts if name.name in tutorial.trims]
     darts = [dart for piece in tutorial.pieces.values() for dart in piece.darts.values()]
     taken_in = [dart for dart in darts if any(name.name == dart.name for name in step.darts)]
     # A dart changes its edge: whatever joins the edge later waits for it.
     sewn |= {dart.edge_name for dart in taken_in}
     boxes = [tutorial.boxed[name.name] for name in step.boxes if name.name in tutorial.boxed]
-    put_in = {elastic.key for elastic in elastics}
+    put_in = {elastic.key for elastic in elastics} | {trim.key for trim in trims}
     uses = sewn | put_in | {edge for elastic in elastics for edge in seat_of(elastic, tutorial)}
+    uses |= {edge.name for trim in trims for edge in trim.edges}
     uses |= {edge for boxed in boxes for edge in corner_edges(boxed, tutorial)}
     uses |= _parts(uses, tutorial) | {piece.name for boxed in boxes for piece in boxed.pieces}
     makes = cut | sewn | put_in | {hem.key for hem in hems}

@@ -73,14 +73,14 @@ class Step:
     needs: tuple[Words, ...]
     tools: tuple[Words, ...]
     cuts: tuple[Reference, ...]
-    """Pieces, bands and elastics that are cut in this step."""
+    """Pieces, bands, elastics and trims that are cut in this step."""
     stabilises: tuple[Reference, ...]
     """Edges that are kept from stretching before they are sewn."""
     joins: tuple[Join, ...]
     hems: tuple[Reference, ...]
     finishes: tuple[tuple[Reference, ...], ...]
     inserts: tuple[Reference, ...]
-    """Elastics that are put into their casings."""
+    """Elastics that are put into their casings, and trims that are drawn in or sewn on."""
     darts: tuple[Reference, ...]
     """Darts that are sewn in this step, ``front.bust``."""
     boxes: tuple[Reference, ...]
