@@ -52,8 +52,9 @@ def _rows(computed: Computed) -> list[_Row]:
     rows += [_strip_or_circle(part) for part in tutorial.circles.values()]
     rows += [_strip_or_circle(part) for part in tutorial.bindings.values()]
     rows += [
-        _Row(words_of(trim.key), "" if trim.is_zip else "1", "", _named(trim.key, "length"))
+        _Row(words_of(trim.key), "1", "", _named(trim.key, "length"))
         for trim in tutorial.trims.values()
+        if not trim.is_zip
     ]
     return rows + [_drops(drops, computed) for drops in tutorial.drops.values()]
 
