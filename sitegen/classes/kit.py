@@ -28,7 +28,7 @@ from sitegen.quantities import (
     work,
 )
 from sitegen.sewing import class_sums
-from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, length_from, stated_width, trim_supplies
+from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, is_cut, length_from, stated_width, trim_supplies
 
 ForOne = tuple[tuple[int, Worked], ...]
 """What one student of each size needs, by the size's index."""
@@ -366,7 +366,7 @@ def _cut_for_each(supply: Supply, cls: ComputedClass) -> ForOne | None:
     """What is cut from a cord or tape for a student of each size; None for other supplies, zips, and what is not
     known."""
     trims = next((trims for each, trims in trim_supplies(cls.computed.tutorial) if each is supply), ())
-    if not trims or any(trim.is_zip for trim in trims):
+    if not trims or not is_cut(trims):
         return None
     return _of_each_size(lambda size: length_from(trims, size, cls.computed), cls)
 

@@ -107,7 +107,7 @@ from sitegen.tutorial.part_pictures import (
 from sitegen.tutorial.picture_names import Asked, PictureOf, picture_names
 from sitegen.tutorial.picture_numbers import chain_allowance, chain_length, lacking
 from sitegen.tutorial.supplied import elastic_supplies, elastics_from, same_width, stated_width
-from sitegen.tutorial.trimmed import length_from, trim_supplies
+from sitegen.tutorial.trimmed import is_cut, length_from, trim_supplies
 from sitegen.tutorial.video_time import video_seconds
 from sitegen.tutorial.views import combinations
 
@@ -190,6 +190,7 @@ __all__ = [
     "elastics_from",
     "folds_in_the_way",
     "gathered_edge",
+    "is_cut",
     "lacking",
     "lacking_of_part",
     "length_from",

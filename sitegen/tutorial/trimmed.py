@@ -21,6 +21,11 @@ def trim_supplies(tutorial: Tutorial) -> tuple[tuple[Supply, tuple[Trim, ...]], 
     return tuple(found)
 
 
+def is_cut(trims: tuple[Trim, ...]) -> bool:
+    """Whether what is made of one supply is cut from it, as no zip is."""
+    return not any(trim.is_zip for trim in trims)
+
+
 def length_from(trims: tuple[Trim, ...], size: int, computed: Computed) -> Worked | None:
     """How long what is cut from one supply must be in a size: of cords and tapes all together, of zips the longest.
     None where one of them is not known."""

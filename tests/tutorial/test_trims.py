@@ -19,6 +19,7 @@ TOP = (
 )
 CORD = "trims: {bag_cord: {kind: cord, edges: [bag.casing, bag.casing], each_end: 6 in, supply: cotton cord}}\n"
 ZIP = "trims: {side_zip: {kind: zip, edges: [bag.opening], supply: white zip}}\n"
+TWO_ZIPS = ZIP.replace("}}", "}, top_zip: {kind: zip, edges: [bag.casing], supply: white zip}}")
 CASED = TOTE.replace("side: '10, 12 in'", "side: '10, 12 in', casing: '11, 13 in'")
 
 
@@ -57,6 +58,41 @@ def test_a_zip_is_its_opening(tmp_path: Path) -> None:
         (
             ZIP + "supplies: [{item: white zip, size: 7 in}]\n",
             ["9:36 trim-short: 7 in of white zip is too short: 8 in are needed for size M."],
+        ),
+        (
+            CORD + "supplies: [{item: cotton cord, amount: '34, 36 in'}]\n",
+            [
+                "9:41 trim-unheld: How much cotton cord is bought cannot be read in its amount. Write one length that"
+                " serves every size, such as amount: 36 in"
+            ],
+        ),
+        (CORD + "supplies: [{item: cotton cord, amount: 2 packets}]\n", []),
+        (
+            ZIP + "supplies: [{item: white zip, amount: '1'}]\n",
+            [
+                "9:19 trim-unheld: How long the white zip is cannot be read in its size. Write one length that serves"
+                " every size, such as size: 8 in"
+            ],
+        ),
+        (
+            ZIP + "supplies: [{item: white zip, size: '7, 8 in'}]\n",
+            [
+                "9:37 trim-unheld: How long the white zip is cannot be read in its size. Write one length that serves"
+                " every size, such as size: 8 in"
+            ],
+        ),
+        (
+            TWO_ZIPS + "supplies: [{item: white zip, size: 12 in, amount: '1'}]\n",
+            ["9:52 trim-short: 1 of white zip is too few: side zip and top zip are 2."],
+        ),
+        (TWO_ZIPS + "supplies: [{item: white zip, size: 12 in, amount: '2'}]\n", []),
+        (
+            TWO_ZIPS.replace("kind: zip, edges: [bag.casing]", "kind: tape, edges: [bag.casing]")
+            + "supplies: [{item: white zip, size: 12 in, amount: 2 yd}]\n",
+            [
+                "8:124 trim-unheld: Nothing is cut from a zip, but “white zip” is the supply of the side zip and of the"
+                " top zip, a tape. Give each a supply of its own."
+            ],
         ),
         (
             CORD + "supplies: [{item: coton cord, amount: 36 in}]\n",

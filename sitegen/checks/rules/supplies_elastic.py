@@ -6,19 +6,9 @@ from collections.abc import Iterator
 
 from sitegen.checks.held import instead
 from sitegen.checks.registry import check
+from sitegen.checks.supplied_lengths import too_little
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import (
-    RULER,
-    NotUnderstood,
-    Rounding,
-    Typed,
-    Worked,
-    parse_length,
-    plus,
-    show_in_unit,
-    show_working,
-    work,
-)
+from sitegen.quantities import Rounding, Typed, Worked, plus, work
 from sitegen.tutorial import (
     Computed,
     Elastic,
@@ -89,38 +79,13 @@ def elastic_width(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
 def elastic_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """The amount of elastic in the supplies must be enough for all elastics of its width, in every size."""
     for supply in elastic_supplies(tutorial):
-        typed = _typed(supply.amount.text) if supply.amount is not None else None
         cut = _cut_from(supply, tutorial, computed)
-        if supply.amount is None or typed is None or not cut:
-            continue
-        size, need = max(cut, key=lambda each: each[1].length)
-        if typed.value >= need.length or RULER.agrees(typed.value, need.length, typed.unit.system):
-            continue
-        size_name = computed.size_name(size)
-        needed = show_in_unit(need.length, typed.unit, rounding=Rounding.SOLD)
-        yield Finding(
-            "elastic-short",
-            Severity.WRONG,
-            supply.amount.place,
-            f"{typed.text.strip()} of elastic is too little: {needed} are needed"
-            f"{f' for size {size_name}' if size_name else ''}.",
-            supply.amount.text,
-            instead(typed, need.length, Rounding.SOLD),
-            show_working(need, typed.unit.system),
-            size_name,
-        )
+        yield from too_little("elastic-short", supply.amount, "elastic", cut, computed)
 
 
 def _width(elastic: Elastic) -> Typed | None:
     amount = elastic.width.amount_at(0)
     return amount.typed if amount is not None else None
-
-
-def _typed(text: str) -> Typed | None:
-    try:
-        return parse_length(text)
-    except NotUnderstood:
-        return None
 
 
 def _cut_from(supply: Supply, tutorial: Tutorial, computed: Computed) -> list[tuple[int, Worked]]:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sitegen.checks.held import disagreements, instead
+from sitegen.checks.held import disagreements
 from sitegen.checks.registry import check
+from sitegen.checks.supplied_lengths import length_said, too_little
 from sitegen.findings import Finding, Severity
-from sitegen.quantities import RULER, NotUnderstood, Rounding, Typed, parse_length, show_in_unit, show_working
-from sitegen.tutorial import Claim, Computed, Tutorial, Words, length_from, trim_supplies
+from sitegen.prose import Kind, read
+from sitegen.quantities import Rounding, Worked, inches, show_in_unit
+from sitegen.tutorial import Claim, Computed, Supply, Trim, Tutorial, Words, length_from, trim_supplies, words_of
 
 _HOOD = (
     "seam_allowance: 3/8 in\nfabrics: {main: {name: jersey, structure: knit, buy: 1 yd}}\n"
@@ -47,40 +49,86 @@ def trim_sum(claim: Claim, computed: Computed) -> Iterator[Finding]:
 )
 def trim_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """The amount of a cord or tape in the supplies must be enough for all that is cut from it, and the size of a zip
-    for the longest opening, in every size."""
+    for the longest opening, in every size. Zips that are counted are as many as the garment has."""
     for supply, trims in trim_supplies(tutorial):
-        zips = all(trim.is_zip for trim in trims)
-        said = supply.size if zips else supply.amount
-        typed = _typed(said) if said is not None else None
-        lengths = [
-            (size, length)
-            for size in range(tutorial.size_count)
-            if (length := length_from(trims, size, computed)) is not None
-        ]
-        if said is None or typed is None or not lengths:
-            continue
-        size, need = max(lengths, key=lambda each: each[1].length)
-        if typed.value >= need.length or RULER.agrees(typed.value, need.length, typed.unit.system):
-            continue
-        differ = len({length.length for _, length in lengths}) > 1
-        size_name = computed.size_name(size) if differ else ""
-        rounding, lacks = (Rounding.ENOUGH, "short") if zips else (Rounding.SOLD, "little")
-        needed = show_in_unit(need.length, typed.unit, rounding=rounding)
+        if all(trim.is_zip for trim in trims):
+            said, lacks, rounding = supply.size, "short", Rounding.ENOUGH
+        else:
+            said, lacks, rounding = supply.amount, "little", Rounding.SOLD
+        needed = _needed(trims, computed)
+        yield from too_little("trim-short", said, supply.item.text, needed, computed, lacks=lacks, rounding=rounding)
+        yield from _too_few(supply, trims)
+
+
+def _needed(trims: tuple[Trim, ...], computed: Computed) -> list[tuple[int, Worked]]:
+    lengths = ((size, length_from(trims, size, computed)) for size in range(computed.tutorial.size_count))
+    return [(size, length) for size, length in lengths if length is not None]
+
+
+def _too_few(supply: Supply, trims: tuple[Trim, ...]) -> Iterator[Finding]:
+    """Fewer zips in the supplies than the garment has."""
+    amount, count = supply.amount, len(trims)
+    if amount is None or not all(trim.is_zip for trim in trims) or not amount.text.isdecimal():
+        return
+    if int(amount.text) < count:
         yield Finding(
             "trim-short",
             Severity.WRONG,
-            said.place,
-            f"{typed.text.strip()} of {supply.item.text} is too {lacks}: {needed} are needed"
-            f"{f' for size {size_name}' if size_name else ''}.",
-            said.text,
-            said.text.replace(typed.text.strip(), instead(typed, need.length, rounding)),
-            show_working(need, typed.unit.system),
-            size_name,
+            amount.place,
+            f"{amount.text} of {supply.item.text} is too few: {' and '.join(words_of(trim.key) for trim in trims)} are"
+            f" {count}.",
+            amount.text,
+            str(count),
         )
 
 
-def _typed(words: Words) -> Typed | None:
-    try:
-        return parse_length(words.text)
-    except NotUnderstood:
-        return None
+@check(
+    id="trim-unheld",
+    area="supplies",
+    severity=Severity.DOUBTFUL,
+    looks_at=Tutorial,
+    title="A cord, tape or zip in the supplies that cannot be held against the garment",
+    why="Nobody can tell whether it is long enough, so that one which is too short would be published.",
+    source="The content format of this program: what can be computed and is written is held against the computed one",
+    trips=_HOOD.replace("CLAIM", "") + "supplies: [{item: cotton cord, amount: about 1 1/4 yd}]",
+    passes=_HOOD.replace("CLAIM", "") + "supplies: [{item: cotton cord, amount: 1 1/4 yd}]",
+)
+def trim_unheld(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
+    """The amount of a cord or tape, where it is a length, is one length and nothing else, so is the size of a zip, and
+    no zip is of a supply from which something is cut."""
+    for supply, trims in trim_supplies(tutorial):
+        zips = [trim for trim in trims if trim.is_zip]
+        name = supply.item.text
+        if zips and len(zips) < len(trims):
+            other = next(trim for trim in trims if not trim.is_zip)
+            yield _unheld(
+                Words(other.supply.name, other.supply.place),
+                f"Nothing is cut from a zip, but “{name}” is the supply of the {words_of(zips[0].key)} and of the"
+                f" {words_of(other.key)}, a {other.kind}. Give each a supply of its own.",
+            )
+        elif zips and length_said(supply.size) is None:
+            yield _unheld(
+                supply.size or supply.item,
+                f"How long the {name} is cannot be read in its size. Write one length that serves every size, such as"
+                f" size: {_enough(trims, computed, Rounding.ENOUGH)}",
+            )
+        elif not zips and length_said(supply.amount) is None and _has_length(supply.amount):
+            yield _unheld(
+                supply.amount or supply.item,
+                f"How much {name} is bought cannot be read in its amount. Write one length that serves every size, such"
+                f" as amount: {_enough(trims, computed, Rounding.SOLD)}",
+            )
+
+
+def _unheld(said: Words, message: str) -> Finding:
+    return Finding("trim-unheld", Severity.DOUBTFUL, said.place, message, said.text)
+
+
+def _has_length(words: Words | None) -> bool:
+    return words is not None and any(each.kind is Kind.LENGTH for each in read(words.text))
+
+
+def _enough(trims: tuple[Trim, ...], computed: Computed, rounding: Rounding) -> str:
+    """What is needed in the size that needs most, in the units of the tutorial; an example where nobody knows it."""
+    most = max((length.length for _, length in _needed(trims, computed)), default=inches(10))
+    return show_in_unit(most, computed.tutorial.unit, rounding=rounding)

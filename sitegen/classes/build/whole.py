@@ -23,7 +23,7 @@ from sitegen.classes.model import (
 from sitegen.findings import Collector
 from sitegen.quantities import Ratio, System, Unit
 from sitegen.reading import ContentFolder, Mapping, Scalar
-from sitegen.tutorial import Amount, Computed, Reference, Tutorial, Words, made_together, trim_supplies
+from sitegen.tutorial import Amount, Computed, Reference, Tutorial, Words, is_cut, made_together, trim_supplies
 from sitegen.tutorial.build import Builder, Fields, Languages, languages_of_folder
 
 FOLDER = "classes"
@@ -261,7 +261,7 @@ def _brings(fields: Fields, tutorial: Tutorial) -> tuple[Words, ...]:
 def _by_length(tutorial: Tutorial) -> dict[str, str]:
     """What is sold by its length: fabrics, elastics, cords and some supplies, by their keys and by their names."""
     names = {each.item.text: each.item.text for each in tutorial.supplies if sold_by_length(each)}
-    names |= {each.item.text: each.item.text for each, trims in trim_supplies(tutorial) if not trims[0].is_zip}
+    names |= {each.item.text: each.item.text for each, trims in trim_supplies(tutorial) if is_cut(trims)}
     names |= {fabric.name: fabric.key for fabric in tutorial.fabrics.values()}
     keys = [*tutorial.fabrics, *tutorial.elastics]
     return names | {key.replace("_", " "): key for key in keys} | {key: key for key in keys}
