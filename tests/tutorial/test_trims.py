@@ -131,12 +131,24 @@ def test_the_kit_of_a_class_counts_a_cord_by_size(tmp_path: Path) -> None:
     assert line.price is not None
 
 
+CHILD = "wearer: child\n" + TOP.replace("casing:", "neckline:")
+AT_NECK = CORD.replace("casing", "neckline")
+
+
 @pytest.mark.parametrize(
-    ("wearer", "kind", "told_of"), [("child", "cord", 1), ("child", "tape", 0), ("adult", "cord", 0)]
+    ("text", "said"),
+    [
+        (CHILD + AT_NECK, ["bag.neckline"]),
+        (CHILD.replace("child", "adult") + AT_NECK, []),
+        (CHILD + AT_NECK.replace("kind: cord", "kind: tape"), ["bag.neckline"]),
+        (CHILD + AT_NECK.replace("kind: cord", "kind: tape").replace("cord", "tape"), []),
+        (CHILD + AT_NECK.replace("bag_cord", "neck_ties").replace("neckline", "opening"), ["cotton cord"]),
+        ("before_you_start: A cord lies at the collar.\n" + CHILD + AT_NECK, ["bag.neckline", "cord"]),
+    ],
 )
-def test_a_cord_at_the_neck_of_a_child_is_told_of(tmp_path: Path, wearer: str, kind: str, told_of: int) -> None:
-    text = TOP.replace("casing:", "neckline:") + CORD.replace("casing", "neckline").replace(
-        "kind: cord", f"kind: {kind}"
-    )
-    found = reviewed(tmp_path, f"wearer: {wearer}\n{text}supplies: [{{item: cotton cord, amount: 2 yd}}]\n").findings
-    assert sum(1 for each in found if each.check == "cord-at-neck") == told_of
+def test_a_cord_at_the_neck_of_a_child_is_told_of_where_the_trim_says_so(
+    tmp_path: Path, text: str, said: list[str]
+) -> None:
+    """Also where a sentence speaks of one too, which may be accepted for itself."""
+    found = reviewed(tmp_path, text + "supplies: [{item: cotton cord, amount: 2 yd}]\n").findings
+    assert sorted(each.said for each in found if each.check == "cord-at-neck") == sorted(said)

@@ -79,19 +79,43 @@ def _named_in_summary(summary: Prose) -> tuple[Place, str] | None:
 )
 def cord_at_neck(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """In a child's garment no supply, trim or sentence speaks of a cord, drawstring or ties together with the neck, the
-    hood or the collar, unless to say that there are none. A caution does not make up for it."""
+    hood or the collar, unless to say that there are none. A caution does not make up for it. It is told once, but of
+    every trim."""
     if not tutorial.child:
         return
-    for place, said in _cords(tutorial):
-        yield Finding(
-            "cord-at-neck",
-            Severity.DOUBTFUL,
-            place,
-            f"This garment is for a child, and a {said.lower().removesuffix('s')} at its neck or hood can strangle."
-            " Rules in the US and in Europe ask for none there. Close it in another way.",
-            said,
-        )
-        return
+    for place, said in _cord_trims(tutorial):
+        yield _at_neck(place, said, "cord")
+    first = next(_cords(tutorial), None)
+    if first is not None:
+        place, said = first
+        yield _at_neck(place, said, said.lower().removesuffix("s"))
+
+
+def _at_neck(place: Place, said: str, cord: str) -> Finding:
+    return Finding(
+        "cord-at-neck",
+        Severity.DOUBTFUL,
+        place,
+        f"This garment is for a child, and a {cord} at its neck or hood can strangle."
+        " Rules in the US and in Europe ask for none there. Close it in another way.",
+        said,
+    )
+
+
+def _cord_trims(tutorial: Tutorial) -> Iterator[tuple[Place, str]]:
+    """Trims that are cords, or called so, at an edge of the neck, or called after it."""
+    for trim in tutorial.trims.values():
+        if trim.kind != "cord" and not _CORD.search(f"{_words(trim.key)} {trim.supply.name}"):
+            continue
+        edge = next((edge for edge in trim.edges if _NECK.search(_words(edge.name))), None)
+        if edge is not None:
+            yield edge.place, edge.name
+        elif _NECK.search(_words(trim.key)):
+            yield trim.supply.place, trim.supply.name
+
+
+def _words(name: str) -> str:
+    return re.sub(r"[._]", " ", name)
 
 
 def _cords(tutorial: Tutorial) -> Iterator[tuple[Place, str]]:
@@ -99,10 +123,6 @@ def _cords(tutorial: Tutorial) -> Iterator[tuple[Place, str]]:
         match = _CORD.search(supply.item.text)
         if match and _NECK.search(f"{supply.item.text} {supply.purpose}"):
             yield supply.item.place, supply.item.text
-    for trim in tutorial.trims.values():
-        where = re.sub(r"[._]", " ", " ".join((trim.key, *(edge.name for edge in trim.edges))))
-        if trim.kind == "cord" and _NECK.search(where):
-            yield trim.place, trim.kind
     for text in tutorial.prose():
         for sentence in _SENTENCE.finditer(text.text):
             match = _CORD.search(sentence.group())
