@@ -46,6 +46,50 @@ def test_length_that_is_another_in_the_tutorial_is_wrong(tmp_path: Path, text: s
         assert one.should_be == should_be
 
 
+TRIMS = (
+    "sizes: [S, M]\nseam_allowance: 3/8 in\nfabrics: {main: {name: canvas, structure: woven}}\n"
+    "pieces: {bag: {cut: 2, fabric: main, edges: {casing: '10, 11 in', bottom: 9 in}}}\n"
+    "trims:\n  bag_cord: {kind: cord, edges: [bag.casing, bag.casing], each_end: 5 in, supply: cotton cord}\n"
+    "  lower_tape: {kind: tape, edges: [bag.bottom], each_end: 1/2 in, supply: twill tape}\n"
+    "supplies: [{item: cotton cord, amount: 1 yd}, {item: twill tape, amount: 1 yd}]\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("Cut the cord 30 and 31 in long.", ("31 in", "wrong", "32 in")),
+        ("Cut the cord 30 and 32 in long.", ("30 and 32 in", "hint", "{bag_cord.length}")),
+        ("In size M cut the drawstring to 30 in.", ("30 in", "wrong", "32 in")),
+        ("In size M cut 30 in of cord.", ("30 in", "wrong", "32 in")),
+        ("Cut the lower tape 9 in long.", ("9 in", "doubtful", "10 in")),
+        ("Cut 10 in of tape.", ("10 in", "hint", "{lower_tape.length}")),
+    ],
+)
+def test_the_length_of_a_cord_or_tape_is_held(tmp_path: Path, text: str, said: tuple[str, str, str]) -> None:
+    folder(tmp_path, TRIMS, **{"steps/01.yaml": f"title: Cut\ntext: {text}\n"})
+    findings = review(ContentFolder(tmp_path, "mine")).findings
+    (one,) = (each for each in findings if each.check in ("said-otherwise", "literal-number"))
+    assert (one.said, one.severity.value, one.should_be) == said
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Cut a piece of tape 3 in long for a loop.",
+        "Knot the cord 2 in from each end, and cut it off.",
+        "Cut 1 in off the cord.",
+        "Cut the cord about 30 in long.",
+        "Cut two lengths of cord, each 20 in long.",
+        "Sew the tape 1/4 in from the edge. Draw in the cord, 30 in of it.",
+    ],
+)
+def test_another_length_of_a_cord_or_tape_is_left_alone(tmp_path: Path, text: str) -> None:
+    folder(tmp_path, TRIMS, **{"steps/01.yaml": f"title: Cut\ntext: {text}\n"})
+    findings = review(ContentFolder(tmp_path, "mine")).findings
+    assert [each for each in findings if each.check in ("said-otherwise", "literal-number")] == []
+
+
 @pytest.mark.parametrize(
     ("text", "reference"),
     [

@@ -26,6 +26,13 @@ _OTHER_THING = re.compile(
     re.IGNORECASE,
 )
 """Something else is so long: ``cut a slit 2 in long in the cuff``."""
+_OTHER_TRIM = re.compile(
+    r"\b(?:loops?|hangers?|labels?|pieces?|ends?|stays?|spare|scraps?|off|from|each|every|half|halves|two|three|four)\b",
+    re.IGNORECASE,
+)
+"""Something else is cut from a cord or tape than what lies along its edges: ``a piece of tape 4 in long``."""
+_TRIMS = (("cord|drawstring|piping", True), ("tape|ribbon|lace", False))
+"""What cords and tapes are called, and whether they are surely those of the garment: tape also holds a shoulder."""
 BY = re.compile(r"\s*(?:[x×]|by)\s*(?=[\d½¼¾⅛⅜⅝⅞])", re.IGNORECASE)
 """Between the two sides of a rectangle: ``40 × 50 cm``."""
 _ENDS = re.compile(r"\bends?\b", re.IGNORECASE)
@@ -210,6 +217,19 @@ def _lapped_here(around: Around) -> Iterator[str]:
         yield from (f"{key}.overlap" for key in around.elastics())
 
 
+def _trim(words: str) -> Callable[[Around], Iterator[str]]:
+    """How long a cord or tape is that the sentence names, or the only one of its kind, in these words."""
+    kind = re.compile(rf"\b(?:{words})\b", re.IGNORECASE)
+
+    def names(around: Around) -> Iterator[str]:
+        trims = [key for key, trim in around.tutorial.trims.items() if kind.fullmatch(trim.kind)]
+        named = [key for key in trims if around.says(key, around.clause)] or trims
+        if len(named) == 1 and not _OTHER_TRIM.search(around.clause):
+            yield f"{named[0]}.length"
+
+    return names
+
+
 def _called(field: str) -> Callable[[Around], Iterator[str]]:
     """A number of this field: of the part that is named, else of those of the step, else of the only one."""
 
@@ -237,6 +257,7 @@ def _changed(around: Around) -> Iterator[str]:
 
 _AND = r"and\b(?!\s*[\d½¼¾⅛⅜⅝⅞])"
 """Another length of the same thing may follow: ``with 4 cm and 5 cm openings``."""
+_CUT_OF = r"\bcut\b[^.;:]{0,30}"
 _ELASTIC = r"[^.;]{0,30}\belastic\b"
 PHRASES = (
     _phrase("", rf"{_BRACKET}seam[\s-]+allowances?\b", _allowances, "sew it with a 3/8 in seam allowance"),
@@ -267,6 +288,15 @@ PHRASES = (
             (r"\b(?:over)?lap(?:s|ped|ping)?\b[^.;]{0,30}\bby(?: about)?\s*$", "", "lap its ends by 2 cm"),
             (r"\boverlap of\s*$", "", "an overlap of 2 cm"),
             ("", rf"{_BRACKET}overlap\b", "a 2 cm overlap"),
+        )
+    ),
+    *(
+        _phrase(ahead, behind, _trim(words), example, sure=sure)
+        for words, sure in _TRIMS
+        for ahead, behind, example in (
+            (rf"{_CUT_OF}\b(?:{words})\b[^.;:,]{{0,20}}$", rf"{_BRACKET}long\b", "cut the cord 40 in long"),
+            (rf"{_CUT_OF}\b(?:{words})\b[^.;:,]{{0,20}} to\s*$", "", "cut the cord to 40 in"),
+            (r"\bcut(?:ting)?\s*$", rf"{_BRACKET}(?:of )?(?:the |your )?(?:{words})\b", "cut 40 in of cord"),
         )
     ),
     _phrase("", BY.pattern, _sized("length", "width"), "cut the panel 40 × 50 cm"),
