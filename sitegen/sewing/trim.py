@@ -6,7 +6,8 @@ from sitegen.quantities import Worked, plus, work
 
 
 def length(name: str, edges: Worked, each_end: Worked | None = None) -> Worked:
-    """How long it is: the edges along which it lies, and twice what hangs out at each end, knot or fold included.
+    """How long it is: the edges along which it lies, and twice what it has beyond them at each end, to hang out, turn
+    under or lap.
 
     A zip is as long as its opening: it may be longer, and is cut off, but never shorter.
     """

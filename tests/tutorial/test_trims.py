@@ -35,7 +35,7 @@ def test_a_cord_is_its_edges_and_both_of_its_ends(tmp_path: Path) -> None:
     assert worked.length == inches(36)
     assert show_working(worked, System.INCHES) == (
         "bag cord edge length: bag casing 12 in + bag casing 12 in = 24 in",
-        "bag cord length: bag cord edge length 24 in + 2 loose ends of 6 in = 36 in",
+        "bag cord length: bag cord edge length 24 in + 2 ends of 6 in = 36 in",
     )
 
 

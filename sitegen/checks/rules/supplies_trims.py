@@ -26,7 +26,7 @@ _HOOD = (
     looks_at=Claim,
     title="A cord, tape or zip of another length than its edges make",
     why="A cord that is too short slips into its casing, a zip that is too short leaves no opening.",
-    source="Arithmetic: edges and twice what hangs out at each end",
+    source="Arithmetic: edges and twice what is beyond them at each end",
     trips=_HOOD.replace("CLAIM", ", length: 36 in") + "supplies: [{item: cotton cord, amount: 2 yd}]",
     passes=_HOOD.replace("CLAIM", ", length: 44 in") + "supplies: [{item: cotton cord, amount: 2 yd}]",
 )

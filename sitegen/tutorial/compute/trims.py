@@ -20,7 +20,7 @@ def _define_trim(each: Trim, tutorial: Tutorial, numbers: Numbers) -> None:
     edges, end, length = (f"{each.key}.{field}" for field in ("edge_length", "each_end", "length"))
     numbers.define(edges, together(edges, each.edges, tutorial, numbers))
     if each.each_end:
-        numbers.define(end, lengths_maker(each.each_end, numbers, "loose end"))
+        numbers.define(end, lengths_maker(each.each_end, numbers, "end"))
     numbers.define(
         length,
         lambda size: trim.length(

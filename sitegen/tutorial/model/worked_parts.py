@@ -187,7 +187,7 @@ class Trim:
     kind: str
     edges: tuple[Reference, ...]
     each_end: Lengths | None
-    """What hangs out at each end, its knot included."""
+    """What it has beyond its edges at each end: to hang out with its knot, to turn under, to lap."""
     supply: Reference
     """What it is cut from, by the name that the supplies have."""
 
