@@ -25,14 +25,14 @@ def listed(names: Iterable[str]) -> str:
 
 def handled(step: Step, tutorial: Tutorial) -> Iterator[Reference]:
     """Every name of an edge, band, elastic or trim that a step works on, where it stands; a hem stands for its edges,
-    what is sewn on along edges for these too, boxed corners for the pieces of their panel."""
+    a zip for those of its opening too, boxed corners for the pieces of their panel."""
     yield from step.stabilises
     yield from (name for join in step.joins for name in join.names())
     yield from (name for chain in step.finishes for name in chain)
     for name in step.inserts:
         yield name
         trim = tutorial.trims.get(name.name)
-        edges = trim.edges if trim is not None and trim.is_sewn_on else ()
+        edges = trim.edges if trim is not None and trim.is_zip else ()
         yield from (Reference(edge.name, name.place) for edge in edges)
     yield from step.darts
     for boxed in step.boxes:

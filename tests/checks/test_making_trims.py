@@ -52,7 +52,7 @@ def test_trims_are_put_in_by_their_names(tmp_path: Path) -> None:
             (CUT, SIDES, CASING, CORD),
             [
                 "tutorial.yaml:6:65 doubtful edge-never-sewn: front.centre is in no seam, band, hem or finish of any"
-                " step. Add it to the step that sews it. Where the front zip is sewn along it, that is"
+                " step. Add it to the step that sews it. Where the front zip is sewn in, that is"
                 " insert: [front_zip]."
             ],
         ),

@@ -120,6 +120,24 @@ def test_it_is_held_against_what_is_bought(tmp_path: Path, text: str, findings: 
     assert told(tmp_path, text) == findings
 
 
+LONGER = (
+    "changes: {longer: {piece: bag, line_at: 3 in from the top, lengthen_by: 2 in, crosses: [opening]}}\n"
+    "supplies: [{item: white zip, size: 8 in}]\n"
+)
+
+
+def test_a_zip_is_long_enough_after_a_change_too_or_a_text_tells_how_long_it_then_is(tmp_path: Path) -> None:
+    text = TOP.replace("fabric: main,", "fabric: main, length: 14 in,") + ZIP + LONGER
+    found = reviewed(tmp_path, text).findings
+    assert [(each.message, each.should_be) for each in found if each.check == "trim-short"] == [
+        ("With longer: 8 in of white zip is too short: 10 in are needed for size M.", "10 in")
+    ]
+    step = "title: Longer\ntext: For it buy a zip of {longer.then.side_zip.length}.\n"
+    assert "trim-short" not in [
+        each.check for each in reviewed(tmp_path / "told", text, steps__01_dot_yaml=step).findings
+    ]
+
+
 def test_the_kit_of_a_class_counts_a_cord_by_size(tmp_path: Path) -> None:
     """Three students of size S take 22 in and two ends of 6 in each, two of size L take 26 in and two ends."""
     cord = CORD.replace("bag.", "panel.")

@@ -143,7 +143,7 @@ def elastic_never_inserted(elastic: Elastic, computed: Computed) -> Iterator[Fin
     passes=_HEM + _UNDERARM + _TURNED,
 )
 def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
-    """An edge of a piece is joined, hemmed, finished, stabilised, has a trim sewn on along it, or lies in a casing, a
+    """An edge of a piece is joined, hemmed, finished, stabilised, has a zip sewn in, or lies in a casing, a
     hem or binding, or in the opening of a band that is sewn to no edge. Edges of which only a girth, a row of marks or
     a taper is made are lines to measure. Of a piece none of whose edges is in any step, nothing is said."""
     in_steps = _in_steps(tutorial)
@@ -154,11 +154,11 @@ def edge_never_sewn(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]
         for edge in piece.edges.values() if told else ():
             if edge.name not in in_steps and edge.name not in elsewhere:
                 opening = next((band.key for band in tutorial.bands.values() if edge.name in _around(band)), "")
-                trim = next((trim.key for trim in tutorial.trims.values() if edge.name in _along(trim)), "")
+                trim = next((trim.key for trim in tutorial.trims.values() if edge.name in _opening(trim)), "")
                 why = f", but it is in the opening of the {opening.replace('_', ' ')}" if opening else ""
                 line = "" if opening else " If it is only a line to measure, put it into girths."
                 if trim and not opening:
-                    line = f" Where the {trim.replace('_', ' ')} is sewn along it, that is insert: [{trim}]."
+                    line = f" Where the {trim.replace('_', ' ')} is sewn in, that is insert: [{trim}]."
                 yield Finding(
                     "edge-never-sewn",
                     Severity.DOUBTFUL,
@@ -172,8 +172,8 @@ def _around(band: Band) -> set[str]:
     return {edge.name for edge in band.around}
 
 
-def _along(trim: Trim) -> set[str]:
-    return {edge.name for edge in trim.edges} if trim.is_sewn_on else set()
+def _opening(trim: Trim) -> set[str]:
+    return {edge.name for edge in trim.edges} if trim.is_zip else set()
 
 
 def _in_steps(tutorial: Tutorial) -> set[str]:

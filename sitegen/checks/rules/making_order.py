@@ -139,7 +139,7 @@ def _casing_of(key: str, tutorial: Tutorial) -> set[str]:
     if key in tutorial.elastics:
         return set(seat_of(tutorial.elastics[key], tutorial))
     trim = tutorial.trims.get(key)
-    return {edge.name for edge in trim.edges} if trim is not None and not trim.is_sewn_on else set()
+    return {edge.name for edge in trim.edges} if trim is not None and trim.kind == "cord" else set()
 
 
 def _worked(step: Step, tutorial: Tutorial) -> Iterator[Reference]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from sitegen.checks.held import disagreements
 from sitegen.checks.registry import check
@@ -49,15 +50,25 @@ def trim_sum(claim: Claim, computed: Computed) -> Iterator[Finding]:
 )
 def trim_short(tutorial: Tutorial, computed: Computed) -> Iterator[Finding]:
     """The amount of a cord or tape in the supplies must be enough for all that is cut from it, and the size of a zip
-    for the longest opening, in every size. Zips that are counted are as many as the garment has."""
+    for the longest opening, in every size, and after each change and swap too, unless a text tells how long it then is,
+    by the number CHANGE.then.TRIM.length. Zips that are counted are as many as the garment has."""
+    told = {reference.name for text in tutorial.prose() for reference in text.references}
     for supply, trims in trim_supplies(tutorial):
-        if all(trim.is_zip for trim in trims):
-            said, lacks, rounding = supply.size, "short", Rounding.ENOUGH
-        else:
-            said, lacks, rounding = supply.amount, "little", Rounding.SOLD
-        needed = _needed(trims, computed)
-        yield from too_little("trim-short", said, supply.item.text, needed, computed, lacks=lacks, rounding=rounding)
-        yield from _too_few(supply, trims)
+        short = list(_too_short(supply, trims, computed))
+        yield from short or _too_few(supply, trims)
+        for key, changed in computed.changed.items() if not short else ():
+            if told.isdisjoint(f"{key}.then.{trim.key}.length" for trim in trims):
+                for each in _too_short(supply, trims, changed):
+                    yield replace(each, message=f"With {words_of(key)}: {each.message}")
+
+
+def _too_short(supply: Supply, trims: tuple[Trim, ...], computed: Computed) -> Iterator[Finding]:
+    if all(trim.is_zip for trim in trims):
+        said, lacks, rounding = supply.size, "short", Rounding.ENOUGH
+    else:
+        said, lacks, rounding = supply.amount, "little", Rounding.SOLD
+    needed = _needed(trims, computed)
+    yield from too_little("trim-short", said, supply.item.text, needed, computed, lacks=lacks, rounding=rounding)
 
 
 def _needed(trims: tuple[Trim, ...], computed: Computed) -> list[tuple[int, Worked]]:

@@ -195,8 +195,3 @@ class Trim:
     def is_zip(self) -> bool:
         """Whether it is sold in lengths of its own, and not cut from a roll."""
         return self.kind == "zip"
-
-    @property
-    def is_sewn_on(self) -> bool:
-        """Whether it is sewn along its edges, and not drawn through a casing."""
-        return self.kind != "cord"
