@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from sitegen.checks.held import disagreements
-from sitegen.checks.registry import check
+from sitegen.checks.registry import COMMON_PRACTICE, check
 from sitegen.checks.supplied_lengths import length_said, too_little
 from sitegen.findings import Finding, Severity
 from sitegen.prose import Kind, read
@@ -90,6 +90,29 @@ def _too_few(supply: Supply, trims: tuple[Trim, ...]) -> Iterator[Finding]:
             f" {count}.",
             amount.text,
             str(count),
+        )
+
+
+@check(
+    id="cord-no-ends",
+    area="supplies",
+    severity=Severity.DOUBTFUL,
+    looks_at=Trim,
+    title="A cord that is no longer than its casing",
+    why="Nothing hangs out to pull or to knot, and the cord slips into its casing.",
+    source=COMMON_PRACTICE,
+    trips=_HOOD.replace("CLAIM", "").replace("each_end: 8 in, ", "") + "supplies: [{item: cotton cord, amount: 1 yd}]",
+    passes=_HOOD.replace("CLAIM", "") + "supplies: [{item: cotton cord, amount: 1 1/4 yd}]",
+)
+def cord_no_ends(trim: Trim, computed: Computed) -> Iterator[Finding]:
+    """A cord says how much of it hangs out at each end."""
+    if trim.kind == "cord" and trim.each_end is None:
+        yield Finding(
+            "cord-no-ends",
+            Severity.DOUBTFUL,
+            trim.place,
+            f"The {words_of(trim.key)} is as long as its casing, and nothing hangs out of it. Add what does, such as"
+            " each_end: 8 in",
         )
 
 
