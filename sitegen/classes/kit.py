@@ -6,13 +6,14 @@ Every number comes from the tutorial: a length from its numbers by size, a count
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
 
 from sitegen.classes.amounts import amount_of
 from sitegen.classes.cloth import FOR_CLASS, ClassCloth, class_cloth, spare_of, to_ask_for
 from sitegen.classes.model import ComputedClass, Count, Price
+from sitegen.classes.of_each_size import ForOne, cut_for_each, number_of_each_size, zips_for_one
 from sitegen.quantities import (
     Length,
     Rounding,
@@ -28,11 +29,7 @@ from sitegen.quantities import (
     work,
 )
 from sitegen.sewing import class_sums
-from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, is_cut, length_from, stated_width, trim_supplies
-
-ForOne = tuple[tuple[int, Worked], ...]
-"""What one student of each size needs, by the size's index."""
-
+from sitegen.tutorial import Elastic, Fabric, Supply, elastics_from, stated_width
 
 _MACHINE = re.compile(r"\bsewing machines?\b", re.IGNORECASE)
 
@@ -129,7 +126,7 @@ def unpriced(cls: ComputedClass) -> tuple[str, ...]:
 
 def shared_in_vain(cls: ComputedClass) -> Iterator[tuple[str, Count, str]]:
     """What is said to be shared without any effect on the kit, with the reason as a sentence."""
-    bought = {supply.item.text for supply in _supplies(cls) if _cut_for_each(supply, cls) is None}
+    bought = {supply.item.text for supply in _supplies(cls) if cut_for_each(supply, cls) is None}
     for name, count in cls.written.shared.items():
         if name in _brought(cls):
             yield name, count, "Each student brings it, so none is bought to be shared."
@@ -148,7 +145,7 @@ def bought_fabrics(cls: ComputedClass) -> tuple[Fabric, ...]:
 def _elastics(cls: ComputedClass) -> Iterator[tuple[Elastic, ForOne]]:
     """The elastics that are bought for the class and whose lengths are known, with the length for each size."""
     for elastic in cls.computed.tutorial.elastics.values():
-        for_one = _each_size(f"{elastic.key}.cut_length", cls)
+        for_one = number_of_each_size(f"{elastic.key}.cut_length", cls)
         if for_one is not None and not {elastic.key, _name_of(elastic, cls)} & _brought(cls):
             yield elastic, for_one
 
@@ -296,22 +293,6 @@ def _named_by_width(supply: Supply) -> bool:
     return supply.size is None and stated_width(supply) is not None
 
 
-def _each_size(name: str, cls: ComputedClass) -> ForOne | None:
-    return _of_each_size(lambda size: cls.computed.length(name, size), cls)
-
-
-def _of_each_size(length: Callable[[int], Worked | None], cls: ComputedClass) -> ForOne | None:
-    """A length in each size of the class, named after it; None where one is not known."""
-    found = []
-    for each in cls.written.students:
-        number = length(each.size)
-        if number is None:
-            return None
-        size = cls.computed.size_name(each.size)
-        found.append((each.size, number.named(f"{number.name} of size {size}" if size else number.name)))
-    return tuple(found)
-
-
 def _added_up(for_one: ForOne, cls: ComputedClass) -> Worked:
     counts = {each.size: each.count for each in cls.written.students}
     first, *more = (plus(number, counts[size]) for size, number in for_one)
@@ -323,12 +304,13 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
     name = supply.item.text
     price = _price(name, cls)
     own = _system(price, system)
-    by_size = _cut_for_each(supply, cls)
+    by_size = cut_for_each(supply, cls)
     if by_size is not None:
         return _line_by_size(_kind(name), name, _size_of(supply, own, system), by_size, price, own, cls)
     shared = cls.written.shared.get(name)
     shared_by = shared.number if shared is not None else 1
     amount, unit = amount_of(supply)
+    amount = amount or zips_for_one(supply, cls)
     groups = students_of(cls)
     at_work = _machines_at_work(cls) if amount is None and shared is None and _kind(name) is Kind.NEEDLES else None
     if shared_by > 1:
@@ -360,15 +342,6 @@ def _supply_line(supply: Supply, cls: ComputedClass, system: System) -> KitLine:
         price=price,
         for_machine=at_work is not None,
     )
-
-
-def _cut_for_each(supply: Supply, cls: ComputedClass) -> ForOne | None:
-    """What is cut from a cord or tape for a student of each size; None for other supplies, zips, and what is not
-    known."""
-    trims = next((trims for each, trims in trim_supplies(cls.computed.tutorial) if each is supply), ())
-    if not trims or not is_cut(trims):
-        return None
-    return _of_each_size(lambda size: length_from(trims, size, cls.computed), cls)
 
 
 def _size_of(supply: Supply, own: System, system: System) -> str:

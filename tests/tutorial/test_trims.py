@@ -149,6 +149,16 @@ def test_the_kit_of_a_class_counts_a_cord_by_size(tmp_path: Path) -> None:
     assert line.price is not None
 
 
+@pytest.mark.parametrize(("amount", "bought"), [("", 6), (", amount: '1'", 6), (", amount: '2'", 11)])
+def test_the_kit_of_a_class_has_a_zip_for_each_student(tmp_path: Path, amount: str, bought: int) -> None:
+    """Five students, and a spare of a tenth; one zip does not serve them all, as chalk does."""
+    zips = ZIP.replace("bag.opening", "panel.casing")
+    supplied = CASED.replace("supplies:\n", f"{zips}supplies:\n  - {{item: white zip, size: 13 in{amount}}}\n")
+    cls = whole_class(tmp_path, CLASS, tutorial=supplied)
+    (line,) = (each for each in kit_of(cls, System.INCHES).lines if each.name == "white zip")
+    assert line.buy.number == bought
+
+
 CHILD = "wearer: child\n" + TOP.replace("casing:", "neckline:")
 AT_NECK = CORD.replace("casing", "neckline")
 
