@@ -6,7 +6,7 @@ from sitegen.tutorial.build.fields import Fields
 from sitegen.tutorial.build.named import name, names, word_of
 from sitegen.tutorial.model import Trim
 
-TRIM_EXAMPLE = "hood_cord: {kind: cord, edges: [hood.casing], each_end: 10 in, supply: cotton cord}"
+TRIM_EXAMPLE = "bag_cord: {kind: cord, edges: [front.casing, back.casing], each_end: 10 in, supply: cotton cord}"
 _KINDS = ("cord", "tape", "ribbon", "lace", "piping", "zip")
 
 
