@@ -64,8 +64,11 @@ def test_time_grows_with_the_text_and_no_faster(piece: str) -> None:
 
     def seconds(times: int) -> float:
         text = piece * times
-        begun = time.process_time()
-        read(said_in_markdown(text), lines_of=text)
-        return time.process_time() - begun
+        runs = []
+        for _ in range(2):  # the tidying up of a long run of tests may fall into one
+            begun = time.process_time()
+            read(said_in_markdown(text), lines_of=text)
+            runs.append(time.process_time() - begun)
+        return min(runs)
 
     assert seconds(16 * 2000) < 40 * max(seconds(2000), 0.01)

@@ -105,9 +105,12 @@ def test_the_headings_of_a_long_table_are_found_in_time_that_grows_with_it() -> 
 
     def seconds(rows: int) -> float:
         text = "| No | Band | Hip |\n|---|---|---|\n" + '| 5 | 28" | 95 cm |\n' * rows
-        begun = time.process_time()
-        assert not any(pair.agrees for pair in find_pairs(text))
-        return time.process_time() - begun
+        runs = []
+        for _ in range(2):
+            begun = time.process_time()
+            assert not any(pair.agrees for pair in find_pairs(text))
+            runs.append(time.process_time() - begun)
+        return min(runs)
 
     assert seconds(1200) < 20 * seconds(150)
 
