@@ -11,9 +11,9 @@ from diagrams.sewn_pictures import band
 
 from sitegen.diagrams import CannotDraw, Edge, TaperedPiece, write_svg
 from sitegen.diagrams.drawing import Role
-from sitegen.diagrams.geometry import crosses, meet
+from sitegen.diagrams.geometry import Segment, crosses, meet
 from sitegen.diagrams.kinds.piece_plan import CutOff, Ends, PiecePlan, PlanSide, describe, draw
-from sitegen.diagrams.labels import laid_out
+from sitegen.diagrams.labels import Layout, laid_out
 from sitegen.diagrams.on_page import DimensionOnPage, LineOnPage
 from sitegen.quantities import ZERO, Length, System, inches, mm
 
@@ -169,19 +169,23 @@ def test_measure_of_a_low_piece_leaves_room_for_the_name_of_its_lower_edge(cut: 
     assert not [label.label.text for label in found.labels for line in measures if crosses(line, label.box)]
 
 
-@pytest.mark.parametrize("lower", ["base", "lower edge of the pocket"])
-@pytest.mark.parametrize("first", list(System))
-def test_grain_line_ends_above_a_name_that_stands_on_the_cloth(lower: str, first: System) -> None:
-    low = {**POCKET.sides, "bottom": PlanSide(lower, Ends.SEAM, inches("1/2"))}
-    found = laid_out(draw(replace(POCKET, sides=low), first=first))
-    (name,) = [label for label in found.labels if label.label.text.startswith(lower)]
-    grain = [
+def grain_lines(found: Layout) -> list[Segment]:
+    return [
         line
         for view in found.views
         for shape in view.shapes
         if isinstance(shape, LineOnPage) and shape.shape.role is Role.GRAIN
         for line in shape.segments
     ]
+
+
+@pytest.mark.parametrize("lower", ["base", "lower edge of the pocket"])
+@pytest.mark.parametrize("first", list(System))
+def test_grain_line_ends_above_a_name_that_stands_on_the_cloth(lower: str, first: System) -> None:
+    low = {**POCKET.sides, "bottom": PlanSide(lower, Ends.SEAM, inches("1/2"))}
+    found = laid_out(draw(replace(POCKET, sides=low), first=first))
+    (name,) = [label for label in found.labels if label.label.text.startswith(lower)]
+    grain = grain_lines(found)
     assert grain
     assert not [line for line in grain if crosses(line, name.box)]
 
@@ -204,13 +208,7 @@ def tapered_leg(width: int, bottom: int, lower: str, left: Edge, top: str = "wai
 def test_name_of_a_narrow_lower_edge_lies_on_no_grain_line(width: int, bottom: int, lower: str, left: Edge) -> None:
     """Nor does its leader cross other words; it stands beside the piece where the cloth has no room for it."""
     found = laid_out(draw(tapered_leg(width, bottom, lower, left)))
-    grain = [
-        line
-        for view in found.views
-        for shape in view.shapes
-        if isinstance(shape, LineOnPage) and shape.shape.role is Role.GRAIN
-        for line in shape.segments
-    ]
+    grain = grain_lines(found)
     assert grain
     assert not [label.label.text for label in found.labels for line in grain if crosses(line, label.box)]
     crossed = [
