@@ -163,10 +163,11 @@ def _in_paragraph(reading: Reading, items: list[Item], symbols: str, sizes: Sequ
                 if part in found.wrong and not found.wrong[part].sure:
                     del found.wrong[part]
             found.wrong[percent.index] = WrongResult("percent", number, None, percent.share, percent.words)
-    for place, made in together_results(items, symbols, said, found.right) if not found.wrong else ():
-        number = items[place].number
-        if number is not None and place not in found.right and place not in found.parts:
-            found.wrong[place] = WrongResult(made.kind, number, number.unit, made.value, made.words, sure=False)
+    if not found.wrong:
+        for place, made in together_results(items, symbols, said, found.right):
+            number = items[place].number
+            if number is not None and place not in found.parts:
+                found.wrong[place] = WrongResult(made.kind, number, number.unit, made.value, made.words, sure=False)
     for place in sorted(found.wrong.keys() - found.right.keys()):
         if not _ends_before_its_fraction(items, place, found.wrong[place], said):
             yield found.wrong[place]
